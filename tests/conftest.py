@@ -1,0 +1,125 @@
+"""What several test files share: the built site, Chromium, Node and their skips."""
+
+import os
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any, NoReturn
+
+import pytest
+from playwright.sync_api import Browser, Page, ViewportSize
+
+PROJECT = Path(__file__).resolve().parent.parent
+CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
+CHROMIUM_ARGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+PHONE: ViewportSize = {"width": 390, "height": 844}
+DESKTOP: ViewportSize = {"width": 1280, "height": 800}
+# A learner may be in the row with no signal: a page may ask for nothing but its own files.
+OWN_ADDRESSES = ("file:", "data:", "blob:", "about:", "http://127.0.0.1", "http://localhost")
+
+
+def all_tools_required() -> bool:
+    """Whether a missing tool is a failure (as in continuous integration) and not a skip."""
+    return os.environ.get("CI") == "true" or os.environ.get("PENCILWOOD_REQUIRE_ALL") == "1"
+
+
+def give_up(reason: str) -> NoReturn:
+    """Skip the test that needs a missing tool, or fail it where every tool is required."""
+    if all_tools_required():
+        pytest.fail(f"{reason}; every tool is required here", pytrace=False)
+    pytest.skip(reason)
+
+
+@pytest.fixture(scope="session")
+def project() -> Path:
+    return PROJECT
+
+
+@pytest.fixture(scope="session")
+def node() -> str:
+    """The path of Node.js 20 or newer."""
+    found = shutil.which("node")
+    if found is None:
+        give_up("Node.js is not installed")
+    version = subprocess.run([found, "--version"], capture_output=True, text=True, check=True)
+    if int(version.stdout.strip().lstrip("v").split(".")[0]) < 20:
+        give_up(f"Node.js 20 or newer is needed; this is {version.stdout.strip()}")
+    return found
+
+
+@pytest.fixture(scope="session")
+def npm(node: str) -> str:
+    """The path of npm, with the pinned browser tools installed."""
+    found = shutil.which("npm")
+    if found is None:
+        give_up("npm is not installed")
+    if not (PROJECT / "node_modules" / ".package-lock.json").is_file():
+        give_up("the browser tools are not installed (npm ci)")
+    return found
+
+
+@pytest.fixture(scope="session")
+def chromium_path() -> str:
+    found = next((path for name in CHROMIUM_NAMES if (path := shutil.which(name))), None)
+    if found is None:
+        give_up("Chromium is not installed")
+    return found
+
+
+@pytest.fixture(scope="session")
+def browser_type_launch_args(chromium_path: str) -> dict[str, Any]:
+    """Drive the machine's own Chromium; pytest-playwright asks for this by name."""
+    return {"executable_path": chromium_path, "args": CHROMIUM_ARGS}
+
+
+def watched_page(browser: Browser, **context: Any) -> Iterator[Page]:
+    """Open one page; afterwards fail if it met a script error or asked for a foreign address."""
+    troubles: list[str] = []
+    opened = browser.new_context(**context)
+    page = opened.new_page()
+    page.on("pageerror", lambda error: troubles.append(f"script error: {error}"))
+    page.on(
+        "request",
+        lambda request: (
+            None
+            if request.url.startswith(OWN_ADDRESSES)
+            else troubles.append(f"request to {request.url}")
+        ),
+    )
+    yield page
+    opened.close()
+    assert not troubles, "\n".join(troubles)
+
+
+@pytest.fixture
+def phone_page(browser: Browser) -> Iterator[Page]:
+    """A page as a worker sees it: narrow, touched, not clicked."""
+    yield from watched_page(browser, viewport=PHONE, has_touch=True, is_mobile=True)
+
+
+@pytest.fixture
+def desktop_page(browser: Browser) -> Iterator[Page]:
+    """A page as a trainer or an educator sees it."""
+    yield from watched_page(browser, viewport=DESKTOP)
+
+
+@pytest.fixture(scope="session")
+def built_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo handbook, built once for all tests as a trainer builds it."""
+    site = tmp_path_factory.mktemp("handbook") / "site"
+    # Not just any script on the PATH: the test must build with this very checkout.
+    command = [str(Path(sys.executable).with_name("pencilwood")), "build", "--site", str(site)]
+    done = subprocess.run(command, cwd=PROJECT, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert (site / "index.html").is_file(), done.stdout
+    return site
