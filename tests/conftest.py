@@ -9,23 +9,11 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 import pytest
-from playwright.sync_api import Browser, Page, ViewportSize
+from playwright.sync_api import Browser, Page
+
+from browser import CHROMIUM_ARGS, CHROMIUM_NAMES, DESKTOP, PHONE, watched_page
 
 PROJECT = Path(__file__).resolve().parent.parent
-CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
-CHROMIUM_ARGS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
-PHONE: ViewportSize = {"width": 390, "height": 844}
-DESKTOP: ViewportSize = {"width": 1280, "height": 800}
-# A learner may be in the row with no signal: a page may ask for nothing but its own files.
-OWN_ADDRESSES = ("file:", "data:", "blob:", "about:", "http://127.0.0.1", "http://localhost")
 
 
 def all_tools_required() -> bool:
@@ -80,25 +68,6 @@ def chromium_path() -> str:
 def browser_type_launch_args(chromium_path: str) -> dict[str, Any]:
     """Drive the machine's own Chromium; pytest-playwright asks for this by name."""
     return {"executable_path": chromium_path, "args": CHROMIUM_ARGS}
-
-
-def watched_page(browser: Browser, **context: Any) -> Iterator[Page]:
-    """Open one page; afterwards fail if it met a script error or asked for a foreign address."""
-    troubles: list[str] = []
-    opened = browser.new_context(**context)
-    page = opened.new_page()
-    page.on("pageerror", lambda error: troubles.append(f"script error: {error}"))
-    page.on(
-        "request",
-        lambda request: (
-            None
-            if request.url.startswith(OWN_ADDRESSES)
-            else troubles.append(f"request to {request.url}")
-        ),
-    )
-    yield page
-    opened.close()
-    assert not troubles, "\n".join(troubles)
 
 
 @pytest.fixture
