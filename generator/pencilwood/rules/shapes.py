@@ -1,0 +1,190 @@
+"""What a rule may look at. Only these shapes exist, so that every score is a plain sum.
+
+A vine rule speaks of one piece of wood, of two neighbouring spurs, or of a total of the whole
+vine. A cutting rule speaks of how one cut was made. Nothing else can be looked at; that is what
+lets the plan be exact and lets the browser look a score up without knowing any rule.
+"""
+
+from __future__ import annotations
+
+import inspect
+import re
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from types import ModuleType
+from typing import Any, Literal
+
+from pencilwood.vine.bands import Band, Limits
+from pencilwood.vine.model import Piece, Vine
+from pencilwood.vine.passes import Pass, Stub, Tool
+from pencilwood.vine.wood import Part, Parts
+
+Family = Literal["vine", "cutting"]
+Shape = Literal["piece", "crowding", "blank", "buds", "wounds", "order", "tool", "stub"]
+
+HEADINGS = (
+    "What it checks",
+    "Why it matters",
+    "What to do instead",
+    "Limits",
+    "Source",
+)
+HEADINGS_ES = (
+    "Qué revisa",
+    "Por qué importa",
+    "Qué hacer en su lugar",
+    "Límites",
+    "Fuente",
+)
+
+
+@dataclass(frozen=True)
+class PieceLeft:
+    """One part of a vine, what is left of it, and whether living wood is left above it."""
+
+    parts: Parts
+    number: int
+    state: int
+    """Buds left on a cane, 1 for older wood; 0 when it is gone."""
+    living_above: bool
+
+    @property
+    def part(self) -> Part:
+        """The part itself."""
+        return self.parts.parts[self.number]
+
+    @property
+    def piece(self) -> Piece:
+        """The measured piece that the part belongs to."""
+        return self.part.piece
+
+    @property
+    def vine(self) -> Vine:
+        """The vine it grows on."""
+        return self.parts.vine
+
+    def wood_above(self) -> Iterator[Part]:
+        """Canes further along the same spur, cut or not."""
+        return (self.parts.parts[other] for other in self.parts.above[self.number])
+
+
+@dataclass(frozen=True)
+class Gap:
+    """The distance between two neighbouring spurs that are left (or a spur and an arm's end)."""
+
+    gap_mm: int
+
+
+@dataclass(frozen=True)
+class BudTotal:
+    """Buds left on the whole vine, and how many it should carry."""
+
+    buds: int
+    least: int
+    most: int
+
+
+@dataclass(frozen=True)
+class WoundTotal:
+    """Large wounds made on the whole vine this winter."""
+
+    wounds: int
+
+
+@dataclass(frozen=True)
+class CutInPass:
+    """A cut and the pass it was made in."""
+
+    in_pass: Pass
+    buds_left: int | None
+    """Buds left by a shortening; None for wood taken off at its foot."""
+    backwards: bool
+    """Whether a cut of a later pass had been made already."""
+
+
+@dataclass(frozen=True)
+class ToolUse:
+    """The tool a cut was made with, and the thickness of the wood."""
+
+    thickness_mm: int
+    tool: Tool
+
+
+@dataclass(frozen=True)
+class StubLeft:
+    """How much wood a shortening leaves beyond the last bud."""
+
+    stub: Stub
+
+
+@dataclass(frozen=True)
+class Broken:
+    """A rule that is broken: which message, by how much, and the facts for the sentence."""
+
+    message: str
+    excess: int = 0
+    """How far past the limit, in the unit that the rulebook prices."""
+    facts: Mapping[str, int] = field(default_factory=dict)
+    """Numbers for the message; a name that ends in `_mm` is shown as a length."""
+
+
+Check = Callable[[Any, Limits], Iterator[Broken]]
+"""A rule's one function. Its first argument is the fact class that belongs to its shape."""
+
+FACTS_OF_SHAPE: Mapping[Shape, type] = {
+    "piece": PieceLeft,
+    "crowding": Gap,
+    "blank": Gap,
+    "buds": BudTotal,
+    "wounds": WoundTotal,
+    "order": CutInPass,
+    "tool": ToolUse,
+    "stub": StubLeft,
+}
+
+
+@dataclass(frozen=True)
+class Rule:
+    """A rule as the rest of the program sees it, read from its module."""
+
+    name: str
+    family: Family
+    shape: Shape
+    title: Mapping[str, str]
+    messages: Mapping[str, Mapping[str, str]]
+    """Message name -> language -> sentence with `{facts}`."""
+    bands: tuple[Band, ...]
+    check: Check
+    page: Mapping[str, Mapping[str, str]]
+    """Language -> heading -> text."""
+
+
+def rule_from(module: ModuleType) -> Rule:
+    """Read a rule module: docstring, constants and its one function."""
+    pages = {
+        "en": sections(inspect.cleandoc(module.__doc__ or ""), HEADINGS),
+        "es": sections(inspect.cleandoc(module.PAGE_ES), HEADINGS_ES),
+    }
+    return Rule(
+        name=module.NAME,
+        family=module.FAMILY,
+        shape=module.SHAPE,
+        title=module.TITLE,
+        messages=module.MESSAGES,
+        bands=module.BANDS,
+        check=module.check,
+        page=pages,
+    )
+
+
+def sections(text: str, headings: tuple[str, ...]) -> dict[str, str]:
+    """The texts under fixed headings, in order; a heading stands alone on a line with a colon."""
+    pattern = "|".join(re.escape(heading) for heading in headings)
+    pieces = re.split(rf"^({pattern}):[ \t]*$", text, flags=re.MULTILINE)
+    found = {
+        heading: inspect.cleandoc(body)
+        for heading, body in zip(pieces[1::2], pieces[2::2], strict=True)
+    }
+    if tuple(found) != headings:
+        raise ValueError(f"a rule's page needs the headings {headings}, found {tuple(found)}")
+    return found
