@@ -1,0 +1,53 @@
+"""What `pencilwood check` reports: one finding a line, in the user's words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from pencilwood.places import Place
+
+Level = Literal["error", "warning", "note"]
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing that is wrong in a file, with what was expected and what was found."""
+
+    place: Place
+    name: str
+    """Stable name of the problem, for tests and for looking it up: `spur-too-long`."""
+    what: str
+    expected: str = ""
+    found: str = ""
+    level: Level = "error"
+
+    def render(self) -> str:
+        """`file:line:col: what is wrong; what was expected; what was found (name)`."""
+        prefix = "" if self.level == "error" else f"{self.level}: "
+        words = "; ".join(part for part in (self.what, self.expected, self.found) if part)
+        return f"{self.place}: {prefix}{words} ({self.name})"
+
+    def as_json(self) -> dict[str, object]:
+        """The same facts for a machine."""
+        return {
+            "file": self.place.file,
+            "line": self.place.line,
+            "column": self.place.column,
+            "name": self.name,
+            "level": self.level,
+            "what": self.what,
+            "expected": self.expected,
+            "found": self.found,
+        }
+
+
+def in_order(findings: Iterable[Finding]) -> list[Finding]:
+    """Findings by file, line and column, each once."""
+    return sorted(set(findings), key=lambda finding: (finding.place, finding.name, finding.what))
+
+
+def has_errors(findings: Iterable[Finding]) -> bool:
+    """Whether anything here stops a build; warnings and notes do not."""
+    return any(finding.level == "error" for finding in findings)

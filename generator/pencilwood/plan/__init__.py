@@ -1,0 +1,1 @@
+"""The exact plan: the cheapest pruning of a measured vine, and why."""

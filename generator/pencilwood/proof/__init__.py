@@ -1,0 +1,1 @@
+"""The proofs that every case must pass."""

@@ -1,0 +1,1 @@
+"""What a quiz is made of, and its exercises."""

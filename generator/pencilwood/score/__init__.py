@@ -1,0 +1,1 @@
+"""What a pruning loses, and the scoring sheet that the browser reads."""

@@ -1,0 +1,187 @@
+"""The scoring sheet: every charge a pruning of one vine can meet, worked out beforehand.
+
+The browser and the plan only look up and add. `format` 1; see `as_json` for the layout.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from pencilwood.rules.shapes import BudTotal, Gap, PieceLeft, WoundTotal
+from pencilwood.score.cutting import cutting_tables
+from pencilwood.score.judge import Charge, Target, charges_of
+from pencilwood.score.ledger import Ledger
+from pencilwood.vine import measures
+from pencilwood.vine.bands import Limits
+from pencilwood.vine.wood import Part, Parts
+
+Weigh = Callable[[tuple[Charge, ...]], int | None]
+"""Turns a charge list into a cost for the plan; None forbids it."""
+
+Steps = tuple[tuple[int | None, int], ...]
+"""Rows of (highest amount, charge list); the last row has no highest amount."""
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """The scoring sheet of one vine under one profile."""
+
+    parts: Parts
+    limits: Limits
+    target: Target
+    ledger: Ledger
+    pieces: tuple[tuple[tuple[int, int], ...], ...]
+    """part -> state -> (charge list without, with living wood above)."""
+    crowded: Steps
+    blank: Steps
+    buds: Steps
+    wounds: Steps
+
+    @cached_property
+    def x_mm(self) -> tuple[int, ...]:
+        """Where each position stands along the line."""
+        return tuple(measures.line_mm(position) for position in self.parts.positions)
+
+    @cached_property
+    def y_mm(self) -> tuple[int, ...]:
+        """The same with the head zone taken out."""
+        zone_mm = self.limits["head zone"]
+        return tuple(measures.outside_head_mm(x, zone_mm) for x in self.x_mm)
+
+    @cached_property
+    def ends_mm(self) -> tuple[int, int]:
+        """Both ends of the line with the head zone taken out."""
+        return measures.line_ends_mm(self.parts.vine, self.limits["head zone"])
+
+    def makes_large_wound(self, number: int) -> bool:
+        """Whether cutting this part off leaves a large wound."""
+        return is_large_wound(self.parts.parts[number], self.limits)
+
+
+AMOUNTS = ("gap_mm", "buds", "wounds")
+"""Facts that are the looked-up amount itself; the reader puts them back. `buds` is the state
+of the piece where a piece is charged, and the total where the total is."""
+
+
+def compile_sheet(parts: Parts, limits: Limits, target: Target) -> Sheet:
+    """Work out every charge that any pruning of this vine can meet."""
+    ledger = Ledger()
+    longest_mm = parts.vine.arm_length_mm
+    most_buds = sum(part.most for part in parts.parts if part.is_cane)
+    return Sheet(
+        parts=parts,
+        limits=limits,
+        target=target,
+        ledger=ledger,
+        pieces=tuple(_piece(parts, number, limits, ledger) for number in range(len(parts.parts))),
+        crowded=steps(
+            (charges_of("crowding", Gap(mm), limits) for mm in range(longest_mm + 1)), ledger
+        ),
+        blank=steps((charges_of("blank", Gap(mm), limits) for mm in range(longest_mm + 1)), ledger),
+        buds=steps(
+            (
+                charges_of("buds", BudTotal(buds, target.least, target.most), limits)
+                for buds in range(most_buds + 1)
+            ),
+            ledger,
+        ),
+        wounds=steps(
+            (
+                charges_of("wounds", WoundTotal(n), limits)
+                for n in range(_most_wounds(parts, limits) + 1)
+            ),
+            ledger,
+        ),
+    )
+
+
+def _most_wounds(parts: Parts, limits: Limits) -> int:
+    return sum(is_large_wound(part, limits) for part in parts.parts)
+
+
+def is_large_wound(part: Part, limits: Limits) -> bool:
+    """Whether cutting this part off leaves a large wound; dead wood leaves none."""
+    return part.piece.is_alive and part.piece.thickness_mm >= limits["large wound from"]
+
+
+def _piece(
+    parts: Parts, number: int, limits: Limits, ledger: Ledger
+) -> tuple[tuple[int, int], ...]:
+    def charges(state: int, living_above: bool) -> int:
+        facts = PieceLeft(parts, number, state, living_above)
+        return ledger.enter(charges_of("piece", facts, limits), leave_out=AMOUNTS)
+
+    both = bool(parts.above[number])
+    rows = []
+    for state in range(parts.parts[number].most + 1):
+        without = charges(state, False)
+        rows.append((without, charges(state, True) if both else without))
+    return tuple(rows)
+
+
+def steps(charges_by_amount: Iterable[Iterable[Charge]], ledger: Ledger) -> Steps:
+    """A table over amounts 0, 1, 2...: one row for each run of equal charges."""
+    rows: list[tuple[int | None, int]] = []
+    for amount, charges in enumerate(charges_by_amount):
+        entry = ledger.enter(charges, leave_out=AMOUNTS)
+        if rows and rows[-1][1] == entry:
+            rows[-1] = (amount, entry)
+        else:
+            rows.append((amount, entry))
+    rows[-1] = (None, rows[-1][1])
+    return tuple(rows)
+
+
+def as_json(sheet: Sheet, case: str, plan_lost: int, pass_mark: int) -> Mapping[str, object]:
+    """The sheet as the browser reads it."""
+    cutting = cutting_tables(sheet.parts, sheet.limits, sheet.ledger)
+    body: dict[str, object] = {
+        "format": 1,
+        "case": case,
+        "passMark": pass_mark,
+        "planLost": plan_lost,
+        "armLength": sheet.parts.vine.arm_length_mm,
+        "messages": sheet.ledger.messages(),
+        "charges": sheet.ledger.lists(),
+        "pieces": [_piece_json(sheet, number) for number in range(len(sheet.parts.parts))],
+        "positions": [
+            {"name": position.name, "x": x, "y": y}
+            for position, x, y in zip(sheet.parts.positions, sheet.x_mm, sheet.y_mm, strict=True)
+        ],
+        "ends": list(sheet.ends_mm),
+        "crowded": sheet.crowded,
+        "blank": sheet.blank,
+        "buds": sheet.buds,
+        "wounds": sheet.wounds,
+        "cutting": cutting,
+    }
+    body["version"] = hashlib.sha256(dump(body).encode()).hexdigest()[:12]
+    return body
+
+
+def _piece_json(sheet: Sheet, number: int) -> dict[str, object]:
+    parts = sheet.parts
+    part = parts.parts[number]
+    names = [position.name for position in parts.positions]
+    return {
+        "name": part.name,
+        "position": names.index(part.position.name),
+        "kind": "cane" if part.is_cane else "old",
+        "states": part.most + 1,
+        "grows": parts.parent[number],
+        "carries": parts.carries[number],
+        "above": parts.above[number],
+        "alive": int(part.piece.is_alive),
+        "wound": int(sheet.makes_large_wound(number)),
+        "thickness": part.piece.thickness_mm,
+        "charges": sheet.pieces[number],
+    }
+
+
+def dump(body: object) -> str:
+    """JSON with no spaces, keys in the order given: the same bytes every time."""
+    return json.dumps(body, ensure_ascii=False, separators=(",", ":"))

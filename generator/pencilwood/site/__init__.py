@@ -1,0 +1,1 @@
+"""Puts every file of the handbook together in memory."""

@@ -1,0 +1,1 @@
+"""The vine: model, cuts and measures."""

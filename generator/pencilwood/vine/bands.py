@@ -1,0 +1,36 @@
+"""A band: the figure a trainer sets and a rule reads, with its published range and source."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+Kind = Literal["length", "count"]
+Status = Literal["published", "common practice, no source", "from memory"]
+
+
+@dataclass(frozen=True)
+class Band:
+    """One figure of `content/profile.yml`."""
+
+    name: str
+    """Key in the profile, in words: `spur spacing at least`."""
+    kind: Kind
+    """A length in millimetres or a plain count."""
+    default: int
+    lowest: int
+    highest: int
+    """Range that was published or is common practice; outside it a warning is given."""
+    status: Status
+    source: str
+    """Where the range comes from, as printed in the handbook."""
+
+
+Limits = Mapping[str, int]
+"""What each band is set to in this handbook, by band name."""
+
+
+def default_limits(bands: Iterable[Band]) -> dict[str, int]:
+    """The limits of a profile that sets nothing."""
+    return {band.name: band.default for band in bands}

@@ -1,0 +1,159 @@
+"""A measured vine, as a trainer reads it off with a tape before anything is cut.
+
+All lengths are whole millimetres. Heights are above the ground unless a name says otherwise.
+Nothing here changes: a cut makes a new `pencilwood.vine.wood.WoodLeft`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Side(StrEnum):
+    """Which arm, as seen by the person who stands before the vine."""
+
+    LEFT = "left"
+    RIGHT = "right"
+
+
+class Condition(StrEnum):
+    """What the eye and the thumb say of a piece of wood."""
+
+    SOUND = "sound"
+    SPINDLY = "spindly"
+    DISEASED = "diseased"
+    DEAD = "dead"
+    INJURED = "injured"
+
+
+class Lean(StrEnum):
+    """Where a piece points: upright, 45 degrees to the arm's tip or the head, or hanging."""
+
+    UP = "up"
+    OUT = "out"
+    IN = "in"
+    DOWN = "down"
+
+
+_RISE_THOUSANDTHS = {Lean.UP: 1000, Lean.OUT: 707, Lean.IN: 707, Lean.DOWN: -1000}
+_OUTWARD_THOUSANDTHS = {Lean.UP: 0, Lean.OUT: 707, Lean.IN: -707, Lean.DOWN: 0}
+
+
+def rise_mm(lean: Lean, along_mm: int) -> int:
+    """How much higher one stands after going `along_mm` along a piece that leans so."""
+    return along_mm * _RISE_THOUSANDTHS[lean] // 1000
+
+
+def outward_mm(lean: Lean, along_mm: int) -> int:
+    """How much nearer to the arm's tip one stands after `along_mm` along such a piece."""
+    return along_mm * _OUTWARD_THOUSANDTHS[lean] // 1000
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One piece of wood at a spur position.
+
+    A cane is last summer's shoot: `age_years` is 1, `buds` counts its clear buds (the basal
+    bud at its foot is not counted) and `internode_mm` is their usual distance.
+    Older wood has no buds of its own that count: `buds` and `internode_mm` are 0.
+    """
+
+    letter: str
+    """Its letter in the notebook, unique at its position: `a`, `m`."""
+    age_years: int
+    length_mm: int
+    thickness_mm: int
+    grows_from: str | None = None
+    """Letter of the piece it grows from; None when it grows straight from the arm."""
+    at_mm: int = 0
+    """How far along that piece it grows; 0 when it grows straight from the arm."""
+    condition: Condition = Condition.SOUND
+    lean: Lean = Lean.UP
+    buds: int = 0
+    internode_mm: int = 0
+
+    @property
+    def is_cane(self) -> bool:
+        """Whether this is one-year wood."""
+        return self.age_years == 1
+
+    @property
+    def is_alive(self) -> bool:
+        """Dead wood carries no bud that will push."""
+        return self.condition is not Condition.DEAD
+
+
+@dataclass(frozen=True)
+class Position:
+    """A place along an arm where wood grows, numbered from the head outward: L1, L2, R1."""
+
+    name: str
+    side: Side
+    at_mm: int
+    """Distance from the middle of the head along the arm."""
+    pieces: tuple[Piece, ...]
+
+
+@dataclass(frozen=True)
+class Arm:
+    """One arm (cordon) and its spur positions, nearest to the head first."""
+
+    side: Side
+    length_mm: int
+    """From the middle of the head to the tip."""
+    thickness_mm: int
+    positions: tuple[Position, ...]
+
+
+@dataclass(frozen=True)
+class Trellis:
+    """Heights of the wires, and of the cut that trims the shoots in summer."""
+
+    fruiting_wire_mm: int
+    catch_wires_mm: tuple[int, ...]
+    top_wire_mm: int
+    trimming_mm: int
+
+
+@dataclass(frozen=True)
+class Form:
+    """How a vine is trained. What differs between forms hangs on this value."""
+
+    name: str
+    sides: tuple[Side, ...]
+    """The arms such a vine has, from left to right."""
+    pairs_across_head: bool
+    """Whether the spurs nearest to the head on both arms count as neighbours."""
+
+
+TWO_ARM_CORDON = Form("two-arm cordon", (Side.LEFT, Side.RIGHT), pairs_across_head=True)
+ONE_ARM_RIGHT = Form("one-arm cordon", (Side.RIGHT,), pairs_across_head=False)
+ONE_ARM_LEFT = Form("one-arm cordon", (Side.LEFT,), pairs_across_head=False)
+FORMS = (TWO_ARM_CORDON, ONE_ARM_RIGHT, ONE_ARM_LEFT)
+
+
+@dataclass(frozen=True)
+class Vine:
+    """One measured vine."""
+
+    form: Form
+    trunk_thickness_mm: int
+    cordon_height_mm: int
+    """Height of the arms above the ground."""
+    trellis: Trellis
+    arms: tuple[Arm, ...]
+    """From left to right, as `form.sides`."""
+
+    @property
+    def arm_length_mm(self) -> int:
+        """All arms together: the length that buds per metre are counted on."""
+        return sum(arm.length_mm for arm in self.arms)
+
+    def positions_along_line(self) -> tuple[Position, ...]:
+        """Every position from the left tip through the head to the right tip."""
+        line: list[Position] = []
+        for arm in self.arms:
+            in_order = sorted(arm.positions, key=lambda position: position.at_mm)
+            line.extend(reversed(in_order) if arm.side is Side.LEFT else in_order)
+        return tuple(line)
