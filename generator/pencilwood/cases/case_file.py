@@ -1,0 +1,148 @@
+"""Reads a case: a measured vine with its author's pruning."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+from itertools import pairwise
+from pathlib import Path
+
+from pencilwood.cases import case_keys as keys
+from pencilwood.cases import vine_keys
+from pencilwood.cases.case import AnswerCut, Case, Excuse
+from pencilwood.cases.cut_steps import Cutting, ToolFor, usual_tool
+from pencilwood.cases.fields import Placed, Row
+from pencilwood.cases.report import Report, quoted
+from pencilwood.cases.vine_file import VineRead, read_vine
+from pencilwood.cases.yaml_nodes import read_nodes
+from pencilwood.findings import Finding
+from pencilwood.places import Place
+from pencilwood.vine.passes import PASSES
+
+
+def read_case(
+    path: Path,
+    languages: Sequence[str],
+    rule_names: Collection[str],
+    safety_names: Collection[str],
+    shown_as: str | None = None,
+    *,
+    language: str = "en",
+    tool_for: ToolFor = usual_tool,
+) -> tuple[Case | None, list[Finding]]:
+    """The case of a file, or None and every reason why it is none.
+
+    `languages` are those that each text needs, `language` is that of the findings. `shown_as`
+    is the file's name in findings. `tool_for` picks the tool where the author names none.
+    """
+    report = Report(language, languages)
+    root = read_nodes(path, report, shown_as)
+    row = None if root is None else keys.CASE_TABLE.read(root, "", report)
+    if row is None:
+        return None, report.findings()
+    check_slug(row.get(keys.CASE), row.place_of(keys.CASE), path, report)
+    teaches = known_names(row.get(keys.TEACHES), rule_names, "unknown-rule", report)
+    safety = known_names(row.get(keys.SAFETY), safety_names, "unknown-safety-note", report)
+    vine_row = row.get(vine_keys.VINE)
+    vine = VineRead(None, (), {}) if vine_row is None else read_vine(vine_row, report)
+    answer = tuple(_answer(row, vine, tool_for, report)) if vine_row is not None else ()
+    excuses = tuple(_excuses(row, rule_names, vine, report))
+    if report.errors or vine.parts is None:
+        return None, report.findings()
+    return _case(row, vine, answer, excuses, teaches, safety), report.findings()
+
+
+def check_slug(slug: str | None, place: Place, path: Path, report: Report) -> None:
+    """Note a short name that is not the file's own."""
+    if slug is not None and slug != path.stem:
+        report.add(place, "not-the-file-name", file=quoted(path.stem), found=quoted(slug))
+
+
+def known_names(
+    given: tuple[Placed[str], ...] | None, known: Collection[str], misfit: str, report: Report
+) -> tuple[tuple[str, Place], ...]:
+    """Names with their places; a finding for each that is unknown or comes again."""
+    names: dict[str, Place] = {}
+    for one in given or ():
+        if one.value in names:
+            line = names[one.value].line
+            report.add(one.place, "named-twice", name=quoted(one.value), line=line)
+        elif report.check_known(one.value, one.place, known, misfit):
+            names[one.value] = one.place
+    return tuple(names.items())
+
+
+def _answer(row: Row, vine: VineRead, tool_for: ToolFor, report: Report) -> Iterator[AnswerCut]:
+    """The author's cuts in the order of the passes."""
+    answer = row.get(keys.ANSWER)
+    if answer is None:
+        return
+    _check_passes(answer, report)
+    cutting = Cutting(vine, tool_for, report)
+    for in_pass in PASSES:
+        for cut_row in answer.get(keys.PASS_KEYS[in_pass]) or ():
+            why = cut_row.value.get(keys.WHY)
+            for step in cutting.make(cut_row.value, in_pass):
+                if why is not None:
+                    yield AnswerCut(step.done, why.words, step.place, step.tool_given)
+
+
+def _check_passes(answer: Row, report: Report) -> None:
+    """The passes stand in the file in the order in which they are done."""
+    names = [key.name for key in keys.PASS_KEYS.values()]
+    given = [(names.index(name), name) for name in answer.places if name in names]
+    if not given:
+        report.add(answer.place, "no-cut-at-all", names=", ".join(names))
+    for (before, earlier), (number, later) in pairwise(given):
+        if number < before:
+            place = answer.places[later]
+            report.add(place, "passes-out-of-order", pass_name=quoted(later), other=quoted(earlier))
+
+
+def _excuses(
+    row: Row, rule_names: Collection[str], vine: VineRead, report: Report
+) -> Iterator[Excuse]:
+    known_wood = [*vine.places, *vine.names]
+    for placed in row.get(keys.EXCEPTIONS) or ():
+        one = placed.value
+        rule, at, why = one.get(keys.RULE), one.get(keys.AT), one.get(keys.WHY)
+        if rule is not None:
+            report.check_known(rule, one.place_of(keys.RULE), rule_names, "unknown-rule")
+        if at is not None and known_wood:
+            report.check_known(at, one.place_of(keys.AT), known_wood, "no-such-wood")
+        if rule is not None and why is not None:
+            yield Excuse(rule, at, why.words, placed.place)
+
+
+def _case(
+    row: Row,
+    vine: VineRead,
+    answer: tuple[AnswerCut, ...],
+    excuses: tuple[Excuse, ...],
+    teaches: tuple[tuple[str, Place], ...],
+    safety: tuple[tuple[str, Place], ...],
+) -> Case | None:
+    target, far, story = (
+        row.get(vine_keys.TARGET),
+        row.get(keys.FAR_FROM_PLAN),
+        row.need(keys.STORY),
+    )
+    if vine.parts is None:
+        return None
+    return Case(
+        slug=row.need(keys.CASE),
+        place=row.place,
+        title=row.need(keys.TITLE).words,
+        level=row.need(keys.LEVEL),
+        teaches=teaches,
+        story=story.words,
+        story_places=story.places,
+        vine=vine.parts.vine,
+        answer=answer,
+        target_buds=None if target is None else target.need(vine_keys.TARGET_BUDS),
+        excuses=excuses,
+        far_from_plan=None if far is None else far.need(keys.WHY).words,
+        safety=safety,
+        author=row.get(keys.AUTHOR) or "",
+        licence=row.get(keys.LICENCE) or "",
+        places=vine.places,
+    )

@@ -1,0 +1,73 @@
+"""The keys of a case file, top to bottom."""
+
+from __future__ import annotations
+
+from pencilwood.cases import vine_keys
+from pencilwood.cases.case import Level
+from pencilwood.cases.cut_steps import CUT, STUB, TO, TOOL
+from pencilwood.cases.fields import Key, ListOf, Table
+from pencilwood.cases.kinds import Choice, Text, Words
+from pencilwood.vine.passes import Pass
+
+SLUG = Text("[a-z0-9]+(-[a-z0-9]+)*", "not-a-slug", 60)
+_LEVELS: dict[str, Level] = {"easy": "easy", "middling": "middling", "hard": "hard"}
+
+CASE = Key("case", SLUG, "Short name of the case; the file has the same name.")
+TITLE = Key("title", Words(120), "Title of the page in each language.")
+LEVEL: Key[Level] = Key("level", Choice(_LEVELS), "How hard it is.")
+TEACHES = Key("teaches", ListOf(Text()), "Names of the rules that nobody passes without.")
+STORY = Key("story", Words(), "What the learner is told; measures as {buds_kept}.")
+
+WHY = Key("why", Words(), "The reason, in each language.")
+CUT_ROW = Table("One cut, or several for one reason.", (CUT, TO, WHY, TOOL, STUB))
+PASS_KEYS = {
+    in_pass: Key(
+        f"{in_pass.value} pass",
+        ListOf(CUT_ROW, 1, 200),
+        f"The cuts of the {in_pass.value} pass, in their order.",
+        False,
+    )
+    for in_pass in Pass
+}
+ANSWER = Key(
+    "answer",
+    Table("Your own pruning, pass by pass.", tuple(PASS_KEYS.values())),
+    "Your own pruning, pass by pass.",
+)
+
+RULE = Key("rule", Text(), "Name of the rule that your answer breaks.")
+AT = Key("at", Text(), "The position or piece the reason holds for; left out: the vine.", False)
+EXCEPTIONS = Key(
+    "exceptions",
+    ListOf(Table("A rule that your answer breaks, with the reason.", (RULE, AT, WHY))),
+    "Your reasons where the answer breaks a rule that allows it.",
+    False,
+)
+FAR_FROM_PLAN = Key(
+    "far from plan",
+    Table("Why your answer is far from the computed plan.", (WHY,)),
+    "Only where the answer is far from the computed plan.",
+    False,
+)
+SAFETY = Key("safety", ListOf(Text()), "Names of the safety notes the page shows.", False)
+AUTHOR = Key("author", Text(), "Who measured and wrote it.", False)
+LICENCE = Key("licence", Text(), "Under which licence others may use it.", False)
+
+CASE_TABLE = Table(
+    "A measured vine with the author's own pruning.",
+    (
+        CASE,
+        TITLE,
+        LEVEL,
+        TEACHES,
+        STORY,
+        vine_keys.VINE,
+        vine_keys.TARGET,
+        ANSWER,
+        EXCEPTIONS,
+        FAR_FROM_PLAN,
+        SAFETY,
+        AUTHOR,
+        LICENCE,
+    ),
+)

@@ -1,0 +1,166 @@
+"""Reads `profile.yml`: the trainer's own vineyard, languages, units and bands."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from pencilwood.cases.case import Profile
+from pencilwood.cases.fields import Key, Kind, ListOf, Row, Schema, Table
+from pencilwood.cases.kinds import Choice, Counted, Length, Text, Whole
+from pencilwood.cases.report import Report
+from pencilwood.cases.yaml_nodes import read_nodes
+from pencilwood.findings import Finding
+from pencilwood.places import Place
+from pencilwood.units import UnitSystem
+from pencilwood.vine.bands import Band, default_limits
+from pencilwood.words import LANGUAGES
+
+_UNITS: dict[str, UnitSystem] = {"metric": "metric", "us": "us"}
+_LANGUAGE = Choice({language: language for language in LANGUAGES})
+
+VINEYARD = Key("vineyard", Text(longest=80), "Name of the vineyard, as the pages show it.")
+LANGUAGES_KEY = Key("languages", ListOf(_LANGUAGE, 1, 10), "Languages, the first one first.")
+UNITS: Key[UnitSystem] = Key("units", Choice(_UNITS), "Units that the pages show.")
+PASS_MARK = Key("pass mark", Whole(1, 100), "Points that pass a vine.")
+SITE_ADDRESS = Key(
+    "site address",
+    Text("https?://[^\\s\"'<>]+", "not-an-address", 300),
+    "Where the handbook is published, if anywhere.",
+    False,
+)
+PLAN_DISTANCE = Key(
+    "plan distance",
+    Whole(0, 100),
+    "Points by which an author's answer may be behind the computed plan without a reason.",
+    False,
+)
+BUDBREAK = Key("budbreak", Counted("%", "%", 1, 100), "Share of buds that push in spring.", False)
+LATENT_SHOOTS = Key(
+    "latent shoots per wound",
+    Whole(0, 20),
+    "Shoots that a large wound is assumed to wake.",
+    False,
+)
+
+_BAND_KINDS: Mapping[str, Kind[int]] = {
+    "length": Length(0, 20_000, "10 cm"),
+    "count": Whole(0, 10_000),
+}
+
+
+BANDS_NAME = "bands"
+
+
+def any_bands_schema() -> Schema:
+    """Bands of any name, for the published schema: their names belong to the rules."""
+    kinds = [kind.schema() for kind in _BAND_KINDS.values()]
+    return {"type": "object", "additionalProperties": {"anyOf": kinds}}
+
+
+def band_keys(bands: Sequence[Band]) -> Mapping[str, Key[int]]:
+    """The keys under `bands:`, by name."""
+    return {
+        band.name: Key(band.name, _BAND_KINDS[band.kind], f"{band.source} ({band.status})", False)
+        for band in bands
+    }
+
+
+def profile_table(bands: Sequence[Band]) -> Table:
+    """The keys of the profile when the rules have these bands."""
+    table = Table("The figures that your rules go by.", tuple(band_keys(bands).values()))
+    return Table(
+        "The trainer's own vineyard.",
+        (
+            VINEYARD,
+            LANGUAGES_KEY,
+            UNITS,
+            PASS_MARK,
+            SITE_ADDRESS,
+            PLAN_DISTANCE,
+            BUDBREAK,
+            LATENT_SHOOTS,
+            Key(BANDS_NAME, table, "Figures that you set; the rest stay as they are.", False),
+        ),
+    )
+
+
+def read_profile(
+    path: Path, bands: Sequence[Band], shown_as: str | None = None, *, language: str = "en"
+) -> tuple[Profile | None, list[Finding]]:
+    """The profile of a file, or None and every reason why it is none.
+
+    A band outside its published range is a warning, not an error.
+    """
+    report = Report(language)
+    root = read_nodes(path, report, shown_as)
+    row = None if root is None else profile_table(bands).read(root, "", report)
+    if row is None:
+        return None, report.findings()
+    limits, places = _limits(row, bands, report)
+    _check_languages(row, report)
+    if report.errors:
+        return None, report.findings()
+    return _profile(row, limits, places), report.findings()
+
+
+def _limits(
+    row: Row, bands: Sequence[Band], report: Report
+) -> tuple[dict[str, int], dict[str, Place]]:
+    """What each band is set to, and where the trainer set it."""
+    limits = default_limits(bands)
+    places: dict[str, Place] = {}
+    set_bands = row.values.get(BANDS_NAME)
+    if not isinstance(set_bands, Row):
+        return limits, places
+    keys = band_keys(bands)
+    for band in bands:
+        value = set_bands.get(keys[band.name])
+        if value is None:
+            continue
+        limits[band.name] = value
+        place = places[band.name] = set_bands.place_of(keys[band.name])
+        if not band.lowest <= value <= band.highest:
+            report.warn(
+                place,
+                "outside-the-range",
+                band=band.name,
+                source=band.source,
+                status=report.say(f"status.{band.status}"),
+                found=_shown(band, value, report),
+                lowest=_shown(band, band.lowest, report),
+                highest=_shown(band, band.highest, report),
+            )
+    return limits, places
+
+
+def _shown(band: Band, value: int, report: Report) -> str:
+    return report.length(value) if band.kind == "length" else str(value)
+
+
+def _check_languages(row: Row, report: Report) -> None:
+    seen: dict[str, int] = {}
+    for one in row.get(LANGUAGES_KEY) or ():
+        if one.value in seen:
+            report.add(one.place, "named-twice", name=f'"{one.value}"', line=seen[one.value])
+        seen.setdefault(one.value, one.place.line)
+
+
+def _profile(row: Row, limits: Mapping[str, int], places: Mapping[str, Place]) -> Profile:
+    def given(key: Key[int], otherwise: int) -> int:
+        value = row.get(key)
+        return otherwise if value is None else value
+
+    return Profile(
+        vineyard=row.need(VINEYARD),
+        languages=tuple(one.value for one in row.need(LANGUAGES_KEY)),
+        units=row.need(UNITS),
+        limits=limits,
+        pass_mark=row.need(PASS_MARK),
+        place=row.place,
+        plan_distance=given(PLAN_DISTANCE, Profile.plan_distance),
+        budbreak_percent=given(BUDBREAK, Profile.budbreak_percent),
+        latent_shoots_per_wound=given(LATENT_SHOOTS, Profile.latent_shoots_per_wound),
+        site_address=row.get(SITE_ADDRESS) or "",
+        limit_places=places,
+    )

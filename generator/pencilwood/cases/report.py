@@ -1,0 +1,91 @@
+"""Collects what is wrong in a file, worded in the reader's language."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from difflib import get_close_matches
+
+from pencilwood.findings import Finding, Level, in_order
+from pencilwood.places import Place
+from pencilwood.units import format_length
+from pencilwood.words import LANGUAGES, knows, say
+
+Fact = str | int
+
+_LONGEST_QUOTE = 60
+
+
+class Report:
+    """All findings of one file, so that a trainer sees them together."""
+
+    def __init__(self, language: str = "en", languages: Sequence[str] = LANGUAGES) -> None:
+        self.language = language
+        """The language of the findings."""
+        self.languages = tuple(languages)
+        """The languages that every text of the file needs."""
+        self._findings: list[Finding] = []
+
+    def add(self, place: Place, name: str, /, **facts: Fact) -> None:
+        """Note one error; its words stand in the catalogue under `cases.<name>`."""
+        self._note("error", place, name, facts)
+
+    def warn(self, place: Place, name: str, /, **facts: Fact) -> None:
+        """Note something that deserves a second look and stops nothing."""
+        self._note("warning", place, name, facts)
+
+    def _note(self, level: Level, place: Place, name: str, facts: Mapping[str, Fact]) -> None:
+        what, expected, found = (
+            say(self.language, key, **facts) if knows(key) else ""
+            for key in (f"cases.{name}.{part}" for part in ("what", "expected", "found"))
+        )
+        self._findings.append(Finding(place, name, what, expected, found, level))
+
+    def say(self, key: str, /, **facts: Fact) -> str:
+        """A sentence of the catalogue in the language of the findings."""
+        return say(self.language, f"cases.{key}", **facts)
+
+    def hint(self, found: str, known: Iterable[str]) -> str:
+        """`did you mean "thickness"?`, or what there is to choose from."""
+        names = list(known)
+        near = nearest(found, names)
+        if near is not None:
+            return self.say("did-you-mean", near=near)
+        if not names:
+            return self.say("none-known")
+        return self.say("one-of", names=", ".join(names))
+
+    def check_known(self, found: str, place: Place, known: Iterable[str], name: str) -> bool:
+        """Whether `found` is one of the known names; if not, finding `name` is noted."""
+        names = list(known)
+        if found in names:
+            return True
+        self.add(place, name, found=quoted(found), hint=self.hint(found, names))
+        return False
+
+    def length(self, length_mm: int) -> str:
+        """A length as a finding shows it."""
+        return format_length(length_mm, "metric", self.language)
+
+    @property
+    def errors(self) -> int:
+        """How many errors are noted so far."""
+        return sum(finding.level == "error" for finding in self._findings)
+
+    def findings(self) -> list[Finding]:
+        """Everything noted so far, by line."""
+        return in_order(self._findings)
+
+
+def nearest(found: str, known: Iterable[str]) -> str | None:
+    """The known name that somebody most likely meant."""
+    by_small = {name.lower(): name for name in known}
+    near = get_close_matches(found.lower(), by_small, n=1, cutoff=0.6)
+    return by_small[near[0]] if near else None
+
+
+def quoted(text: str) -> str:
+    """Text as a finding shows it: on one line, in quotes, not too long."""
+    line = " ".join(text.split())
+    if len(line) > _LONGEST_QUOTE:
+        line = line[: _LONGEST_QUOTE - 3] + "..."
+    return f'"{line}"'

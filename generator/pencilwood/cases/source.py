@@ -1,0 +1,65 @@
+"""Reads a trainer's file as text, or says why it cannot be read."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from pencilwood.cases.report import Report
+from pencilwood.places import Place
+
+LARGEST_BYTES = 1_000_000
+"""A case needs a few thousand bytes; more than this is not a notebook but a mistake."""
+
+_BREAK = re.compile("\r\n|\r|\n")
+# Control characters, half characters, and marks that nobody sees on the screen. Some of them
+# are line ends to one program and not to another, so that line numbers would be wrong.
+UNSEEN = re.compile(
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]"
+)
+
+
+def read_text(path: Path, file: str, report: Report) -> str | None:
+    """The text of a UTF-8 file without its byte order mark; None when a finding says why not."""
+    data = _read_bytes(path, file, report)
+    if data is None:
+        return None
+    if len(data) > LARGEST_BYTES:
+        report.add(Place(file), "file-too-large", limit=LARGEST_BYTES // 1000)
+        return None
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = data[: error.start].decode("utf-8-sig", errors="replace")
+        report.add(place_after(before, file), "not-utf-8")
+        return None
+    unseen = UNSEEN.search(text)
+    if unseen is not None:
+        place = place_after(text[: unseen.start()], file)
+        report.add(place, "unseen-character", code=f"U+{ord(unseen[0]):04X}")
+        return None
+    return text
+
+
+def place_after(before: str, file: str) -> Place:
+    """The place of the character that follows this text."""
+    lines = _BREAK.split(before)
+    return Place(file, len(lines), len(lines[-1]) + 1)
+
+
+def _read_bytes(path: Path, file: str, report: Report) -> bytes | None:
+    try:
+        if path.is_dir():
+            report.add(Place(file), "is-a-folder")
+            return None
+        if path.exists() and not path.is_file():
+            # A pipe or a device would be waited on for ever.
+            report.add(Place(file), "unreadable-file")
+            return None
+        with path.open("rb") as source:
+            return source.read(LARGEST_BYTES + 1)
+    except FileNotFoundError:
+        report.add(Place(file), "missing-file")
+    except (OSError, ValueError):
+        report.add(Place(file), "unreadable-file")
+    return None

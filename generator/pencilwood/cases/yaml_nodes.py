@@ -1,0 +1,189 @@
+"""Reads the small, plain part of YAML that a notebook needs, and keeps every place.
+
+Every value is text: nothing turns `no` into a refusal or `012` into ten. What makes a file mean
+something other than it shows (aliases, merge keys, tags, a key given twice) is refused.
+This is the only module that knows the YAML library.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Protocol
+
+import yaml
+
+from pencilwood.cases.report import Report, quoted
+from pencilwood.cases.source import UNSEEN, read_text
+from pencilwood.cases.syntax import BEGINS_AT_CONTEXT, slip
+from pencilwood.places import Place
+
+DEEPEST = 12
+"""A case nests six deep; deeper than this nobody writes by hand."""
+
+
+@dataclass(frozen=True)
+class TextNode:
+    """One value, exactly as it was typed."""
+
+    place: Place
+    text: str
+
+
+@dataclass(frozen=True)
+class ListNode:
+    """Several things under one another, each behind a dash."""
+
+    place: Place
+    items: tuple[Node, ...]
+
+
+@dataclass(frozen=True)
+class MapNode:
+    """Lines of the form `name: value`; no name comes twice."""
+
+    place: Place
+    pairs: tuple[tuple[TextNode, Node], ...]
+
+
+@dataclass(frozen=True)
+class LostNode:
+    """Something that was refused; a finding about it is already noted."""
+
+    place: Place
+
+
+class _Mark(Protocol):
+    """A place as the parser counts it."""
+
+    line: int
+    column: int
+
+
+Node = TextNode | ListNode | MapNode | LostNode
+
+
+class _TooDeepError(Exception):
+    """Stops the reading of a file that nests too deep."""
+
+
+def read_nodes(path: Path, report: Report, shown_as: str | None = None) -> Node | None:
+    """The content of one file; None when it cannot be read at all (a finding says why).
+
+    `shown_as` is the file's name in findings. Other findings are noted and reading goes on, so
+    that a trainer sees them together with what is wrong in the values.
+    """
+    file = shown_as if shown_as is not None else str(path)
+    text = read_text(path, file, report)
+    return None if text is None else parse_nodes(text, report, file)
+
+
+def parse_nodes(text: str, report: Report, file: str) -> Node | None:
+    """The content of a text; see `read_nodes`."""
+    composer = _Composer(text, report, file)
+    try:
+        return composer.compose()
+    except _TooDeepError:
+        return None
+    except yaml.MarkedYAMLError as error:
+        name = slip(error.context or "", error.problem or "")
+        mark = error.problem_mark or error.context_mark
+        if name in BEGINS_AT_CONTEXT and error.context_mark is not None:
+            mark = error.context_mark
+        report.add(_place(mark, file) if mark else composer.last, name)
+    except (yaml.YAMLError, ValueError, OverflowError):
+        # The parser turns an escape such as "\U99999999" into a character without checking it.
+        report.add(composer.last, "cannot-be-read")
+    return None
+
+
+def _place(mark: _Mark | None, file: str) -> Place:
+    """The one spot where the parser's count from 0 becomes an editor's count from 1."""
+    if mark is None:
+        return Place(file)
+    return Place(file, mark.line + 1, mark.column + 1)
+
+
+class _Composer:
+    """Builds nodes from the parser's events; going by events keeps deep nesting harmless."""
+
+    def __init__(self, text: str, report: Report, file: str) -> None:
+        # The parser written in Python has the better places, and is the same on every machine.
+        self._events: Iterator[yaml.Event] = yaml.parse(text, Loader=yaml.SafeLoader)
+        self._report = report
+        self._file = file
+        self.last = Place(file)
+        """Where the latest thing began that could be read."""
+
+    def compose(self) -> Node | None:
+        """The first document; a second one is a finding."""
+        root: Node | None = None
+        for event in self._events:
+            if isinstance(event, yaml.DocumentStartEvent):
+                if root is not None:
+                    self._report.add(_place(event.start_mark, self._file), "second-document")
+                    return root
+                root = self._node(next(self._events), 0)
+        if root is None or (isinstance(root, TextNode) and not root.text.strip()):
+            self._report.add(Place(self._file), "empty-file")
+            return None
+        return root
+
+    def _node(self, event: yaml.Event, depth: int) -> Node:
+        place = self.last = _place(event.start_mark, self._file)
+        if depth > DEEPEST:
+            self._report.add(place, "too-deep")
+            raise _TooDeepError
+        if isinstance(event, yaml.AliasEvent):
+            self._report.add(place, "alias", mark=f"*{event.anchor}")
+            return LostNode(place)
+        if not isinstance(event, yaml.ScalarEvent | yaml.CollectionStartEvent):
+            raise TypeError(f"nothing in a file begins with {event}")
+        self._refuse_marks(event, place)
+        if isinstance(event, yaml.ScalarEvent):
+            return self._text(event, place)
+        if isinstance(event, yaml.SequenceStartEvent):
+            return ListNode(place, tuple(self._items(depth)))
+        return MapNode(place, tuple(self._pairs(depth)))
+
+    def _refuse_marks(
+        self, event: yaml.ScalarEvent | yaml.CollectionStartEvent, place: Place
+    ) -> None:
+        """Anchors and tags are refused, and what they stand before is read all the same."""
+        if event.anchor is not None:
+            self._report.add(place, "anchor", mark=f"&{event.anchor}")
+        if event.tag is not None:
+            self._report.add(place, "tag")
+
+    def _text(self, event: yaml.ScalarEvent, place: Place) -> Node:
+        unseen = UNSEEN.search(event.value)
+        if unseen is None:
+            return TextNode(place, event.value)
+        self._report.add(place, "unseen-character", code=f"U+{ord(unseen[0]):04X}")
+        return LostNode(place)
+
+    def _items(self, depth: int) -> Iterator[Node]:
+        for event in self._events:
+            if isinstance(event, yaml.SequenceEndEvent):
+                return
+            yield self._node(event, depth + 1)
+
+    def _pairs(self, depth: int) -> Iterator[tuple[TextNode, Node]]:
+        first: dict[str, int] = {}
+        for event in self._events:
+            if isinstance(event, yaml.MappingEndEvent):
+                return
+            key = self._node(event, depth + 1)
+            value = self._node(next(self._events), depth + 1)
+            if not isinstance(key, TextNode):
+                if not isinstance(key, LostNode):
+                    self._report.add(key.place, "no-plain-name")
+            elif key.text == "<<":
+                self._report.add(key.place, "merge-key")
+            elif key.text in first:
+                name = quoted(key.text)
+                self._report.add(key.place, "given-twice", name=name, line=first[key.text])
+            else:
+                first[key.text] = key.place.line
+                yield key, value

@@ -1,0 +1,62 @@
+"""Every sentence the program says, in each language, under one key.
+
+The words stand in JSON files beside this one: `en.json` and `es.json` for what everybody uses,
+`cases.en.json` and `cases.es.json` for one part of the program. They may be nested; the names
+on the way join with dots: `{"cases": {"no-unit": {"what": "..."}}}` is `cases.no-unit.what`.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping
+from functools import cache
+from pathlib import Path
+
+LANGUAGES = ("en", "es")
+"""The languages that the program itself speaks."""
+
+_FOLDER = Path(__file__).parent
+
+
+class MissingWordsError(KeyError):
+    """A sentence that the program wants to say and nobody has written."""
+
+
+@cache
+def catalogue(language: str) -> Mapping[str, str]:
+    """All sentences of one language by key; a key that two files give is an error."""
+    words: dict[str, str] = {}
+    for path in sorted(_FOLDER.glob(f"*{language}.json")):
+        if path.name.split(".")[-2] != language:
+            continue
+        for key, sentence in _flat(json.loads(path.read_text(encoding="utf-8")), ""):
+            if key in words:
+                raise ValueError(f"{path.name}: {key} is written twice")
+            words[key] = sentence
+    return words
+
+
+def knows(key: str) -> bool:
+    """Whether a sentence with this key is written."""
+    return key in catalogue("en")
+
+
+def say(language: str, key: str, /, **facts: str | int) -> str:
+    """The sentence with this key, its placeholders filled from `facts`.
+
+    Raises MissingWordsError when the sentence, or a fact that it names, is missing.
+    """
+    try:
+        return catalogue(language)[key].format_map(facts)
+    except KeyError as missing:
+        raise MissingWordsError(f"{language}: {key}: {missing}") from None
+
+
+def _flat(entry: object, key: str) -> Iterator[tuple[str, str]]:
+    if isinstance(entry, dict):
+        for name, inner in entry.items():
+            yield from _flat(inner, f"{key}.{name}" if key else str(name))
+    elif isinstance(entry, str):
+        yield key, entry
+    else:
+        raise TypeError(f"{key}: words must be text")
