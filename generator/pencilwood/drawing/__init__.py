@@ -1,0 +1,19 @@
+"""The drawing of a vine, made from its measurements: geometry, scene, SVG, and words."""
+
+from pencilwood.drawing.cutpoints import CutPoint
+from pencilwood.drawing.stages import after_each_pass
+from pencilwood.drawing.vine_drawing import (
+    cutpoint_positions,
+    draw_passes,
+    draw_state,
+    draw_vine,
+)
+
+__all__ = [
+    "CutPoint",
+    "after_each_pass",
+    "cutpoint_positions",
+    "draw_passes",
+    "draw_state",
+    "draw_vine",
+]

@@ -1,0 +1,38 @@
+"""Cuts shown as bars across the wood: one bar in the rough pass, two, then three."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from pencilwood.drawing.canes import cut_place_mm
+from pencilwood.drawing.looks import INK
+from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.shapes import Group, Ink, Run
+from pencilwood.vine.passes import PASSES, DoneCut
+from pencilwood.vine.wood import Shortening
+
+_BETWEEN_MM = 8.0
+_BEYOND_EDGE_MM = 11.0
+_ABOVE_FOOT_MM = 14.0
+
+
+def draw_cut_marks(plate: Plate, cuts: Sequence[DoneCut]) -> Group:
+    """A mark for every cut, with the class `pw-cut-rough`, `pw-cut-thinning-out` or `-fine`."""
+    return Group(tuple(_mark(plate, done) for done in cuts), {"class": "pw-cut-marks"})
+
+
+def _mark(plate: Plate, done: DoneCut) -> Ink:
+    part = plate.parts.parts[plate.parts.index[done.cut.part]]
+    stem = plate.stem(part)
+    if isinstance(done.cut, Shortening):
+        place = cut_place_mm(stem, done.cut.buds)
+    else:
+        place = part.start_mm + min(_ABOVE_FOOT_MM, (part.end_mm - part.start_mm) / 2)
+    bars = PASSES.index(done.in_pass) + 1
+    runs: list[Run] = []
+    for bar in range(bars):
+        at = place + (bar - (bars - 1) / 2) * _BETWEEN_MM
+        aside = stem.half_mm(at) + _BEYOND_EDGE_MM
+        runs.append(Run((stem.curve.beside(at, -aside), stem.curve.beside(at, aside))))
+    look = {"class": f"pw-cut-mark pw-cut-{done.in_pass}", "data-cut-mark": done.cut.part}
+    return Ink(tuple(runs), {**look, "fill": "none", "stroke": INK, "stroke-width": 3.6})

@@ -1,0 +1,142 @@
+"""The wood that no cut of the exercise removes: trunk, head and arms, drawn as one body."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from pencilwood.drawing.bark import bark, older_wood
+from pencilwood.drawing.curves import Curve, HalfWidth, same_way_round, trace
+from pencilwood.drawing.grain import Grain
+from pencilwood.drawing.looks import FRAME, INK
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.shapes import Group, Ink, Run, Thing
+from pencilwood.drawing.stems import THICKER
+from pencilwood.vine.model import Arm, Side, Vine
+
+_KNEE_MM = 80.0
+"""How far the bend from the trunk into an arm is rounded."""
+_TIP_SHARE = 0.6
+"""How thick an arm is drawn at its tip, compared with its start."""
+_GROUND_FLARE = 0.45
+BELOW_GROUND_MM = 14.0
+
+
+def arm_thickness_mm(arm: Arm, along_mm: float) -> float:
+    """Drawn thickness of an arm at a distance from the head."""
+    share = min(max(along_mm / arm.length_mm, 0.0), 1.0)
+    return arm.thickness_mm * THICKER * (1 - (1 - _TIP_SHARE) * share)
+
+
+def outward(side: Side) -> int:
+    """-1 when the arm goes to the left."""
+    return -1 if side is Side.LEFT else 1
+
+
+@dataclass(frozen=True)
+class _Limb:
+    name: str
+    curve: Curve
+    half_mm: HalfWidth
+    start_mm: float
+    end_mm: float
+    shaded: int = 1
+
+
+def draw_frame(vine: Vine, prefix: str) -> Group:
+    """Trunk, head and arms."""
+    limbs = [_trunk(vine), *(_arm(vine, arm) for arm in vine.arms)]
+    runs = [older_wood(limb.curve, limb.start_mm, limb.end_mm, limb.half_mm) for limb in limbs]
+    runs.extend(_knees(vine))
+    runs.append(_head(vine))
+    # Once with a pen line and once without: the lines inside the body are painted over.
+    line = {"class": "pw-frame-line", "stroke": INK, "stroke-width": 4.4, "fill": FRAME}
+    body = {"class": "pw-frame-wood", "stroke": "none", "fill": FRAME}
+    things: list[Thing] = [Ink(tuple(runs), line), Ink(tuple(runs), body)]
+    for limb in limbs:
+        start = limb.start_mm + (0 if limb.name == "trunk" else vine.trunk_thickness_mm * 0.7)
+        grain = Grain(limb.name)
+        things.extend(
+            bark(limb.curve, start, limb.end_mm, limb.half_mm, grain, shaded=limb.shaded)
+        )
+    return Group(tuple(things), {"class": "pw-frame", "id": f"{prefix}-frame", "stroke": INK})
+
+
+def _trunk(vine: Vine) -> _Limb:
+    half = vine.trunk_thickness_mm * THICKER / 2
+    height = vine.cordon_height_mm
+    grain = Grain("trunk")
+
+    def heading(along_mm: float) -> float:
+        return 0.07 * math.sin(2 * math.pi * along_mm / height)
+
+    def half_mm(along_mm: float) -> float:
+        flare = 1 + _GROUND_FLARE * math.exp(-max(along_mm, 0.0) / 70)
+        swell = 1 + 0.12 * math.exp(-abs(height - along_mm) / 90)
+        return half * (flare * swell + grain.within(-0.05, 0.05, "rough", int(along_mm // 28)))
+
+    curve = trace(Point(0, 0), height, heading)
+    top = height - _thickest_arm_mm(vine) * 0.45
+    return _Limb("trunk", curve, half_mm, -BELOW_GROUND_MM, top)
+
+
+def _thickest_arm_mm(vine: Vine) -> float:
+    return max(arm.thickness_mm for arm in vine.arms) * THICKER
+
+
+def _arm(vine: Vine, arm: Arm) -> _Limb:
+    """An arm whose upper side lies level at the arm's height, where heights are measured from."""
+    side = outward(arm.side)
+    grain = Grain(f"arm {arm.side}")
+    start = arm_thickness_mm(arm, 0)
+    fall = math.atan2((start - arm_thickness_mm(arm, arm.length_mm)) / 2, arm.length_mm)
+    level = (math.pi / 2 - fall) * side
+
+    def half_mm(along_mm: float) -> float:
+        half = arm_thickness_mm(arm, along_mm) / 2
+        rough = grain.within(-0.05, 0.05, "rough", int(along_mm // 26))
+        left = max(arm.length_mm - along_mm, 0.0)
+        rounded = math.sqrt(min(1.0, 0.25 + left / (half * 1.2)))
+        return half * (1 + rough) * rounded
+
+    curve = trace(Point(0, -vine.cordon_height_mm + start / 2), arm.length_mm, lambda _: level)
+    return _Limb(f"arm {arm.side}", curve, half_mm, 0, arm.length_mm, shaded=side)
+
+
+def _knees(vine: Vine) -> Iterator[Run]:
+    """The rounded bend between the trunk and each arm."""
+    top = -vine.cordon_height_mm
+    for arm in vine.arms:
+        side = outward(arm.side)
+        corner_x = side * vine.trunk_thickness_mm * THICKER / 2 * 0.96
+        corner_y = top + arm_thickness_mm(arm, 60) * 0.97
+        points = [Point(0, corner_y + _KNEE_MM), Point(0, corner_y - 20)]
+        for step in range(9):
+            turn = math.pi / 2 * step / 8
+            points.append(
+                Point(
+                    corner_x + side * _KNEE_MM * (1 - math.sin(turn)),
+                    corner_y + _KNEE_MM * (1 - math.cos(turn)),
+                )
+            )
+        yield Run(tuple(same_way_round(points)), closed=True, smooth=False)
+
+
+def _head(vine: Vine) -> Run:
+    """The knob where the arms part."""
+    half_x = vine.trunk_thickness_mm * THICKER / 2 * 1.18
+    thick = _thickest_arm_mm(vine)
+    middle = Point(0, -vine.cordon_height_mm + thick * 0.5)
+    grain = Grain("head")
+    points = []
+    for step in range(16):
+        turn = 2 * math.pi * step / 16
+        wide = 1 + grain.within(-0.05, 0.05, "knob", step)
+        points.append(
+            Point(
+                middle.x + math.sin(turn) * half_x * wide,
+                middle.y - math.cos(turn) * thick * 0.58 * wide,
+            )
+        )
+    return Run(tuple(same_way_round(points)), closed=True, smooth=False)

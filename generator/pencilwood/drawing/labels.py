@@ -1,0 +1,132 @@
+"""Names on the drawing: positions under the arm, letters beside the wood, nothing on the wood."""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from collections.abc import Iterator
+
+from pencilwood.drawing.looks import INK, PAPER, PENCIL
+from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.shapes import Group, Ink, Run, Thing, Words
+from pencilwood.drawing.stems import THICKER, Stem
+from pencilwood.vine.model import Position
+
+POSITION_MM = 52.0
+LETTER_MM = 30.0
+_CELL_MM = 40.0
+_WIDTH_SHARE = 0.62
+"""Width of a letter or digit, compared with its height; wider than most, to be safe."""
+
+Circle = tuple[Point, float]
+
+
+class _Taken:
+    """Places where wood or a name is already, quick to ask by neighbourhood."""
+
+    def __init__(self) -> None:
+        self._cells: dict[tuple[int, int], list[Circle]] = defaultdict(list)
+
+    def add(self, middle: Point, radius_mm: float) -> None:
+        self._cells[self._cell(middle)].append((middle, radius_mm))
+
+    def room_mm(self, middle: Point) -> float:
+        """Distance to the nearest taken place, 60 mm at most."""
+        column, row = self._cell(middle)
+        near = (
+            circle
+            for x in range(column - 2, column + 3)
+            for y in range(row - 2, row + 3)
+            for circle in self._cells.get((x, y), ())
+        )
+        return min((middle.away_from(at) - radius for at, radius in near), default=60.0)
+
+    @staticmethod
+    def _cell(middle: Point) -> tuple[int, int]:
+        return math.floor(middle.x / _CELL_MM), math.floor(middle.y / _CELL_MM)
+
+
+def place_letters(plate: Plate) -> dict[str, Point]:
+    """For every stem the middle of its letter, where the most room is beside its lower end."""
+    taken = _Taken()
+    for stem in plate.stems.values():
+        for at in range(0, stem.piece.length_mm + 1, 6):
+            taken.add(stem.curve.at(at), stem.half_mm(at))
+    places: dict[str, Point] = {}
+    for stem in plate.stems.values():
+        choices = list(_beside(stem))
+        best = max(choices, key=lambda choice: min(taken.room_mm(choice[0]), 17.0) - choice[1])
+        places[stem.name] = best[0]
+        taken.add(best[0], LETTER_MM * 0.5)
+    return places
+
+
+def _beside(stem: Stem) -> Iterator[tuple[Point, float]]:
+    """Places for a letter, each with what it costs to stand there."""
+    if stem.piece.is_cane:
+        along = [stem.piece.internode_mm * share for share in (0.55, 1.5, 0.8, 2.5)]
+    else:
+        along = [stem.piece.length_mm * share for share in (0.5, 0.75, 0.3)]
+    for rank, at in enumerate(along):
+        if at > stem.piece.length_mm:
+            continue
+        for side in (1, -1):
+            off = stem.half_mm(at) + LETTER_MM * 0.52
+            yield stem.curve.beside(at, side * off), rank * 1.5
+
+
+def draw_letters(plate: Plate) -> dict[str, Words]:
+    """The letter of every stem, by the stem's name."""
+    look = {
+        "class": "pw-letter", "font-size": LETTER_MM, "font-style": "italic", "fill": INK,
+        "stroke": PAPER, "stroke-width": 6.0, "paint-order": "stroke", "text-anchor": "middle",
+    }
+    return {
+        name: Words(
+            Point(middle.x, middle.y + LETTER_MM * 0.3), plate.stems[name].piece.letter, look
+        )
+        for name, middle in place_letters(plate).items()
+    }
+
+
+def draw_places(plate: Plate) -> Group:
+    """The names of the positions, in one or two rows below the arm."""
+    things: list[Thing] = []
+    ends = {0: -math.inf, 1: -math.inf}
+    for position in plate.parts.positions:
+        foot = plate.foot(position)
+        middle_x = _clear_of_trunk(plate, position, foot.x)
+        half = len(position.name) * POSITION_MM * _WIDTH_SHARE / 2
+        row = 0 if middle_x - half >= ends[0] or ends[0] <= ends[1] else 1
+        ends[row] = middle_x + half + 6
+        things.append(_place(plate, position, foot, Point(middle_x, _row_y(plate, row))))
+    return Group(tuple(things), {"class": "pw-places"})
+
+
+def _clear_of_trunk(plate: Plate, position: Position, x: float) -> float:
+    half_name = len(position.name) * POSITION_MM * _WIDTH_SHARE / 2
+    clear = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + half_name + 8
+    return max(x, clear) if x > 0 else min(x, -clear)
+
+
+def _row_y(plate: Plate, row: int) -> float:
+    thickest = max(arm.thickness_mm for arm in plate.vine.arms) * THICKER
+    return -plate.vine.cordon_height_mm + thickest + POSITION_MM * (1.05 + row)
+
+
+def _place(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Group:
+    under = foot.y + plate.under_mm(plate.arm_of(position), position) + 5
+    tick = Run((Point(foot.x, under), Point(text_foot.x, text_foot.y - POSITION_MM * 0.8)))
+    look = {
+        "class": "pw-place-name", "font-size": POSITION_MM, "fill": INK, "stroke": PAPER,
+        "stroke-width": 7.0, "paint-order": "stroke", "text-anchor": "middle",
+    }
+    pen = {"class": "pw-tick", "fill": "none", "stroke": PENCIL, "stroke-width": 2.4}
+    return Group(
+        (Ink((tick,), pen), Words(text_foot, position.name, look)),
+        {
+            "class": "pw-place", "data-position": position.name,
+            "data-x": foot.x, "data-y": foot.y,
+        },
+    )

@@ -1,0 +1,91 @@
+"""The geometry of a whole vine: every stem, and the frame around them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from pencilwood.drawing.frame import arm_thickness_mm, outward
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.stems import Stem, lay_out
+from pencilwood.vine.model import Arm, Position, Vine
+from pencilwood.vine.wood import Part, Parts
+
+LEFT_MARGIN_MM = 130.0
+RIGHT_MARGIN_MM = 390.0
+_TOP_MARGIN_MM = 60.0
+_BELOW_GROUND_MM = 290.0
+
+
+@dataclass(frozen=True)
+class Frame:
+    """The part of the plane that a drawing shows."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+
+@dataclass(frozen=True)
+class Plate:
+    """A divided vine and where all of it runs."""
+
+    parts: Parts
+
+    @property
+    def vine(self) -> Vine:
+        """The vine that is drawn."""
+        return self.parts.vine
+
+    @cached_property
+    def stems(self) -> Mapping[str, Stem]:
+        """Every stem by position and letter."""
+        return {
+            stem.name: stem
+            for arm in self.vine.arms
+            for position in arm.positions
+            for stem in lay_out(position, self.foot(position), self.under_mm(arm, position))
+        }
+
+    def stem(self, part: Part) -> Stem:
+        """The stem that a part belongs to."""
+        return self.stems[part.position.name + part.piece.letter]
+
+    def foot(self, position: Position) -> Point:
+        """Where a position stands on the upper side of its arm."""
+        return Point(outward(position.side) * position.at_mm, -self.vine.cordon_height_mm)
+
+    def under_mm(self, arm: Arm, position: Position) -> float:
+        """How far below its foot the underside of the arm is."""
+        return arm_thickness_mm(arm, position.at_mm)
+
+    def arm_of(self, position: Position) -> Arm:
+        """The arm a position is on."""
+        return next(arm for arm in self.vine.arms if arm.side is position.side)
+
+    @cached_property
+    def frame(self) -> Frame:
+        """Room for all wood, the wires, the ground and the words."""
+        edges = [
+            (point, stem.half_mm(0) + 16)
+            for stem in self.stems.values()
+            for point in stem.curve.points
+        ]
+        tips = [outward(arm.side) * arm.length_mm for arm in self.vine.arms]
+        trunk = float(self.vine.trunk_thickness_mm * 2)
+        trellis = self.vine.trellis
+        left = min([-trunk, *tips, *(point.x - room for point, room in edges)])
+        right = max([trunk, *tips, *(point.x + room for point, room in edges)])
+        top = max(
+            [trellis.trimming_mm, trellis.top_wire_mm, *trellis.catch_wires_mm]
+            + [room - point.y for point, room in edges]
+        )
+        low = max([0.0, *(point.y + room for point, room in edges)])
+        return Frame(
+            left - LEFT_MARGIN_MM,
+            -top - _TOP_MARGIN_MM,
+            right + RIGHT_MARGIN_MM,
+            low + _BELOW_GROUND_MM,
+        )

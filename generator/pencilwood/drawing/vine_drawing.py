@@ -1,0 +1,145 @@
+"""The drawing of a vine as one inline SVG."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from pencilwood.drawing.cut_marks import draw_cut_marks
+from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points
+from pencilwood.drawing.frame import draw_frame
+from pencilwood.drawing.labels import draw_letters, draw_places
+from pencilwood.drawing.looks import INK, PAPER, stylesheet
+from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.shapes import Attributes, Box, Dot, Group, Thing
+from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
+from pencilwood.drawing.trellis import draw_ground, draw_scale, draw_trellis
+from pencilwood.drawing.wood_drawing import draw_parts
+from pencilwood.drawing.writer import element, escape, number, write
+from pencilwood.units import UnitSystem
+from pencilwood.vine.passes import DoneCut
+from pencilwood.vine.wood import Parts, WoodLeft
+
+_FONT = "Georgia, 'Times New Roman', 'DejaVu Serif', serif"
+
+
+def draw_vine(
+    parts: Parts,
+    prefix: str,
+    language: str,
+    *,
+    title: str,
+    description: str,
+    cutpoints: bool = False,
+    cut_marks: Sequence[DoneCut] = (),
+    units: UnitSystem = "metric",
+    stages: Stages | None = None,
+    css_class: str = "",
+    data: Mapping[str, str] | None = None,
+    alone: bool = False,
+) -> str:
+    """A vine as SVG text; every id in it begins with `prefix`.
+
+    `cutpoints` adds places to tap; `cut_marks` shows cuts as bars across the wood; `stages`
+    adds the classes that tell what is gone; `css_class` goes on the root; `data` gives
+    `data-` attributes of the root; `alone` brings the style sheet along, for a file.
+    """
+    plate = Plate(parts)
+    letters = draw_letters(plate)
+    scene: list[Thing] = [
+        _paper(plate.frame),
+        draw_trellis(plate, language, units),
+        draw_ground(plate),
+        Group(draw_parts(plate, prefix, stages or Stages(), letters), {"class": "pw-wood-all"}),
+        draw_frame(parts.vine, prefix),
+        draw_places(plate),
+        draw_scale(plate, language, units),
+    ]
+    if cut_marks:
+        scene.append(draw_cut_marks(plate, cut_marks))
+    if cutpoints:
+        scene.append(_cut_points(cut_points(plate)))
+    words = _words(prefix, title, description)
+    inside = words + (_style() if alone else "") + "".join(write(thing) for thing in scene)
+    return element("svg", _root(plate.frame, prefix, language, css_class, data or {}), inside)
+
+
+def draw_state(
+    parts: Parts, left: WoodLeft | None, prefix: str, language: str, *,
+    title: str, description: str, units: UnitSystem = "metric", css_class: str = "",
+    cutpoints: bool = False,
+) -> str:
+    """A vine with what is gone shown as such; `left` None draws it uncut."""
+    stages = Stages() if left is None else Stages((Stage(GONE, left),))
+    return draw_vine(
+        parts, prefix, language, title=title, description=description, units=units,
+        stages=stages, css_class=css_class, cutpoints=cutpoints,
+    )
+
+
+def draw_passes(
+    parts: Parts, cuts: Sequence[DoneCut], prefix: str, language: str, *,
+    title: str, description: str, plan: WoodLeft | None = None, show: str = "before",
+    units: UnitSystem = "metric",
+) -> str:
+    """One drawing that carries every state; the class `pw-show-...` on it chooses which shows.
+
+    `show` is "before", "rough", "thinning-out", "fine" or "plan".
+    """
+    return draw_vine(
+        parts, prefix, language, title=title, description=description, units=units,
+        stages=stages_of_passes(parts, cuts, plan), css_class=f"pw-show-{show}", cut_marks=cuts,
+    )
+
+
+def cutpoint_positions(parts: Parts) -> tuple[CutPoint, ...]:
+    """Where every cut point of the drawing is."""
+    return cut_points(Plate(parts))
+
+
+def _root(
+    frame: Frame, prefix: str, language: str, css_class: str, data: Mapping[str, str]
+) -> Attributes:
+    width, height = frame.right - frame.left, frame.bottom - frame.top
+    box = " ".join(number(value) for value in (frame.left, frame.top, width, height))
+    return {
+        "xmlns": "http://www.w3.org/2000/svg",
+        "class": f"pw-vine {css_class}".rstrip(),
+        "id": f"{prefix}-vine",
+        **{f"data-{key}": value for key, value in data.items()},
+        "viewBox": box,
+        "role": "img",
+        "aria-labelledby": f"{prefix}-title {prefix}-desc",
+        "lang": language,
+        "font-family": _FONT,
+        "stroke-linecap": "round",
+        "stroke-linejoin": "round",
+    }
+
+
+def _words(prefix: str, title: str, description: str) -> str:
+    return element("title", {"id": f"{prefix}-title"}, escape(title)) + element(
+        "desc", {"id": f"{prefix}-desc"}, escape(description)
+    )
+
+
+def _style() -> str:
+    return element("style", {}, escape(stylesheet()))
+
+
+def _paper(frame: Frame) -> Box:
+    size = frame.right - frame.left, frame.bottom - frame.top
+    look = {"class": "pw-paper", "fill": PAPER}
+    return Box(Point(frame.left, frame.top), *size, look)
+
+
+def _cut_points(points: Sequence[CutPoint]) -> Group:
+    return Group(tuple(_circle(point) for point in points), {"class": "pw-cutpoints"})
+
+
+def _circle(point: CutPoint) -> Dot:
+    look: dict[str, str | float] = {"class": "pw-cutpoint", "data-cut": point.part}
+    if point.buds is not None:
+        look["data-buds"] = str(point.buds)
+    look.update({"fill": INK, "fill-opacity": "0"})
+    return Dot(point.middle, APART_MM / 2, look)

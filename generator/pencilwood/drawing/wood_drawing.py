@@ -1,0 +1,101 @@
+"""Every part of the vine as a group that a class can show, ghost or hide."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pencilwood.drawing.bark import bark, older_wood
+from pencilwood.drawing.canes import cut_face, stretches
+from pencilwood.drawing.grain import Grain
+from pencilwood.drawing.looks import CANE, DEAD, DISEASED, INJURED, INK, OLD, SPINDLY
+from pencilwood.drawing.marks import condition_marks
+from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.shapes import Attributes, Group, Ink, Thing, Words
+from pencilwood.drawing.stages import Stages
+from pencilwood.drawing.stems import Stem
+from pencilwood.vine.model import Condition
+from pencilwood.vine.wood import STUB_WORTH_CUTTING_MM, Part
+
+_CANE_COLOURS = {
+    Condition.SOUND: CANE,
+    Condition.SPINDLY: SPINDLY,
+    Condition.DISEASED: DISEASED,
+    Condition.DEAD: DEAD,
+    Condition.INJURED: INJURED,
+}
+_BEYOND_JOINT_MM = 8.0
+
+
+def draw_parts(
+    plate: Plate, prefix: str, stages: Stages, letters: Mapping[str, Words]
+) -> tuple[Group, ...]:
+    """One group for each part; wood further out comes first, so that its foot is covered."""
+    drawn = [
+        _part(plate, prefix, stages, number, letters) for number in range(len(plate.parts.parts))
+    ]
+    return tuple(reversed(drawn))
+
+
+def _part(
+    plate: Plate, prefix: str, stages: Stages, number: int, letters: Mapping[str, Words]
+) -> Group:
+    part = plate.parts.parts[number]
+    stem = plate.stem(part)
+    things: list[Thing]
+    if part.is_cane:
+        things = list(stretches(stem, lambda below: stages.of_stretch(number, below)))
+        things.append(cut_face(stem, 0.0))
+    else:
+        things = _old_wood(stem, part)
+    if part.start_mm == 0:
+        things.append(letters[stem.name])
+    return Group(tuple(things), _attributes(part, prefix, stages.of_part(number)))
+
+
+def _attributes(part: Part, prefix: str, gone: str) -> Attributes:
+    condition = part.piece.condition
+    kind = "pw-cane" if part.is_cane else "pw-old"
+    look: dict[str, str | float] = {
+        "class": f"pw-part {kind} pw-{condition}{gone}",
+        "data-part": part.name,
+        "data-position": part.position.name,
+        "id": f"{prefix}-{part.name.replace(' ', '-')}",
+        "color": _colour(part),
+        "fill": "currentColor",
+        "stroke": INK,
+        "stroke-width": 2.0,
+    }
+    if part.grows_from is not None:
+        look["data-grows"] = part.grows_from
+    if condition is Condition.SPINDLY:
+        look["stroke-dasharray"] = "9 6"
+    return look
+
+
+def _colour(part: Part) -> str:
+    if part.is_cane:
+        return _CANE_COLOURS[part.piece.condition]
+    return DEAD if part.piece.condition is Condition.DEAD else OLD
+
+
+def _old_wood(stem: Stem, part: Part) -> list[Thing]:
+    start, end = _drawn_from_mm(part), _drawn_to_mm(part)
+    grain = Grain(part.name)
+    things: list[Thing] = [
+        Ink((older_wood(stem.curve, start, end, stem.half_mm),), {"class": "pw-wood"}),
+        *bark(stem.curve, start, end, stem.half_mm, grain),
+        *condition_marks(stem, start, end, stem.half_mm),
+    ]
+    return [*things, cut_face(stem, start)]
+
+
+def _drawn_from_mm(part: Part) -> float:
+    return part.start_mm + _BEYOND_JOINT_MM if part.start_mm else -4.0
+
+
+def _drawn_to_mm(part: Part) -> float:
+    """A part reaches a little beyond the joint where it ends, or to a bare tip too short to cut."""
+    rest = part.piece.length_mm - part.end_mm
+    if rest < STUB_WORTH_CUTTING_MM:
+        return part.piece.length_mm + (_BEYOND_JOINT_MM / 2 if rest < _BEYOND_JOINT_MM else 0)
+    return part.end_mm + _BEYOND_JOINT_MM

@@ -1,0 +1,137 @@
+"""Writes a scene as SVG text: every text escaped, every length rounded once, to 0.1 mm."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.shapes import Attributes, Box, Dot, Group, Ink, Run, Thing, Words
+
+_ESCAPES = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
+
+
+def escape(text: str) -> str:
+    """The text as it may stand in an element or between the quotes of an attribute.
+
+    Characters that XML 1.0 forbids are replaced, so that no text can spoil a page.
+    """
+    return "".join(_ESCAPES.get(sign, sign if _allowed(sign) else "�") for sign in text)
+
+
+def _allowed(sign: str) -> bool:
+    code = ord(sign)
+    return code in (9, 10, 13) or 32 <= code < 0xD800 or 0xE000 <= code < 0xFFFE or code > 0xFFFF
+
+
+def tenths(value: float) -> int:
+    """A length in tenths of a millimetre; the only place where a drawing rounds."""
+    return round(value * 10)
+
+
+def number(value: float) -> str:
+    """A length as SVG writes it."""
+    return _short(tenths(value))
+
+
+def _short(value_tenths: int) -> str:
+    whole, rest = divmod(abs(value_tenths), 10)
+    sign = "-" if value_tenths < 0 else ""
+    return f"{sign}{whole}.{rest}" if rest else f"{sign}{whole}"
+
+
+def element(name: str, attributes: Attributes, inside: str | None = None) -> str:
+    """One element; without `inside` it is empty. Attributes stand in the given order."""
+    written = "".join(
+        f' {key}="{escape(value) if isinstance(value, str) else number(value)}"'
+        for key, value in attributes.items()
+    )
+    return f"<{name}{written}/>" if inside is None else f"<{name}{written}>{inside}</{name}>"
+
+
+def write(thing: Thing) -> str:
+    """One thing of the scene as SVG."""
+    match thing:
+        case Group():
+            inside = "".join(write(part) for part in thing.things)
+            return element("g", thing.attributes, f"{inside}\n")
+        case Ink():
+            drawn = "".join(_path(run) for run in thing.runs)
+            return element("path", {**thing.attributes, "d": drawn})
+        case Dot():
+            return _dot(thing)
+        case Box():
+            size = {"width": thing.width_mm, "height": thing.height_mm}
+            corner = {"x": thing.corner.x, "y": thing.corner.y}
+            return element("rect", {**thing.attributes, **corner, **size})
+        case Words():
+            foot = {"x": thing.foot.x, "y": thing.foot.y}
+            return element("text", {**thing.attributes, **foot}, escape(thing.text))
+
+
+def _dot(dot: Dot) -> str:
+    middle = {"cx": dot.middle.x, "cy": dot.middle.y}
+    if dot.flattening == 1.0:
+        return element("circle", {**dot.attributes, **middle, "r": dot.radius_mm})
+    radii = {"rx": dot.radius_mm, "ry": dot.radius_mm * dot.flattening}
+    place = f"{number(dot.middle.x)} {number(dot.middle.y)}"
+    turn = {"transform": f"rotate({round(dot.turn_deg)} {place})"}
+    return element("ellipse", {**dot.attributes, **middle, **radii, **turn})
+
+
+Pair = tuple[int, int]
+
+
+def _path(run: Run) -> str:
+    points = [_pair(point) for point in run.points]
+    start = points[0]
+    text = f"M{_short(start[0])} {_short(start[1])}"
+    if run.smooth and len(points) > 2:
+        text += "".join(_curves(points, run.closed))
+    else:
+        text += "l" + _joined(_relative(points[:1], points[1:]))
+    return text + ("z" if run.closed else "")
+
+
+def _pair(point: Point) -> Pair:
+    return tenths(point.x), tenths(point.y)
+
+
+def _curves(points: Sequence[Pair], closed: bool) -> Iterable[str]:
+    """A line that every point but the first and last bends, from middle to middle.
+
+    A closed run keeps its corners where it starts and where it turns back, in its middle.
+    """
+    corners = (len(points) // 2 - 1, len(points) // 2) if closed else ()
+    here = points[0]
+    for index, bend in enumerate(points[1:-1], start=1):
+        after = points[index + 1]
+        if index in corners:
+            if here != bend:
+                yield "l" + _joined([(bend[0] - here[0], bend[1] - here[1])])
+            here = bend
+            continue
+        last = index == len(points) - 2 or index + 1 in corners
+        end = after if last else ((bend[0] + after[0]) // 2, (bend[1] + after[1]) // 2)
+        yield "q" + _joined(
+            [(bend[0] - here[0], bend[1] - here[1]), (end[0] - here[0], end[1] - here[1])]
+        )
+        here = end
+    if here != points[-1]:
+        yield "l" + _joined([(points[-1][0] - here[0], points[-1][1] - here[1])])
+
+
+def _relative(start: Sequence[Pair], points: Sequence[Pair]) -> list[Pair]:
+    moves: list[Pair] = []
+    here = start[0]
+    for point in points:
+        moves.append((point[0] - here[0], point[1] - here[1]))
+        here = point
+    return moves
+
+
+def _joined(pairs: Sequence[Pair]) -> str:
+    text = ""
+    for value in (value for pair in pairs for value in pair):
+        written = _short(value)
+        text += written if not text or written.startswith("-") else f" {written}"
+    return text
