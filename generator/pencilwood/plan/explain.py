@@ -1,0 +1,120 @@
+"""The plan cut by cut, in the order of the passes, each with its reason."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from pencilwood.rules.wrong_tool import tool_for
+from pencilwood.score.judge import Charge, judge, lost
+from pencilwood.score.sheet import Sheet
+from pencilwood.vine.passes import DoneCut, Pass, Tool
+from pencilwood.vine.wood import Cut, Part, Shortening, ThinningOut, WoodLeft, uncut
+
+
+@dataclass(frozen=True)
+class ReasonedCut:
+    """A cut of the plan, and what would be lost if it were not made (largest loss first)."""
+
+    done: DoneCut
+    reasons: tuple[Charge, ...]
+
+
+@dataclass(frozen=True)
+class Plan:
+    """The best pruning of a vine."""
+
+    left: WoodLeft
+    charges: tuple[Charge, ...]
+    """What even the best pruning loses: what could not be helped."""
+    cuts: tuple[ReasonedCut, ...]
+
+    @property
+    def lost(self) -> int:
+        """Points that even the best pruning loses."""
+        return lost(self.charges)
+
+
+def explain(sheet: Sheet, left: WoodLeft) -> Plan:
+    """Put the wood left by the solver into cuts of the three passes, with reasons."""
+    charges = judge(left, sheet.limits, sheet.target)
+    cuts = [
+        ReasonedCut(done, _reasons(sheet, left, charges, done)) for done in cuts_for(sheet, left)
+    ]
+    return Plan(left, charges, tuple(cuts))
+
+
+def cuts_for(sheet: Sheet, left: WoodLeft) -> tuple[DoneCut, ...]:
+    """The cuts that turn the uncut vine into `left`, pass by pass, along the line."""
+    rough_buds = sheet.limits["buds after the rough pass at most"]
+    parts = left.parts.parts
+    rough = [
+        (Shortening(part.name, rough_buds), Pass.ROUGH)
+        for part in parts
+        if part.is_cane and part.most > rough_buds
+    ]
+    thinning = [
+        (ThinningOut(part.name), Pass.THINNING_OUT)
+        for number, part in enumerate(parts)
+        if left.is_cut_face(number)
+    ]
+    fine = [
+        (Shortening(part.name, state), Pass.FINE)
+        for part, state in zip(parts, left.states, strict=True)
+        if part.is_cane and 0 < state < min(part.most, rough_buds)
+    ]
+    planned: list[tuple[Cut, Pass]] = [*rough, *thinning, *fine]
+    return tuple(DoneCut(cut, in_pass, _tool(sheet, cut)) for cut, in_pass in planned)
+
+
+def _tool(sheet: Sheet, cut: Cut) -> Tool:
+    part = sheet.parts.parts[sheet.parts.index[cut.part]]
+    return tool_for(part.piece.thickness_mm, sheet.limits)
+
+
+def _reasons(
+    sheet: Sheet, left: WoodLeft, charges: Iterable[Charge], done: DoneCut
+) -> tuple[Charge, ...]:
+    """Charges that appear when this one cut is not made."""
+    if done.in_pass is Pass.ROUGH:
+        return ()
+    other = judge(_without(sheet, left, done.cut), sheet.limits, sheet.target)
+    known = Counter((c.rule, c.message, c.where, c.points) for c in charges)
+    new: list[Charge] = []
+    for charge in other:
+        key = (charge.rule, charge.message, charge.where, charge.points)
+        if known[key]:
+            known[key] -= 1
+        else:
+            new.append(charge)
+    return tuple(sorted(new, key=lambda c: (not c.must, -c.points, c.rule, c.where)))
+
+
+def _without(sheet: Sheet, left: WoodLeft, cut: Cut) -> WoodLeft:
+    """The wood left if one cut is not made; what had fallen with it stays as short spurs."""
+    number = left.parts.index[cut.part]
+    states = list(left.states)
+    if isinstance(cut, Shortening):
+        states[number] += 1
+    else:
+        for back in (number, *left.parts.carries[number]):
+            states[back] = _short(left.parts.parts[back], sheet)
+    return replace(left, states=tuple(states))
+
+
+def _short(part: Part, sheet: Sheet) -> int:
+    return min(part.most, sheet.limits["buds on a spur at most"])
+
+
+def states_by_pass(left: WoodLeft, cuts: Iterable[DoneCut]) -> dict[Pass, WoodLeft]:
+    """What the vine looks like at the end of each pass, starting uncut."""
+    now = uncut(left.parts)
+    after: dict[Pass, WoodLeft] = {}
+    waiting = list(cuts)
+    for one in Pass:
+        for done in waiting:
+            if done.in_pass is one:
+                now = now.cut(done.cut)
+        after[one] = now
+    return after

@@ -1,0 +1,100 @@
+"""The numbers that a case's words may use, computed from the measured vine.
+
+A text writes `{buds_kept}` or `{L3a.thickness}`, never the number, so it cannot go stale.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from fractions import Fraction
+
+from pencilwood.cases.case import Profile
+from pencilwood.rules import BANDS
+from pencilwood.score.judge import Target
+from pencilwood.units import format_length, format_number
+from pencilwood.vine import measures
+from pencilwood.vine.wood import Part, WoodLeft, uncut
+
+PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
+
+
+def facts_of(left: WoodLeft, target: Target, profile: Profile, language: str) -> Mapping[str, str]:
+    """Every placeholder and its text; `left` is the vine after the author's answer."""
+    return {
+        **_vine_facts(left, target, profile, language),
+        **_limit_facts(profile, language),
+        **_wood_facts(left, profile, language),
+    }
+
+
+def fill(text: str, facts: Mapping[str, str]) -> str:
+    """The text with its placeholders filled; one that is not known stays as it is written."""
+    return PLACEHOLDER.sub(lambda match: facts.get(match[1].strip(), match[0]), text)
+
+
+def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str) -> dict[str, str]:
+    vine = left.parts.vine
+    lengths = {
+        "arm_length": vine.arm_length_mm,
+        "cordon_height": vine.cordon_height_mm,
+        "trimming_height": vine.trellis.trimming_mm,
+        "longest_blank": measures.blank_mm(left, profile.limits["head zone"]),
+        "highest_spur": measures.climb_mm(left),
+    }
+    counts = {
+        "positions": len(left.parts.positions),
+        "canes": sum(part.is_cane for part in left.parts.parts),
+        "buds_before": measures.buds_kept(uncut(left.parts)),
+        "buds_kept": measures.buds_kept(left),
+        "target_least": target.least,
+        "target_most": target.most,
+        "spurs": len(measures.spurs(left)),
+        "large_wounds": measures.large_wounds(left, profile.limits["large wound from"]),
+        "pass_mark": profile.pass_mark,
+    }
+    shares = {
+        "buds_per_metre": measures.buds_per_metre(left),
+        "expected_shoots": measures.expected_shoots(
+            left,
+            Fraction(profile.budbreak_percent, 100),
+            Fraction(profile.latent_shoots_per_wound),
+            profile.limits["large wound from"],
+        ),
+    }
+    return {
+        **{name: format_length(mm, profile.units, language) for name, mm in lengths.items()},
+        **{name: str(count) for name, count in counts.items()},
+        **{name: format_number(value, 0, language) for name, value in shares.items()},
+    }
+
+
+def _limit_facts(profile: Profile, language: str) -> dict[str, str]:
+    return {
+        band.name: format_length(profile.limits[band.name], profile.units, language)
+        if band.kind == "length"
+        else str(profile.limits[band.name])
+        for band in BANDS
+    }
+
+
+def _wood_facts(left: WoodLeft, profile: Profile, language: str) -> dict[str, str]:
+    def length(mm: int) -> str:
+        return format_length(mm, profile.units, language)
+
+    facts = {f"{p.name}.at": length(p.at_mm) for p in left.parts.positions}
+    for part in left.parts.parts:
+        facts[f"{part.name}.thickness"] = length(part.piece.thickness_mm)
+        facts[f"{part.name}.length"] = length(part.end_mm - part.start_mm)
+        facts[f"{part.name}.height"] = length(part.base_height_mm)
+        facts |= _cane_facts(left, part) if part.is_cane else _old_facts(part)
+    return facts
+
+
+def _cane_facts(left: WoodLeft, part: Part) -> dict[str, str]:
+    room = measures.leaf_room(left.parts.vine, part, 1)
+    return {f"{part.name}.buds": str(part.most), f"{part.name}.leaves": str(room)}
+
+
+def _old_facts(part: Part) -> dict[str, str]:
+    return {f"{part.name}.age": str(part.piece.age_years)}

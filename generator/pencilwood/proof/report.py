@@ -1,0 +1,54 @@
+"""Words for what a proof finds, in the trainer's language."""
+
+from __future__ import annotations
+
+from pencilwood.findings import Finding, Level
+from pencilwood.places import Place
+from pencilwood.rules import RULE_BY_NAME
+from pencilwood.score.judge import Charge
+from pencilwood.units import UnitSystem, format_length
+from pencilwood.words import knows, say
+
+
+class ProofReport:
+    """Collects the findings of the proofs of one file."""
+
+    def __init__(self, language: str, units: UnitSystem) -> None:
+        self.language = language
+        self._units: UnitSystem = units
+        self.findings: list[Finding] = []
+
+    def add(
+        self, place: Place, problem: str, /, *, level: Level = "error", **facts: str | int
+    ) -> None:
+        """Report one problem; its words stand under `proof.<problem>` in the catalogue."""
+        what, expected, found = (
+            say(self.language, key, **facts) if knows(key) else ""
+            for key in (f"proof.{problem}.{part}" for part in ("what", "expected", "found"))
+        )
+        self.findings.append(Finding(place, problem, what, expected, found, level))
+
+    def habit(self, name: str) -> str:
+        """What somebody does who follows this habit, in words."""
+        return say(self.language, f"proof.habit.{name}")
+
+    def sentence(self, charge: Charge) -> str:
+        """What a charge says, with its place and its points."""
+        return say(
+            self.language,
+            "proof.charge",
+            where=", ".join(charge.where) or say(self.language, "proof.whole-vine"),
+            message=message_text(charge, self.language, self._units),
+            points=charge.points,
+        )
+
+
+def message_text(charge: Charge, language: str, units: UnitSystem) -> str:
+    """The rule's sentence for a charge; facts that end in `_mm` are shown as lengths."""
+    facts = {
+        name.removesuffix("_mm"): format_length(value, units, language)
+        if name.endswith("_mm")
+        else str(value)
+        for name, value in charge.facts.items()
+    }
+    return RULE_BY_NAME[charge.rule].messages[charge.message][language].format_map(facts)

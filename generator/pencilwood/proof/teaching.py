@@ -1,0 +1,69 @@
+"""Whether a vine teaches the rule it claims to teach.
+
+Take the best pruning somebody could make who has never heard of the rule. If that pruning obeys
+the rule by accident, the vine cannot teach it; if it breaks the rule and hardly loses by it,
+nobody would notice.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from pencilwood.plan.solver import POINT, solve
+from pencilwood.rules import RULE_BY_NAME
+from pencilwood.score.judge import Charge, judge, score
+from pencilwood.score.sheet import Sheet, Weigh
+from pencilwood.vine.passes import DoneCut, Pass, Tool
+
+VISIBLE_POINTS = 3
+"""A learner sees a loss of so many points; a smaller one teaches nothing."""
+
+_BREAKING = 100_000
+"""Among prunings that are equal without the rule, the one that breaks it more comes first."""
+
+
+@dataclass(frozen=True)
+class Lesson:
+    """What happens to somebody who does not know one rule."""
+
+    rule: str
+    broken: bool
+    score: int | None
+    """Score of that pruning when the rule counts; None for a cutting rule."""
+    teaches: bool
+
+
+def ignorant_of(rule: str) -> Weigh:
+    """Weighs charges as if the rule did not exist; ties go to the pruning that breaks it."""
+
+    def weigh(charges: tuple[Charge, ...]) -> int | None:
+        known = [charge for charge in charges if charge.rule != rule]
+        if any(charge.must for charge in known):
+            return None
+        breaking = len(charges) - len(known)
+        return POINT * sum(charge.points for charge in known) - _BREAKING * breaking
+
+    return weigh
+
+
+def lesson(
+    sheet: Sheet, rule: str, cuts: tuple[DoneCut, ...], plan_lost: int, pass_mark: int
+) -> Lesson:
+    """Try a vine on somebody who does not know one rule; `cuts` are the plan's."""
+    if RULE_BY_NAME[rule].family == "cutting":
+        called_for = _calls_for(rule, cuts)
+        return Lesson(rule, called_for, None, called_for)
+    charges = judge(solve(sheet, ignorant_of(rule)), sheet.limits, sheet.target)
+    broken = any(charge.rule == rule for charge in charges)
+    reached = score(charges, plan_lost, pass_mark)
+    visible = reached < pass_mark or reached <= 100 - VISIBLE_POINTS
+    return Lesson(rule, broken, reached, broken and visible)
+
+
+def _calls_for(rule: str, cuts: tuple[DoneCut, ...]) -> bool:
+    """Whether the plan holds a cut at which this cutting rule can go wrong for a beginner."""
+    if rule == "wrong-tool":
+        return any(done.tool is not Tool.SHEARS for done in cuts)
+    if rule == "passes-out-of-order":
+        return len({done.in_pass for done in cuts}) == len(Pass)
+    return any(done.in_pass is Pass.FINE for done in cuts)

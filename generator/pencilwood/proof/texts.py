@@ -1,0 +1,47 @@
+"""A case's words: every number is a placeholder, and every placeholder is known."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from difflib import get_close_matches
+
+from pencilwood.cases.case import Case, Text
+from pencilwood.places import Place
+from pencilwood.proof.facts import PLACEHOLDER
+from pencilwood.proof.report import ProofReport
+
+# A number inside a name of wood (L3, R1a) is a name; any other number is a number.
+_TYPED_NUMBER = re.compile(r"(?<![\w.])\d+(?:[.,]\d+)?")
+
+
+def check_texts(case: Case, facts: Mapping[str, str], report: ProofReport) -> None:
+    """No number typed by hand, no unknown placeholder, the same placeholders in each language."""
+    for text, place in _texts(case):
+        for words in text.values():
+            _check_words(words, place, facts, report)
+        used = {language: sorted(PLACEHOLDER.findall(words)) for language, words in text.items()}
+        if len({tuple(names) for names in used.values()}) > 1:
+            listed = "; ".join(f"{lang}: {', '.join(names)}" for lang, names in used.items())
+            report.add(place, "placeholders-differ", used=listed)
+
+
+def _texts(case: Case) -> Iterator[tuple[Text, Place]]:
+    yield case.title, case.place
+    yield case.story, case.story_places.get("en", case.place)
+    for one in case.answer:
+        yield one.why, one.place
+    for excuse in case.excuses:
+        yield excuse.why, excuse.place
+    if case.far_from_plan is not None:
+        yield case.far_from_plan, case.places.get("far from plan", case.place)
+
+
+def _check_words(words: str, place: Place, facts: Mapping[str, str], report: ProofReport) -> None:
+    for name in PLACEHOLDER.findall(words):
+        if name.strip() not in facts:
+            near = get_close_matches(name.strip(), facts, n=1)
+            report.add(place, "unknown-placeholder", name=name, near=near[0] if near else "-")
+    typed = _TYPED_NUMBER.search(PLACEHOLDER.sub("", words))
+    if typed:
+        report.add(place, "number-typed-by-hand", number=typed[0])
