@@ -1,0 +1,265 @@
+/**
+ * One drawing of the vine on the page: shows a state of the wood by classes, shows a window of
+ * it by its viewBox, and finds the cut point under a finger.
+ *
+ * What it reads of the SVG: `[data-part]` groups, `[data-from-bud]` stretches in them, and
+ * `[data-cut]` circles, with `data-buds` for a cut above that bud and without for the base.
+ */
+
+/** @import {Sheet} from "./types.mjs" */
+
+/**
+ * @typedef {{x: number, y: number, width: number, height: number}} Box  in user units, mm
+ * @typedef {object} CutPoint
+ * @property {SVGCircleElement} circle
+ * @property {number} piece  index in the sheet
+ * @property {number | null} buds
+ * @property {number} x
+ * @property {number} y
+ */
+
+/** A finger finds the nearest cut point within half a 44 px target. */
+export const REACH_PX = 22;
+const CIRCLE_PX = 12;
+const SMALLEST_CIRCLE_PX = 5;
+
+export class VineDrawing {
+  /**
+   * @param {SVGSVGElement} svg
+   * @param {Sheet} sheet
+   */
+  constructor(svg, sheet) {
+    this.svg = svg;
+    this.sheet = sheet;
+    const whole = svg.viewBox.baseVal;
+    /** @type {Box} */
+    this.whole = { x: whole.x, y: whole.y, width: whole.width, height: whole.height };
+    /** @type {Box} */
+    this.box = this.whole;
+    this.parts = groupsOfParts(svg, sheet);
+    this.cutPoints = cutPointsOf(svg, sheet);
+    /** @type {CutPoint[]} */
+    this.offered = [];
+  }
+
+  /**
+   * Shows what is left. Wood that is gone gets the class `pw-gone`, and `pw-fallen` too when
+   * it fell with the wood below it and so shows no cut of its own.
+   *
+   * @param {readonly number[]} states
+   */
+  paint(states) {
+    this.sheet.pieces.forEach((piece, number) => {
+      const group = this.parts[number];
+      if (group === undefined) return;
+      const gone = states[number] === 0;
+      group.classList.toggle("pw-gone", gone);
+      group.classList.toggle("pw-fallen", gone && piece.grows >= 0 && states[piece.grows] === 0);
+      if (piece.kind === "old") return;
+      for (const stretch of group.querySelectorAll("[data-from-bud]")) {
+        const from = Number(stretch.getAttribute("data-from-bud"));
+        stretch.classList.toggle("pw-gone", from >= states[number]);
+      }
+    });
+  }
+
+  /**
+   * Marks the position that is being pruned; the others step back.
+   *
+   * @param {number | null} position  null marks none
+   */
+  mark(position) {
+    this.parts.forEach((group, number) => {
+      const here = this.sheet.pieces[number].position === position;
+      group?.classList.toggle("pw-far", position !== null && !here);
+    });
+  }
+
+  /**
+   * Points out one piece, the one that the list has the focus on.
+   *
+   * @param {number | null} piece
+   */
+  point(piece) {
+    this.parts.forEach((group, number) => group?.classList.toggle("pw-picked", number === piece));
+  }
+
+  /**
+   * Shows the cut points that can be used now, and hides all others.
+   *
+   * @param {(point: CutPoint) => boolean} isOffered
+   */
+  offer(isOffered) {
+    this.offered = this.cutPoints.filter(isOffered);
+    const shown = new Set(this.offered);
+    for (const point of this.cutPoints) {
+      point.circle.classList.toggle("pw-offered", shown.has(point));
+    }
+    this.resize();
+  }
+
+  /** @param {Box} box */
+  show(box) {
+    this.box = box;
+    this.svg.setAttribute("viewBox", `${box.x} ${box.y} ${box.width} ${box.height}`);
+    this.resize();
+  }
+
+  /** Keeps the circles the same size on the glass, whatever the scale of the drawing. */
+  resize() {
+    const scale = this.pixelsPerMm();
+    if (scale === 0) return;
+    const nearest = nearestPair(this.offered) * scale;
+    const radius = Math.max(SMALLEST_CIRCLE_PX, Math.min(CIRCLE_PX, nearest / 2));
+    for (const { circle } of this.offered) circle.setAttribute("r", (radius / scale).toFixed(2));
+  }
+
+  /** CSS pixels that one millimetre takes; 0 while the drawing isn't shown. */
+  pixelsPerMm() {
+    const { width, height } = this.svg.getBoundingClientRect();
+    return Math.min(width / this.box.width, height / this.box.height);
+  }
+
+  /**
+   * The cut point on offer that a finger means, or null when none is within reach.
+   *
+   * @param {number} clientX
+   * @param {number} clientY
+   * @returns {CutPoint | null}
+   */
+  cutPointAt(clientX, clientY) {
+    const at = this.toMm(clientX, clientY);
+    let best = null;
+    let reach = REACH_PX / this.pixelsPerMm();
+    for (const point of this.offered) {
+      const distance = Math.hypot(point.x - at.x, point.y - at.y);
+      if (distance <= reach) [best, reach] = [point, distance];
+    }
+    return best;
+  }
+
+  /**
+   * @param {number} clientX
+   * @param {number} clientY
+   * @returns {{x: number, y: number}}  the place on the drawing, mm
+   */
+  toMm(clientX, clientY) {
+    const { left, top, width, height } = this.svg.getBoundingClientRect();
+    const scale = this.pixelsPerMm();
+    return {
+      x: this.box.x + this.box.width / 2 + (clientX - left - width / 2) / scale,
+      y: this.box.y + this.box.height / 2 + (clientY - top - height / 2) / scale,
+    };
+  }
+
+  /**
+   * The way back: where a place on the drawing lies in its box on the glass.
+   *
+   * @param {number} x
+   * @param {number} y
+   */
+  toPixels(x, y) {
+    const { width, height } = this.svg.getBoundingClientRect();
+    const scale = this.pixelsPerMm();
+    return {
+      left: width / 2 + (x - this.box.x - this.box.width / 2) * scale,
+      top: height / 2 + (y - this.box.y - this.box.height / 2) * scale,
+    };
+  }
+
+  /**
+   * Where a position's wood leaves the arm.
+   *
+   * @param {number} position
+   * @returns {{x: number, y: number} | null}
+   */
+  foot(position) {
+    const feet = this.cutPoints.filter(
+      ({ piece, buds }) => buds === null && this.sheet.pieces[piece].position === position,
+    );
+    return feet.length === 0 ? null : feet.reduce((low, one) => (one.y > low.y ? one : low));
+  }
+
+  /**
+   * The position whose foot is nearest to a place, measured along the arm.
+   *
+   * @param {number} x  mm on the drawing
+   * @returns {number}
+   */
+  positionNear(x) {
+    let best = 0;
+    let nearest = Infinity;
+    this.sheet.positions.forEach((_, number) => {
+      const distance = Math.abs((this.foot(number)?.x ?? Infinity) - x);
+      if (distance < nearest) [best, nearest] = [number, distance];
+    });
+    return best;
+  }
+}
+
+/**
+ * @param {SVGSVGElement} svg
+ * @param {Sheet} sheet
+ * @returns {(Element | undefined)[]}  by index of the piece
+ */
+function groupsOfParts(svg, sheet) {
+  const byName = new Map();
+  for (const group of svg.querySelectorAll("[data-part]")) {
+    byName.set(group.getAttribute("data-part"), group);
+  }
+  return sheet.pieces.map((piece) => byName.get(piece.name));
+}
+
+/**
+ * @param {SVGSVGElement} svg
+ * @param {Sheet} sheet
+ * @returns {CutPoint[]}
+ */
+function cutPointsOf(svg, sheet) {
+  const byName = new Map(sheet.pieces.map((piece, number) => [piece.name, number]));
+  return [...svg.querySelectorAll("circle[data-cut]")].flatMap((found) => {
+    const circle = /** @type {SVGCircleElement} */ (found);
+    const piece = byName.get(circle.getAttribute("data-cut") ?? "");
+    const buds = circle.getAttribute("data-buds");
+    if (piece === undefined) return [];
+    const at = { x: Number(circle.getAttribute("cx")), y: Number(circle.getAttribute("cy")) };
+    return [{ circle, piece, buds: buds === null ? null : Number(buds), ...at }];
+  });
+}
+
+/**
+ * @param {readonly CutPoint[]} points
+ * @returns {number}  distance of the two that are nearest to each other, mm
+ */
+function nearestPair(points) {
+  let nearest = Infinity;
+  points.forEach((one, number) => {
+    for (const other of points.slice(number + 1)) {
+      nearest = Math.min(nearest, Math.hypot(one.x - other.x, one.y - other.y));
+    }
+  });
+  return nearest;
+}
+
+/**
+ * A second copy of a drawing for the same page, with ids of its own and a plain label.
+ *
+ * @param {SVGSVGElement} svg
+ * @param {string} prefix
+ * @returns {SVGSVGElement}
+ */
+export function copyOf(svg, prefix) {
+  const copy = /** @type {SVGSVGElement} */ (svg.cloneNode(true));
+  for (const words of copy.querySelectorAll(":scope > title, :scope > desc")) words.remove();
+  copy.removeAttribute("aria-labelledby");
+  copy.removeAttribute("aria-describedby");
+  for (const one of [copy, ...copy.querySelectorAll("*")]) {
+    for (const { name, value } of [...one.attributes]) {
+      if (name === "id") one.setAttribute(name, `${prefix}-${value}`);
+      else if (/^(url\()?['"]?#/.test(value)) {
+        one.setAttribute(name, value.replace("#", `#${prefix}-`));
+      }
+    }
+  }
+  return copy;
+}

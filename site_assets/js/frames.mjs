@@ -1,0 +1,49 @@
+/** Which window of a drawing shows one position well. */
+
+/** @import {Box, VineDrawing} from "./drawing.mjs" */
+
+const MARGIN_MM = 70;
+const SMALLEST_MM = 260;
+const LOW_BUDS = 2;
+
+/**
+ * A window around what is left at a position: the whole canes, or only their lowest buds.
+ *
+ * @param {VineDrawing} drawing
+ * @param {number} position
+ * @param {readonly number[]} states
+ * @param {boolean} closer
+ * @returns {Box}
+ */
+export function frameOf(drawing, position, states, closer) {
+  const { sheet } = drawing;
+  const here = drawing.cutPoints.filter(({ piece }) => sheet.pieces[piece].position === position);
+  const kept = here.filter(
+    ({ piece, buds }) =>
+      states[piece] > 0 && (buds ?? 0) <= (closer ? LOW_BUDS : states[piece]),
+  );
+  const foot = drawing.foot(position);
+  const points = foot === null ? kept : [...kept, foot];
+  return points.length === 0 ? drawing.whole : around(points);
+}
+
+/**
+ * @param {readonly {x: number, y: number}[]} points
+ * @returns {Box}
+ */
+function around(points) {
+  const xs = points.map(({ x }) => x);
+  const ys = points.map(({ y }) => y);
+  const across = widened(Math.min(...xs), Math.max(...xs));
+  const upright = widened(Math.min(...ys), Math.max(...ys));
+  return { x: across.from, y: upright.from, width: across.size, height: upright.size };
+}
+
+/**
+ * @param {number} from
+ * @param {number} to
+ */
+function widened(from, to) {
+  const size = Math.max(SMALLEST_MM, to - from + 2 * MARGIN_MM);
+  return { from: (from + to - size) / 2, size };
+}

@@ -1,0 +1,136 @@
+/** The wood of one position as a list, with native buttons for every cut that can be made. */
+
+import { button, element, setText } from "./dom.mjs";
+import { legalCuts } from "./wood.mjs";
+
+/** @import {PageWords, Sheet} from "./types.mjs" */
+
+const USUAL_BUDS = [1, 2, 5];
+
+/**
+ * @typedef {object} Row
+ * @property {number} piece
+ * @property {HTMLLIElement} item
+ * @property {HTMLHeadingElement} title
+ * @property {HTMLParagraphElement} state
+ * @property {HTMLDivElement} cuts
+ */
+
+export class PieceList {
+  /**
+   * @param {Sheet} sheet
+   * @param {PageWords} page
+   * @param {import("./words.mjs").Words} words
+   * @param {{cut: (piece: number, buds: number | null) => void, point: (piece: number | null) => void}} actions
+   */
+  constructor(sheet, page, words, actions) {
+    this.sheet = sheet;
+    this.page = page;
+    this.words = words;
+    this.actions = actions;
+    this.position = -1;
+    /** @type {Row[]} */
+    this.rows = [];
+    this.root = element("ul", { class: "pw-pieces" });
+    this.root.addEventListener("focusout", () => actions.point(null));
+  }
+
+  /**
+   * @param {number} position
+   * @param {readonly number[]} states
+   */
+  update(position, states) {
+    if (position !== this.position) this.build(position);
+    for (const row of this.rows) this.updateRow(row, states);
+  }
+
+  /** @param {number} position */
+  build(position) {
+    this.position = position;
+    this.rows = this.sheet.pieces.flatMap((piece, number) =>
+      piece.position === position ? [this.makeRow(number)] : [],
+    );
+    this.root.replaceChildren(...this.rows.map(({ item }) => item));
+  }
+
+  /**
+   * @param {number} piece
+   * @returns {Row}
+   */
+  makeRow(piece) {
+    const { name, carries } = this.sheet.pieces[piece];
+    const { label, facts } = this.page.pieces[name] ?? { label: name, facts: "" };
+    const title = element("h4", { tabindex: -1 }, label);
+    const state = element("p", { class: "pw-piece-state" });
+    const cuts = element("div", { class: "pw-buttons" });
+    const item = element("li", { "data-piece": name }, title, element("p", {}, facts));
+    if (carries.length > 0) {
+      const names = carries.map((other) => this.sheet.pieces[other].name).join(", ");
+      item.append(element("p", {}, this.words.say("piece.carries", { names })));
+    }
+    item.append(state, cuts);
+    item.addEventListener("focusin", () => this.actions.point(piece));
+    return { piece, item, title, state, cuts };
+  }
+
+  /**
+   * @param {Row} row
+   * @param {readonly number[]} states
+   */
+  updateRow(row, states) {
+    const { kind } = this.sheet.pieces[row.piece];
+    const state = states[row.piece];
+    const legal = legalCuts(this.sheet, states, row.piece);
+    row.item.classList.toggle("pw-gone", state === 0);
+    if (state === 0) setText(row.state, this.words.say("piece.gone"));
+    else if (kind === "cane") setText(row.state, this.words.count("piece.buds", state));
+    else setText(row.state, this.words.say("piece.kept"));
+    this.fillCuts(row, legal);
+  }
+
+  /**
+   * The buttons are made anew, so the keyboard's place among them is looked up again.
+   *
+   * @param {Row} row
+   * @param {(number | null)[]} legal
+   */
+  fillCuts(row, legal) {
+    const wanted = JSON.stringify(legal);
+    if (row.cuts.dataset.legal === wanted) return;
+    row.cuts.dataset.legal = wanted;
+    const hadFocus = row.cuts.contains(document.activeElement);
+    const usual = legal.filter((buds) => buds === null || USUAL_BUDS.includes(buds));
+    const rest = /** @type {number[]} */ (legal.filter((buds) => !usual.includes(buds)));
+    row.cuts.replaceChildren(...usual.map((buds) => this.cutButton(row.piece, buds)));
+    if (rest.length > 0) row.cuts.append(this.otherCut(row.piece, rest));
+    if (hadFocus) row.title.focus();
+  }
+
+  /**
+   * @param {number} piece
+   * @param {number | null} buds
+   */
+  cutButton(piece, buds) {
+    const text = buds === null ? this.words.say("cut.off") : this.words.count("cut.leave", buds);
+    const press = () => this.actions.cut(piece, buds);
+    return button(text, press, { more: this.sheet.pieces[piece].name });
+  }
+
+  /**
+   * @param {number} piece
+   * @param {number[]} choices
+   */
+  otherCut(piece, choices) {
+    const { name } = this.sheet.pieces[piece];
+    const select = element(
+      "select",
+      {},
+      ...choices.map((buds) => element("option", { value: buds }, `${buds}`)),
+    );
+    const unseen = element("span", { class: "pw-unseen" }, `: ${name}`);
+    const label = element("label", {}, this.words.say("cut.other"), unseen, " ", select);
+    const press = () => this.actions.cut(piece, Number(select.value));
+    const cut = button(this.words.say("cut.other-press"), press, { more: name });
+    return element("div", { class: "pw-other-cut" }, label, cut);
+  }
+}

@@ -1,0 +1,200 @@
+/** The result: points, what could not be helped, each rule with its reason, and the answers. */
+
+import { button, element } from "./dom.mjs";
+import { byReason, byRule, byWords } from "./findings.mjs";
+
+/** @import {Broken, PageWords, Result, Sheet, ShownCut} from "./types.mjs" */
+/** @import {Finding, Place} from "./findings.mjs" */
+
+export class ResultPanel {
+  /**
+   * @param {Sheet} sheet
+   * @param {PageWords} page
+   * @param {import("./words.mjs").Words} words
+   * @param {import("./compare_view.mjs").CompareView} compare
+   * @param {{change: () => void, tryAgain: () => void}} actions
+   */
+  constructor(sheet, page, words, compare, actions) {
+    this.sheet = sheet;
+    this.page = page;
+    this.words = words;
+    this.compare = compare;
+    this.actions = actions;
+    this.heading = element("h3", { tabindex: -1 });
+    this.summary = element("div", { class: "pw-summary" });
+    this.vineFindings = element("div");
+    this.cutFindings = element("div");
+    this.root = this.layOut();
+  }
+
+  layOut() {
+    const { words, page } = this;
+    const again = () =>
+      element(
+        "div",
+        { class: "pw-buttons" },
+        button(words.say("result.try-again"), this.actions.tryAgain, { class: "pw-main" }),
+        button(words.say("result.change"), this.actions.change),
+      );
+    return element(
+      "div",
+      { class: "pw-result" },
+      this.heading,
+      this.summary,
+      again(),
+      this.compare.root,
+      this.vineFindings,
+      this.cutFindings,
+      this.reasons(words.say("answer.title"), page.answer.cuts),
+      this.reasons(words.say("plan.title"), page.plan.cuts),
+      again(),
+    );
+  }
+
+  /**
+   * @param {Result} result
+   * @param {readonly number[]} states
+   */
+  update(result, states) {
+    const findings = byRule(result.broken);
+    const { words } = this;
+    const key = result.passed ? "result.passed" : "result.not-passed";
+    this.heading.textContent = words.say(key, { score: result.score });
+    this.root.classList.toggle("pw-passed", result.passed);
+    this.summary.replaceChildren(...this.summaryLines(result));
+    this.vineFindings.replaceChildren(
+      element("h3", {}, words.say("result.vine-title")),
+      ...(findings.length === 0
+        ? [element("p", {}, words.say("result.nothing-broken"))]
+        : findings.map((finding) => this.findingBlock(finding))),
+    );
+    this.cutFindings.replaceChildren(...this.cuttingBlock(result.cutting));
+    this.compare.update(states, findings);
+  }
+
+  /** @param {Result} result */
+  summaryLines(result) {
+    const { words, sheet } = this;
+    const helped = Math.max(0, result.lost - sheet.planLost);
+    const lines = [words.say("result.score", { score: result.score, mark: sheet.passMark })];
+    if (sheet.planLost > 0) lines.push(words.count("result.plan-lost", sheet.planLost));
+    if (helped > 0) lines.push(words.count("result.lost", helped));
+    if (result.broken.some((one) => one.must)) lines.push(words.say("result.must-broken"));
+    lines.push(words.say("result.cutting-score", { score: result.cutting.score }));
+    return lines.map((line) => element("p", {}, line));
+  }
+
+  /** @param {Finding} finding */
+  findingBlock(finding) {
+    const places = finding.places.map((place) => this.placeLine(place));
+    return element(
+      "section",
+      { class: `pw-finding ${finding.must ? "pw-must" : "pw-should"}` },
+      ...this.ruleHead(finding.rule, finding.must, finding.points),
+      element("ul", {}, ...places),
+    );
+  }
+
+  /**
+   * @param {string} rule
+   * @param {boolean} must
+   * @param {number} points
+   */
+  ruleHead(rule, must, points) {
+    const { words } = this;
+    const found = this.page.rules[rule];
+    const tag = words.say(must ? "result.must" : "result.should");
+    const cost = words.count("result.points", points);
+    const head = [
+      element("h4", {}, found?.title ?? rule),
+      element("p", {}, element("strong", { class: "pw-tag" }, tag), ` ${cost}`),
+    ];
+    if (found === undefined) return head;
+    const more = words.say("result.rule-page", { rule: found.title });
+    head.push(element("p", {}, `${found.why} `, element("a", { href: found.href }, more)));
+    return head;
+  }
+
+  /** @param {Place} place */
+  placeLine({ number, broken }) {
+    const { words } = this;
+    const kind = broken.must ? "pw-mark-must" : "pw-mark-should";
+    const item = element("li");
+    if (number !== null) item.append(element("span", { class: `pw-mark ${kind}` }, `${number}`), " ");
+    const where = this.whereWords(broken);
+    item.append(element("strong", {}, where), `: ${this.message(broken)} `);
+    item.append(`(${words.count("result.points", broken.points)}) `);
+    const position = this.positionOf(broken);
+    if (position >= 0) {
+      const show = () => {
+        this.compare.look(position);
+        this.compare.root.focus();
+      };
+      item.append(button(words.say("result.show"), show, { more: where }));
+    }
+    return item;
+  }
+
+  /** @param {Broken} broken */
+  message(broken) {
+    const template = this.page.rules[broken.rule]?.messages[broken.message] ?? broken.message;
+    const facts = { where: this.whereWords(broken), part: broken.where.part ?? "", ...broken.facts };
+    return this.words.fill(template, facts);
+  }
+
+  /** @param {Broken} broken */
+  whereWords({ where }) {
+    const { words } = this;
+    if (where.part !== undefined) return this.page.pieces[where.part]?.label ?? where.part;
+    const [a, b] = where.positions ?? [];
+    if (where.kind === "vine") return words.say("where.vine");
+    if (b !== undefined) return words.say("where.between", { a, b });
+    if (a === undefined) return words.say("where.whole-arm");
+    return words.say(`where.to-${where.end}-end`, { a });
+  }
+
+  /** @param {Broken} broken */
+  positionOf({ where }) {
+    const { pieces, positions } = this.sheet;
+    if (where.part !== undefined) {
+      return pieces.find((piece) => piece.name === where.part)?.position ?? -1;
+    }
+    return positions.findIndex((position) => position.name === where.positions?.[0]);
+  }
+
+  /** @param {Result["cutting"]} cutting */
+  cuttingBlock(cutting) {
+    const { words } = this;
+    const title = element("h3", {}, words.say("result.cutting-title", { score: cutting.score }));
+    if (cutting.broken.length === 0) {
+      return [title, element("p", {}, words.say("result.cutting-clean"))];
+    }
+    const blocks = byRule(cutting.broken).map((finding) => {
+      const lines = byWords(finding.places.map(({ broken }) => broken)).map(
+        ({ first, points, parts }) => {
+          const cost = words.count("result.points", points);
+          return element("li", {}, `${parts.join(", ")}: ${this.message(first)} (${cost})`);
+        },
+      );
+      const head = this.ruleHead(finding.rule, finding.must, finding.points);
+      return element("section", { class: "pw-finding" }, ...head, element("ul", {}, ...lines));
+    });
+    return [title, ...blocks];
+  }
+
+  /**
+   * @param {string} title
+   * @param {readonly ShownCut[]} cuts
+   */
+  reasons(title, cuts) {
+    const { words } = this;
+    const lines = byReason(cuts).map(({ pass, buds, why, parts }) => {
+      const what =
+        buds === null ? words.say("cut.was-off") : words.count("cut.was-to", buds);
+      const name = `${words.say(`pass.${pass}`)}: ${parts.join(", ")} ${what}.`;
+      return element("li", {}, element("strong", {}, name), ` ${why}`);
+    });
+    const list = element("ol", {}, ...lines);
+    return element("details", { class: "pw-reasons" }, element("summary", {}, title), list);
+  }
+}

@@ -1,0 +1,84 @@
+/** What is kept of an exercise on the device, and how it is taken up again. */
+
+import { STUBS, TOOLS } from "./how_panel.mjs";
+import { PASSES } from "./scoring.mjs";
+import { replay, start } from "./wood.mjs";
+
+/** @import {How} from "./how_panel.mjs" */
+/** @import {History} from "./wood.mjs" */
+/** @import {Sheet} from "./types.mjs" */
+
+/**
+ * @typedef {object} Work
+ * @property {History} history
+ * @property {How} how
+ * @property {number} position  the position that is being looked at
+ * @property {boolean} closer
+ * @property {boolean} measuresOpen
+ * @property {boolean} done  whether the result is shown
+ */
+
+/** @returns {Work} */
+export function freshWork() {
+  const how = { tool: null, stub: null };
+  return { history: start(), how, position: 0, closer: false, measuresOpen: true, done: false };
+}
+
+/**
+ * Names this very sheet, so that work on a vine that has since changed isn't taken up again.
+ *
+ * @param {Sheet} sheet
+ */
+export function versionOf(sheet) {
+  if (sheet.version !== undefined) return sheet.version;
+  let hash = 2166136261;
+  for (const letter of JSON.stringify(sheet)) {
+    hash = Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 16777619) >>> 0;
+  }
+  return hash.toString(36);
+}
+
+/**
+ * Kept work, checked piece by piece: whatever doesn't fit this sheet starts fresh.
+ *
+ * @param {Sheet} sheet
+ * @param {unknown} kept
+ * @returns {Work}
+ */
+export function takeUp(sheet, kept) {
+  const fresh = freshWork();
+  if (typeof kept !== "object" || kept === null) return fresh;
+  const work = /** @type {Partial<Work>} */ (kept);
+  const history = takeUpHistory(sheet, work.history);
+  if (history === null) return fresh;
+  const position = Number(work.position);
+  return {
+    history,
+    how: {
+      tool: TOOLS.find((tool) => tool === work.how?.tool) ?? null,
+      stub: STUBS.find((stub) => stub === work.how?.stub) ?? null,
+    },
+    position: position in sheet.positions ? position : 0,
+    closer: work.closer === true,
+    measuresOpen: work.measuresOpen !== false,
+    done: work.done === true,
+  };
+}
+
+/**
+ * @param {Sheet} sheet
+ * @param {History | undefined} history
+ * @returns {History | null}
+ */
+function takeUpHistory(sheet, history) {
+  try {
+    if (history === undefined || !PASSES.includes(history.pass)) return null;
+    if (!Number.isInteger(history.done) || history.done < 0) return null;
+    if (history.done > history.steps.length) return null;
+    // Replaying every step proves that each cut, undone ones too, still fits this vine.
+    replay(sheet, { ...history, done: history.steps.length });
+    return history;
+  } catch {
+    return null;
+  }
+}

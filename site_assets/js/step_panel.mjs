@@ -1,0 +1,50 @@
+/** Says which pass the learner is in and what to do in it, and moves to the next one. */
+
+import { button, element, setText } from "./dom.mjs";
+import { PASSES } from "./scoring.mjs";
+
+export class StepPanel {
+  /**
+   * @param {import("./words.mjs").Words} words
+   * @param {number} roughBuds  buds that a rough cut leaves
+   * @param {{changePass: (by: 1 | -1) => void, shortenAll: () => void, finish: () => void}} actions
+   */
+  constructor(words, roughBuds, actions) {
+    this.words = words;
+    this.heading = element("h3", { class: "pw-step-title", tabindex: -1 });
+    this.todo = element("p", { class: "pw-step-todo" });
+    this.warning = element("p", { class: "pw-warning" }, words.say("out-of-order"));
+    this.shorten = button(words.count("shorten-all", roughBuds), actions.shortenAll);
+    this.back = button(words.say("pass.back"), () => actions.changePass(-1));
+    this.next = button("", () => actions.changePass(1), { class: "pw-main" });
+    this.done = button(words.say("done"), actions.finish, { class: "pw-main" });
+    this.root = element(
+      "div",
+      { class: "pw-step" },
+      this.heading,
+      this.todo,
+      this.warning,
+      element("div", { class: "pw-buttons" }, this.shorten, this.next, this.done, this.back),
+    );
+  }
+
+  /**
+   * @param {import("./types.mjs").PassName} pass
+   * @param {boolean} outOfOrder  whether a cut made now comes too late
+   */
+  update(pass, outOfOrder) {
+    const number = PASSES.indexOf(pass);
+    const name = this.words.say(`pass.${pass}`);
+    const of = { n: number + 1, of: PASSES.length, pass: name };
+    setText(this.heading, this.words.say("pass.heading", of));
+    setText(this.todo, this.words.say(`pass.${pass}.todo`));
+    this.warning.hidden = !outOfOrder;
+    this.shorten.hidden = pass !== "rough";
+    this.back.hidden = number === 0;
+    this.next.hidden = number === PASSES.length - 1;
+    this.done.hidden = !this.next.hidden;
+    if (this.next.hidden) return;
+    const next = this.words.say(`pass.${PASSES[number + 1]}`);
+    setText(this.next, this.words.say("pass.next", { pass: next }));
+  }
+}

@@ -1,0 +1,107 @@
+/** Puts a page's own words together: fills placeholders, shows lengths in the reader's units. */
+
+/** @import {Facts, PageWords} from "./types.mjs" */
+
+const PLACEHOLDER = /\{([a-z][a-z0-9_]*)\}/gi;
+
+export class Words {
+  /** @param {Pick<PageWords, "language" | "units" | "strings">} page */
+  constructor(page) {
+    this.language = page.language;
+    this.units = page.units;
+    this.strings = page.strings;
+  }
+
+  /**
+   * The text for a key, filled in. A text that is missing shows its key, so that it is seen.
+   *
+   * @param {string} key  without the leading `exercise.`
+   * @param {Facts} [facts]
+   */
+  say(key, facts = {}) {
+    const template = this.strings[`exercise.${key}`];
+    return template === undefined ? `exercise.${key}` : this.fill(template, facts);
+  }
+
+  /**
+   * The text for a number of things: `key.one` or `key.many`, with `{n}` filled in.
+   *
+   * @param {string} key
+   * @param {number} n
+   * @param {Facts} [facts]
+   */
+  count(key, n, facts = {}) {
+    return this.say(`${key}.${n === 1 ? "one" : "many"}`, { n, ...facts });
+  }
+
+  /**
+   * Fills `{gap}` and `{gap_mm}` alike from a fact `gap_mm`, as a length in the reader's units.
+   *
+   * @param {string} template
+   * @param {Facts} facts
+   */
+  fill(template, facts) {
+    return template.replace(PLACEHOLDER, (whole, name) => {
+      const bare = name.replace(/_mm$/, "");
+      const mm = facts[`${bare}_mm`];
+      if (typeof mm === "number") return this.length(mm);
+      return name in facts ? String(facts[name]) : whole;
+    });
+  }
+
+  /**
+   * A length rounded to what a tape can tell, as on the handbook's other pages.
+   *
+   * @param {number} mm
+   */
+  length(mm) {
+    if (this.units === "us") return usLength(mm);
+    if (Math.abs(mm) < 20) return `${mm} mm`;
+    if (Math.abs(mm) < 10_000) return `${this.tenths(mm)} cm`;
+    return `${this.tenths(roundHalfUp(mm, 100))} m`;
+  }
+
+  /**
+   * A number given in tenths, with no decimal that says nothing.
+   *
+   * @param {number} tenths
+   */
+  tenths(tenths) {
+    const whole = Math.trunc(tenths / 10);
+    const rest = Math.abs(tenths % 10);
+    const sign = tenths < 0 && whole === 0 ? "-" : "";
+    return rest === 0 ? `${whole}` : `${sign}${whole}${this.language === "es" ? "," : "."}${rest}`;
+  }
+}
+
+/**
+ * @param {number} top
+ * @param {number} bottom
+ */
+function roundHalfUp(top, bottom) {
+  return Math.floor((2 * top + bottom) / (2 * bottom));
+}
+
+/** @param {number} mm */
+function usLength(mm) {
+  const size = Math.abs(mm);
+  const sign = mm < 0 ? "-" : "";
+  if (size * 10 < 2 * 254) return `${sign}${mixed(size * 10, 254, 16)} in`;
+  if (size * 10 < 36 * 254) return `${sign}${mixed(size * 10, 254, 2)} in`;
+  return `${sign}${mixed(size * 10, 3048, 4)} ft`;
+}
+
+/**
+ * @param {number} top
+ * @param {number} bottom
+ * @param {number} parts  4 rounds to quarters
+ */
+function mixed(top, bottom, parts) {
+  let rest = roundHalfUp(top * parts, bottom);
+  const whole = Math.floor(rest / parts);
+  rest %= parts;
+  if (rest === 0) return `${whole}`;
+  let under = parts;
+  while (rest % 2 === 0) [rest, under] = [rest / 2, under / 2];
+  return whole === 0 ? `${rest}/${under}` : `${whole} ${rest}/${under}`;
+}

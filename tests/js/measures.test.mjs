@@ -1,0 +1,27 @@
+import assert from "node:assert/strict";
+import test from "node:test";
+
+import { measure } from "../../site_assets/js/measures.mjs";
+import { smallVine } from "./fixtures/small_vine.mjs";
+
+test("measures of a pruned vine", () => {
+  assert.deepEqual(measure(smallVine(), [1, 2, 0, 2, 1]), {
+    budsKept: 5,
+    budsPerMetreTenths: 50,
+    budsPerFootTenths: 15, // 5 buds x 304.8 mm / 1000 mm = 1.524
+    spurs: 2, // the dead cane makes none
+    smallestSpacing: 250,
+    longestBlank: 240,
+  });
+});
+
+test("a vine without spurs has no spacing, and one long blank", () => {
+  const { smallestSpacing, longestBlank } = measure(smallVine(), [0, 0, 0, 0, 0]);
+  assert.equal(smallestSpacing, null);
+  assert.equal(longestBlank, 500);
+});
+
+test("tenths are rounded, halves up", () => {
+  const sheet = { ...smallVine(), armLength: 800 };
+  assert.equal(measure(sheet, [1, 1, 0, 0, 0]).budsPerMetreTenths, 13); // 1.25
+});
