@@ -1,0 +1,211 @@
+"""Every rule is written down whole: page, messages, bands and prices."""
+
+from __future__ import annotations
+
+import random
+import re
+import string
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+import pytest
+
+from pencilwood import rules
+from pencilwood.rules import BANDS, RULE_BY_NAME, RULES
+from pencilwood.rules.rulebook import RULEBOOK
+from pencilwood.rules.shapes import (
+    HEADINGS,
+    HEADINGS_ES,
+    Broken,
+    BudTotal,
+    CutInPass,
+    Gap,
+    PieceLeft,
+    Rule,
+    StubLeft,
+    ToolUse,
+    WoundTotal,
+    sections,
+)
+from pencilwood.score.judge import judge, judge_cuts, target_for
+from pencilwood.vine.bands import Band
+from pencilwood.vine.passes import PASSES, DoneCut, Stub, Tool
+from pencilwood.vine.wood import ThinningOut, divide, uncut
+from rule_bench import LIMITS
+from vines import SAMPLES, random_vine
+
+NAMES = [rule.name for rule in RULES]
+MESSAGES = sorted((rule.name, message) for rule in RULES for message in rule.messages)
+HELPERS = {"__init__", "shapes", "rulebook"}
+STATUSES = {"published", "common practice, no source", "from memory"}
+AN_HONEST_SOURCE = re.compile(
+    r"common practice, no source|from memory|práctica común, sin fuente|de memoria"
+    r"|Extension|Wines & Vines|Oxford Companion|University|This Old House|Commission|OENO One",
+    re.IGNORECASE,
+)
+
+
+def every_fact() -> Iterator[object]:
+    """Facts of every shape, wide enough for each message to be met."""
+    yield from (Gap(mm) for mm in range(0, 400, 10))
+    yield from (BudTotal(buds, 10, 20) for buds in range(30))
+    yield from (WoundTotal(wounds) for wounds in range(10))
+    yield from (
+        CutInPass(one, buds, backwards)
+        for one in PASSES
+        for buds in (None, *range(1, 9))
+        for backwards in (False, True)
+    )
+    yield from (ToolUse(mm, tool) for mm in range(1, 60) for tool in Tool)
+    yield from (StubLeft(stub) for stub in Stub)
+    vines = [make() for make in SAMPLES.values()]
+    vines += [random_vine(random.Random(seed)) for seed in range(40)]
+    for vine in vines:
+        parts = divide(vine)
+        for number, part in enumerate(parts.parts):
+            for state in range(part.most + 1):
+                yield from (PieceLeft(parts, number, state, above) for above in (False, True))
+
+
+@pytest.fixture(scope="module")
+def met() -> Mapping[tuple[str, str], list[Broken]]:
+    """Everything the rules have to say of those facts, by rule and message."""
+    said: dict[tuple[str, str], list[Broken]] = defaultdict(list)
+    for facts in every_fact():
+        for rule in RULES:
+            if isinstance(facts, rules.shapes.FACTS_OF_SHAPE[rule.shape]):
+                for broken in rule.check(facts, LIMITS):
+                    said[rule.name, broken.message].append(broken)
+    return said
+
+
+def placeholders(sentence: str) -> set[str]:
+    return {name for _, name, _, _ in string.Formatter().parse(sentence) if name is not None}
+
+
+def words_per_sentence(text: str) -> float:
+    found = [one for one in re.split(r"[.;:?](?:\s|$)", text) if one.strip()]
+    return sum(len(one.split()) for one in found) / len(found)
+
+
+def test_every_module_is_in_the_list_and_the_list_is_in_order() -> None:
+    folder = Path(rules.__file__).parent
+    modules = {path.stem for path in folder.glob("*.py")} - HELPERS
+    assert {name.replace("-", "_") for name in NAMES} == modules
+    assert sorted(NAMES) == NAMES
+
+
+def test_messages_and_prices_are_the_same_list() -> None:
+    assert sorted(RULEBOOK) == MESSAGES
+
+
+@pytest.mark.parametrize("price", RULEBOOK, ids=" ".join)
+def test_a_fault_never_costs_less_the_further_it_goes(price: tuple[str, str]) -> None:
+    points = [RULEBOOK[price].points(excess) for excess in range(2000)]
+    assert points == sorted(points)
+    assert points[1] > 0, "a fault that costs nothing teaches nothing"
+    assert points[0] < 20, "a first small step past a limit must not decide a whole vine"
+
+
+def test_only_wood_that_is_kept_can_break_a_must() -> None:
+    musts = {rule for (rule, _), price in RULEBOOK.items() if price.must}
+    assert musts == {"diseased-wood", "spur-too-long", "wood-too-old"}
+    gone = (facts for facts in every_fact() if isinstance(facts, PieceLeft) and facts.state == 0)
+    for facts in gone:
+        for name in musts:
+            assert list(RULE_BY_NAME[name].check(facts, LIMITS)) == []
+
+
+@pytest.mark.parametrize(("rule", "message"), MESSAGES)
+def test_a_message_says_the_same_facts_in_both_languages_and_no_others(
+    met: Mapping[tuple[str, str], list[Broken]], rule: str, message: str
+) -> None:
+    sentences = RULE_BY_NAME[rule].messages[message]
+    assert set(sentences) == {"en", "es"}
+    assert met[rule, message], "no vine breaks this rule so"
+    for broken in met[rule, message]:
+        given = {name.removesuffix("_mm") for name in broken.facts}
+        assert placeholders(sentences["en"]) == given
+        assert placeholders(sentences["es"]) == given
+
+
+def test_no_rule_says_what_it_has_no_message_for(
+    met: Mapping[tuple[str, str], list[Broken]],
+) -> None:
+    assert sorted(met) == MESSAGES
+    assert all(broken.excess >= 0 for said in met.values() for broken in said)
+
+
+@pytest.mark.parametrize("rule", RULES, ids=NAMES)
+def test_the_page_is_written_in_both_languages(rule: Rule) -> None:
+    assert set(rule.title) == set(rule.page) == {"en", "es"}
+    assert tuple(rule.page["en"]) == HEADINGS
+    assert tuple(rule.page["es"]) == HEADINGS_ES
+    for language, page in rule.page.items():
+        for heading, text in page.items():
+            assert "TODO" not in text
+            assert text.endswith("."), f"{language}, {heading}"
+            assert len(text.split()) >= 3, f"{language}, {heading}"
+
+
+@pytest.mark.parametrize("rule", RULES, ids=NAMES)
+def test_the_page_is_easy_to_read(rule: Rule) -> None:
+    for heading in HEADINGS[:-1]:
+        assert words_per_sentence(rule.page["en"][heading]) <= 15, heading
+    for heading in HEADINGS_ES[:-1]:
+        assert words_per_sentence(rule.page["es"][heading]) <= 18, heading
+
+
+@pytest.mark.parametrize("rule", RULES, ids=NAMES)
+def test_the_page_says_where_its_figures_come_from(rule: Rule) -> None:
+    assert AN_HONEST_SOURCE.search(" ".join(rule.page["en"]["Source"].split()))
+    assert AN_HONEST_SOURCE.search(" ".join(rule.page["es"]["Fuente"].split()))
+
+
+def test_a_page_without_a_heading_is_refused() -> None:
+    with pytest.raises(ValueError, match="needs the headings"):
+        sections("What it checks:\n    Wood.\n", HEADINGS)
+
+
+@pytest.mark.parametrize("band", BANDS, ids=lambda band: str(band.name))
+def test_a_band_has_its_default_in_its_range_and_says_where_that_is_from(
+    band: Band,
+) -> None:
+    assert 0 < band.lowest <= band.default <= band.highest
+    assert band.lowest < band.highest
+    assert band.kind in {"length", "count"}
+    assert band.status in STATUSES
+    assert band.source
+    assert not (band.status == "published" and "no figure was read" in band.source)
+
+
+def test_no_two_bands_share_a_name() -> None:
+    assert len({band.name for band in BANDS}) == len(BANDS)
+
+
+class _ReadLimits(dict[str, int]):
+    """Limits that note which of them were asked for."""
+
+    def __init__(self) -> None:
+        super().__init__(LIMITS)
+        self.asked: set[str] = set()
+
+    def __getitem__(self, name: str) -> int:
+        self.asked.add(name)
+        return super().__getitem__(name)
+
+
+def test_every_band_changes_something() -> None:
+    limits = _ReadLimits()
+    for make in SAMPLES.values():
+        vine = make()
+        parts = divide(vine)
+        judge(uncut(parts), limits, target_for(vine, limits))
+        done = [DoneCut(ThinningOut(part.name), PASSES[1]) for part in parts.parts]
+        judge_cuts(parts, done, limits)
+    for facts in every_fact():
+        for rule in RULES:
+            if isinstance(facts, rules.shapes.FACTS_OF_SHAPE[rule.shape]):
+                list(rule.check(facts, limits))
+    assert limits.asked == set(LIMITS)
