@@ -40,9 +40,7 @@ def cane(
 ) -> Piece:
     """A cane whose length follows from its buds."""
     length_mm = (buds + 1) * internode_mm
-    return Piece(
-        letter, 1, length_mm, thickness_mm, on, at_mm, condition, lean, buds, internode_mm
-    )
+    return Piece(letter, 1, length_mm, thickness_mm, on, at_mm, condition, lean, buds, internode_mm)
 
 
 def old(
@@ -60,7 +58,9 @@ def old(
     return Piece(letter, age_years, length_mm, thickness_mm, on, at_mm, condition, lean)
 
 
-def arm(side: Side, length_mm: int, *places: tuple[int, Sequence[Piece]], thickness_mm: int = 35) -> Arm:
+def arm(
+    side: Side, length_mm: int, *places: tuple[int, Sequence[Piece]], thickness_mm: int = 35
+) -> Arm:
     """An arm with positions at the given distances from the head."""
     initial = "L" if side is Side.LEFT else "R"
     positions = tuple(
@@ -85,12 +85,19 @@ def _last_years_spur(first: int, second: int, thicker: int) -> tuple[Piece, ...]
 
 def tidy_vine() -> Vine:
     """Two arms, every position a spur of last year with two good canes."""
-    left = arm(Side.LEFT, 900, *(
-        (140 + 120 * n, _last_years_spur(8 + n % 3, 9 + (n * 2) % 4, 8 + n % 3)) for n in range(6)
-    ))
-    right = arm(Side.RIGHT, 900, *(
-        (120 + 120 * n, _last_years_spur(9 + n % 2, 8 + n % 4, 7 + n % 3)) for n in range(6)
-    ))
+    left = arm(
+        Side.LEFT,
+        900,
+        *(
+            (140 + 120 * n, _last_years_spur(8 + n % 3, 9 + (n * 2) % 4, 8 + n % 3))
+            for n in range(6)
+        ),
+    )
+    right = arm(
+        Side.RIGHT,
+        900,
+        *((120 + 120 * n, _last_years_spur(9 + n % 2, 8 + n % 4, 7 + n % 3)) for n in range(6)),
+    )
     return vine(TWO_ARM_CORDON, left, right)
 
 
@@ -131,7 +138,10 @@ def sick_vine() -> Vine:
         cane("a", 8, 8, on="m", at_mm=20, condition=Condition.DISEASED),
         cane("b", 9, 9, on="m", at_mm=75),
     )
-    injured = (cane("a", 8, 9, condition=Condition.INJURED), cane("b", 7, 4, condition=Condition.SPINDLY))
+    injured = (
+        cane("a", 8, 9, condition=Condition.INJURED),
+        cane("b", 7, 4, condition=Condition.SPINDLY),
+    )
     hanging = (
         old("m", 55, 14),
         cane("a", 7, 7, on="m", at_mm=20, lean=Lean.DOWN),
@@ -190,8 +200,14 @@ def _random_old(
 ) -> Piece:
     length_mm = rng.choice((15, 30, 60, 120, 300))
     return old(
-        letter, length_mm, thickness_mm, on=on, at_mm=at_mm, age_years=age_years,
-        condition=rng.choice(_CONDITIONS), lean=rng.choice(_LEANS),
+        letter,
+        length_mm,
+        thickness_mm,
+        on=on,
+        at_mm=at_mm,
+        age_years=age_years,
+        condition=rng.choice(_CONDITIONS),
+        lean=rng.choice(_LEANS),
     )
 
 
@@ -199,13 +215,20 @@ def _random_cane(
     rng: random.Random, letter: str, on: str | None, at_mm: int, most_buds: int
 ) -> Piece:
     return cane(
-        letter, rng.randint(1, most_buds), rng.randint(3, 12), on=on, at_mm=at_mm,
+        letter,
+        rng.randint(1, most_buds),
+        rng.randint(3, 12),
+        on=on,
+        at_mm=at_mm,
         internode_mm=rng.choice((30, 50, 65, 80, 110)),
-        condition=rng.choice(_CONDITIONS), lean=rng.choice(_LEANS),
+        condition=rng.choice(_CONDITIONS),
+        lean=rng.choice(_LEANS),
     )
 
 
-def vines(most_positions: int = 8, most_canes: int = 3, most_buds: int = 9) -> st.SearchStrategy[Vine]:
+def vines(
+    most_positions: int = 8, most_canes: int = 3, most_buds: int = 9
+) -> st.SearchStrategy[Vine]:
     """Random vines for Hypothesis."""
     return st.builds(
         lambda seed, positions: random_vine(

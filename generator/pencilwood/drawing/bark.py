@@ -5,7 +5,7 @@ from __future__ import annotations
 from pencilwood.drawing.curves import Curve, HalfWidth, outline, steps
 from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Ink, Run, Thing
+from pencilwood.drawing.shapes import Attributes, Ink, Run, Thing
 
 _STROKE_EVERY_MM2 = 620
 
@@ -30,13 +30,11 @@ def bark(
     strokes = [_stroke(curve, start_mm, end_mm, half_mm, grain, n) for n in range(count)]
     strips = [_strip(curve, start_mm, end_mm, half_mm, grain, n) for n in range(count // 5)]
     wash = _wash(curve, start_mm, end_mm, half_mm, shaded)
-    fine = {"class": "pw-bark", "fill": "none", "stroke-width": 1.6}
+    fine: Attributes = {"class": "pw-bark", "fill": "none", "stroke-width": 1.6}
     return (wash, Ink(tuple(strokes + strips), fine))
 
 
-def _wash(
-    curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth, shaded: int
-) -> Ink:
+def _wash(curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth, shaded: int) -> Ink:
     along = steps(start_mm, end_mm, min(40, (end_mm - start_mm) / 4))
     edge = [curve.beside(at, shaded * half_mm(at)) for at in along]
     depth = [0.9, 0.5, *[0.25] * (len(along) - 4), 0.4, 0.8]
@@ -44,7 +42,12 @@ def _wash(
         curve.beside(at, shaded * half_mm(at) * share)
         for at, share in zip(along, depth, strict=True)
     ]
-    shade = {"class": "pw-wash", "fill": "#000", "fill-opacity": "0.16", "stroke": "none"}
+    shade: Attributes = {
+        "class": "pw-wash",
+        "fill": "#000",
+        "fill-opacity": "0.16",
+        "stroke": "none",
+    }
     return Ink((Run(tuple(edge + inner[::-1]), closed=True),), shade)
 
 

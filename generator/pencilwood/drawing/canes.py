@@ -9,14 +9,14 @@ from pencilwood.drawing.curves import outline
 from pencilwood.drawing.looks import BUD, FACE, PAPER
 from pencilwood.drawing.marks import condition_marks
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Dot, Group, Ink, Run, Thing
+from pencilwood.drawing.shapes import Attributes, Dot, Group, Ink, Run, Thing
 from pencilwood.drawing.stems import Stem, first_bud_side
 from pencilwood.vine.model import Condition, Lean
 
 StretchClass = Callable[[int], str]
 """Extra classes of the stretch that begins above a bud."""
 
-_BUD_TURN_RAD = 0.62
+_BUD_TURN_RAD = 0.5
 
 
 def cut_place_mm(stem: Stem, buds: int) -> float:
@@ -36,15 +36,17 @@ def _stretch(stem: Stem, below: int, extra: str) -> Group:
     end = float(piece.length_mm) if last else cut_place_mm(stem, below + 1)
     node = (below + 1) * piece.internode_mm
     things: list[Thing] = []
-    if piece.lean is not Lean.UP:
+    if piece.lean in (Lean.OUT, Lean.IN):
         things.append(_halo(stem, start, end))
-    along = _places(stem, start, node, end, last)
-    edge = _broken_end(stem, along) if last and not piece.is_alive else outline(
-        stem.curve, along, stem.half_mm
+    along = _places(start, node, end, last)
+    edge = (
+        _broken_end(stem, along)
+        if last and not piece.is_alive
+        else outline(stem.curve, along, stem.half_mm)
     )
     things.append(Ink((Run(tuple(edge), closed=True),), {"class": "pw-wood"}))
     if below:
-        things.append(_joint(stem, start))
+        things.append(joint(stem, start))
     things.append(_shaded_side(stem, start, end))
     if piece.condition is not Condition.INJURED or below % 3 == 0:
         things.extend(condition_marks(stem, start, node - 6, stem.half_mm))
@@ -55,7 +57,7 @@ def _stretch(stem: Stem, below: int, extra: str) -> Group:
     return Group(tuple(things), {"class": classes, "data-from-bud": str(below)})
 
 
-def _places(stem: Stem, start: float, node: float, end: float, last: bool) -> list[float]:
+def _places(start: float, node: float, end: float, last: bool) -> list[float]:
     """Distances along the cane at which its edge bends."""
     foot = [start, 12.0] if start == 0 else [start - 1.5]
     places = [*foot, (start + node) / 2, node - 12, node, end]
@@ -84,28 +86,24 @@ def _halo(stem: Stem, start: float, end: float) -> Ink:
     """Bare paper around a leaning cane, so that crossing canes can be told apart."""
     points = (stem.curve.at(start), stem.curve.at((start + end) / 2), stem.curve.at(end))
     width = 2 * stem.half_mm(start) + 9
-    look = {"class": "pw-halo", "fill": "none", "stroke": PAPER, "stroke-width": width}
+    look: Attributes = {"class": "pw-halo", "fill": "none", "stroke": PAPER, "stroke-width": width}
     return Ink((Run(points),), {**look, "stroke-linecap": "butt"})
 
 
-def _joint(stem: Stem, at_mm: float) -> Ink:
+def joint(stem: Stem, at_mm: float) -> Ink:
     """Paints over the end line of the stretch below, which shows only when this one is gone."""
     inner = stem.half_mm(at_mm) - 1.2
     run = Run((stem.curve.beside(at_mm - 0.8, -inner), stem.curve.beside(at_mm - 0.8, inner)))
-    look = {"class": "pw-joint", "stroke": "currentColor", "stroke-width": 4.4}
-    return Ink((run,), {**look, "stroke-linecap": "butt"})
+    return Ink((run,), {"class": "pw-joint", "stroke": "currentColor"})
 
 
 def _shaded_side(stem: Stem, start: float, end: float) -> Ink:
     middle = (start + end) / 2
     points = tuple(
-        stem.curve.beside(at, stem.half_mm(middle) * 0.48)
-        for at in (start + 2, middle, end - 2)
+        stem.curve.beside(at, stem.half_mm(middle) * 0.48) for at in (start, middle, end)
     )
     width = stem.half_mm(middle) * 0.7
-    return Ink((Run(points),), {
-        "class": "pw-shade", "fill": "none", "stroke-width": width, "stroke-opacity": ".2"
-    })
+    return Ink((Run(points),), {"class": "pw-shade", "stroke-width": width, "opacity": ".2"})
 
 
 def _bud(stem: Stem, bud: int) -> Thing:
@@ -116,8 +114,8 @@ def _bud(stem: Stem, bud: int) -> Thing:
     if not stem.piece.is_alive:
         socket = {"class": "pw-bud pw-socket", "data-bud": str(bud), "fill": PAPER}
         return Dot(stem.curve.beside(at, side * half * 0.8), 4.2, socket)
-    look = {"class": "pw-bud", "data-bud": str(bud), "fill": BUD}
-    long = 9.0 + min(stem.piece.thickness_mm, 14) * 0.5
+    look: Attributes = {"class": "pw-bud", "data-bud": str(bud), "fill": BUD}
+    long = 12.0 + min(stem.piece.thickness_mm, 14) * 0.6
     foot = stem.curve.beside(at, side * half * 0.72)
     heading = stem.curve.heading_rad(at) + side * _BUD_TURN_RAD
     return Ink((Run(_teardrop(foot, heading, long), closed=True),), look)
@@ -126,12 +124,16 @@ def _bud(stem: Stem, bud: int) -> Thing:
 def _teardrop(foot: Point, heading: float, long: float) -> tuple[Point, ...]:
     across = heading + math.pi / 2
     tip = foot.go(heading, long)
-    belly = foot.go(heading, long * 0.35)
-    wide = long * 0.52
-    low = wide * 0.6
+    belly = foot.go(heading, long * 0.42)
+    wide = long * 0.44
+    low = wide * 0.62
     return (
-        foot.go(across, -low), belly.go(across, -wide), tip,
-        tip, belly.go(across, wide), foot.go(across, low),
+        foot.go(across, -low),
+        belly.go(across, -wide),
+        tip,
+        tip,
+        belly.go(across, wide),
+        foot.go(across, low),
     )
 
 
@@ -142,5 +144,5 @@ def cut_face(stem: Stem, at_mm: float) -> Ink:
         stem.curve.beside(at_mm + rise, half * aside)
         for rise, aside in ((0, -1), (half * 0.9, 0), (0, 1), (0, 1), (-half * 0.9, 0), (0, -1))
     ]
-    look = {"class": "pw-face", "fill": FACE, "display": "none"}
+    look: Attributes = {"class": "pw-face", "fill": FACE, "display": "none"}
     return Ink((Run(tuple(lens), closed=True),), look)

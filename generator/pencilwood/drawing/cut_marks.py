@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pencilwood.drawing.canes import cut_place_mm
 from pencilwood.drawing.looks import INK
 from pencilwood.drawing.plate import Plate
-from pencilwood.drawing.shapes import Group, Ink, Run
+from pencilwood.drawing.shapes import Attributes, Group, Ink, Run
 from pencilwood.vine.passes import PASSES, DoneCut
 from pencilwood.vine.wood import Shortening
 
@@ -34,5 +34,8 @@ def _mark(plate: Plate, done: DoneCut) -> Ink:
         at = place + (bar - (bars - 1) / 2) * _BETWEEN_MM
         aside = stem.half_mm(at) + _BEYOND_EDGE_MM
         runs.append(Run((stem.curve.beside(at, -aside), stem.curve.beside(at, aside))))
-    look = {"class": f"pw-cut-mark pw-cut-{done.in_pass}", "data-cut-mark": done.cut.part}
+    look: Attributes = {
+        "class": f"pw-cut-mark pw-cut-{done.in_pass}",
+        "data-cut-mark": done.cut.part,
+    }
     return Ink(tuple(runs), {**look, "fill": "none", "stroke": INK, "stroke-width": 3.6})

@@ -11,7 +11,7 @@ from pencilwood.drawing.curves import Curve, HalfWidth, same_way_round, trace
 from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.looks import FRAME, INK
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Group, Ink, Run, Thing
+from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Thing
 from pencilwood.drawing.stems import THICKER
 from pencilwood.vine.model import Arm, Side, Vine
 
@@ -51,15 +51,13 @@ def draw_frame(vine: Vine, prefix: str) -> Group:
     runs.extend(_knees(vine))
     runs.append(_head(vine))
     # Once with a pen line and once without: the lines inside the body are painted over.
-    line = {"class": "pw-frame-line", "stroke": INK, "stroke-width": 4.4, "fill": FRAME}
-    body = {"class": "pw-frame-wood", "stroke": "none", "fill": FRAME}
+    line: Attributes = {"class": "pw-frame-line", "stroke": INK, "stroke-width": 4.4, "fill": FRAME}
+    body: Attributes = {"class": "pw-frame-wood", "stroke": "none", "fill": FRAME}
     things: list[Thing] = [Ink(tuple(runs), line), Ink(tuple(runs), body)]
     for limb in limbs:
         start = limb.start_mm + (0 if limb.name == "trunk" else vine.trunk_thickness_mm * 0.7)
         grain = Grain(limb.name)
-        things.extend(
-            bark(limb.curve, start, limb.end_mm, limb.half_mm, grain, shaded=limb.shaded)
-        )
+        things.extend(bark(limb.curve, start, limb.end_mm, limb.half_mm, grain, shaded=limb.shaded))
     return Group(tuple(things), {"class": "pw-frame", "id": f"{prefix}-frame", "stroke": INK})
 
 

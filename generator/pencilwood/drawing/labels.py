@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from pencilwood.drawing.looks import INK, PAPER, PENCIL
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Group, Ink, Run, Thing, Words
+from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Thing, Words
 from pencilwood.drawing.stems import THICKER, Stem
 from pencilwood.vine.model import Position
 
@@ -18,6 +18,9 @@ LETTER_MM = 30.0
 _CELL_MM = 40.0
 _WIDTH_SHARE = 0.62
 """Width of a letter or digit, compared with its height; wider than most, to be safe."""
+
+_CANE_SHARES = (0.55, 0.75, 0.4, 1.5, 1.3, 1.7, 2.5, 2.3, 3.5)
+_OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15)
 
 Circle = tuple[Point, float]
 
@@ -65,22 +68,28 @@ def place_letters(plate: Plate) -> dict[str, Point]:
 def _beside(stem: Stem) -> Iterator[tuple[Point, float]]:
     """Places for a letter, each with what it costs to stand there."""
     if stem.piece.is_cane:
-        along = [stem.piece.internode_mm * share for share in (0.55, 1.5, 0.8, 2.5)]
+        along = [stem.piece.internode_mm * share for share in _CANE_SHARES]
     else:
-        along = [stem.piece.length_mm * share for share in (0.5, 0.75, 0.3)]
+        along = [stem.piece.length_mm * share for share in _OLD_SHARES]
     for rank, at in enumerate(along):
         if at > stem.piece.length_mm:
             continue
         for side in (1, -1):
-            off = stem.half_mm(at) + LETTER_MM * 0.52
-            yield stem.curve.beside(at, side * off), rank * 1.5
+            off = stem.half_mm(at) + LETTER_MM * 0.5
+            yield stem.curve.beside(at, side * off), rank * 0.6
 
 
 def draw_letters(plate: Plate) -> dict[str, Words]:
     """The letter of every stem, by the stem's name."""
-    look = {
-        "class": "pw-letter", "font-size": LETTER_MM, "font-style": "italic", "fill": INK,
-        "stroke": PAPER, "stroke-width": 6.0, "paint-order": "stroke", "text-anchor": "middle",
+    look: Attributes = {
+        "class": "pw-letter",
+        "font-size": LETTER_MM,
+        "font-style": "italic",
+        "fill": INK,
+        "stroke": PAPER,
+        "stroke-width": 6.0,
+        "paint-order": "stroke",
+        "text-anchor": "middle",
     }
     return {
         name: Words(
@@ -106,7 +115,7 @@ def draw_places(plate: Plate) -> Group:
 
 def _clear_of_trunk(plate: Plate, position: Position, x: float) -> float:
     half_name = len(position.name) * POSITION_MM * _WIDTH_SHARE / 2
-    clear = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + half_name + 8
+    clear = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + half_name + 16
     return max(x, clear) if x > 0 else min(x, -clear)
 
 
@@ -118,15 +127,22 @@ def _row_y(plate: Plate, row: int) -> float:
 def _place(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Group:
     under = foot.y + plate.under_mm(plate.arm_of(position), position) + 5
     tick = Run((Point(foot.x, under), Point(text_foot.x, text_foot.y - POSITION_MM * 0.8)))
-    look = {
-        "class": "pw-place-name", "font-size": POSITION_MM, "fill": INK, "stroke": PAPER,
-        "stroke-width": 7.0, "paint-order": "stroke", "text-anchor": "middle",
+    look: Attributes = {
+        "class": "pw-place-name",
+        "font-size": POSITION_MM,
+        "fill": INK,
+        "stroke": PAPER,
+        "stroke-width": 7.0,
+        "paint-order": "stroke",
+        "text-anchor": "middle",
     }
-    pen = {"class": "pw-tick", "fill": "none", "stroke": PENCIL, "stroke-width": 2.4}
+    pen: Attributes = {"class": "pw-tick", "fill": "none", "stroke": PENCIL, "stroke-width": 2.4}
     return Group(
         (Ink((tick,), pen), Words(text_foot, position.name, look)),
         {
-            "class": "pw-place", "data-position": position.name,
-            "data-x": foot.x, "data-y": foot.y,
+            "class": "pw-place",
+            "data-position": position.name,
+            "data-x": foot.x,
+            "data-y": foot.y,
         },
     )

@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from pencilwood.drawing.curves import HalfWidth
 from pencilwood.drawing.looks import FACE, INK
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Dot, Ink, Run, Thing
+from pencilwood.drawing.shapes import Attributes, Dot, Ink, Run, Thing
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Condition
 
@@ -72,13 +72,15 @@ def _wound(stem: Stem, start_mm: float, end_mm: float, half: HalfWidth) -> list[
     middle = start_mm + (end_mm - start_mm) * 0.5
     turn = math.degrees(stem.curve.heading_rad(middle)) + 90
     long = min(24.0, (end_mm - start_mm) * 0.4)
-    rim = {"class": "pw-scar", "fill": FACE, "stroke-width": 2.6}
+    rim: Attributes = {"class": "pw-scar", "fill": FACE, "stroke-width": 2.6}
     flat = min(0.75, half(middle) * 0.62 / long)
     nicks = tuple(
-        Run((
-            stem.curve.beside(middle + at - 3, -half(middle) * 1.25),
-            stem.curve.beside(middle + at + 3, half(middle) * 1.25),
-        ))
+        Run(
+            (
+                stem.curve.beside(middle + at - 3, -half(middle) * 1.25),
+                stem.curve.beside(middle + at + 3, half(middle) * 1.25),
+            )
+        )
         for at in (-long * 0.3, long * 0.3)
     )
     return [

@@ -69,9 +69,7 @@ def after_each_pass(parts: Parts, cuts: Sequence[DoneCut]) -> tuple[WoodLeft, ..
     return tuple(found)
 
 
-def stages_of_passes(
-    parts: Parts, cuts: Sequence[DoneCut], plan: WoodLeft | None = None
-) -> Stages:
+def stages_of_passes(parts: Parts, cuts: Sequence[DoneCut], plan: WoodLeft | None = None) -> Stages:
     """The stages of somebody's cuts, `pw-off-rough` and so on, and `pw-off-plan` beside them."""
     after = after_each_pass(parts, cuts)
     in_order = tuple(

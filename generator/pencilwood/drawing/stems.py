@@ -88,13 +88,25 @@ class _Layout:
 
     def _grow(self, piece: Piece, foot: Point, siblings: list[Piece], found: list[Stem]) -> None:
         curve = trace(foot, piece.length_mm, self._heading(piece, foot, siblings))
-        found.append(Stem(self.position.name + piece.letter, piece, curve))
+        stem = Stem(self.position.name + piece.letter, piece, curve)
+        found.append(stem)
         growing = [other for other in self.position.pieces if other.grows_from == piece.letter]
         if piece.lean is not Lean.UP:
             upright = [child for child in growing if child.lean is Lean.UP]
             self._aim(upright, curve.at(piece.length_mm).x)
         for child in growing:
-            self._grow(child, curve.at(child.at_mm), growing, found)
+            self._grow(child, self._joint(stem, child), growing, found)
+
+    def _joint(self, stem: Stem, child: Piece) -> Point:
+        """Where a piece grows out: at the side of older wood, unless it sits on its tip."""
+        middle = stem.curve.at(child.at_mm)
+        if stem.piece.length_mm - child.at_mm < BARE_TIP_MM:
+            return middle
+        toward = self.aims[child.letter] - middle.x if child.lean is Lean.UP else 0.0
+        if abs(toward) < 1:
+            return middle
+        side = 1 if toward > 0 else -1
+        return stem.curve.beside(child.at_mm, side * stem.half_mm(child.at_mm) * 0.6)
 
     def _aim(self, roots: list[Piece], middle_x: float) -> None:
         """Give every upright piece the place where it shall stand, from left to right."""
@@ -144,7 +156,9 @@ class _Layout:
                 lean = max(-0.16, min(0.16, aside / max(piece.length_mm, 60)))
                 return _Heading(grain, lean, 0.0, PART_MM, 0)
             start = max(-0.8, min(0.8, aside / PART_MM))
-            return _Heading(grain, grain.within(-0.02, 0.02, "end"), start, PART_MM, piece.internode_mm)
+            return _Heading(
+                grain, grain.within(-0.02, 0.02, "end"), start, PART_MM, piece.internode_mm
+            )
         same = [other.letter for other in siblings if other.lean is piece.lean]
         spread = (same.index(piece.letter) - (len(same) - 1) / 2) * 0.22
         if piece.lean is Lean.DOWN:

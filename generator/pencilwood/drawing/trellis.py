@@ -8,7 +8,7 @@ from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.looks import INK, PENCIL
 from pencilwood.drawing.plate import LEFT_MARGIN_MM, RIGHT_MARGIN_MM, Plate
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Box, Group, Ink, Run, Thing, Words
+from pencilwood.drawing.shapes import Attributes, Box, Group, Ink, Run, Thing, Words
 from pencilwood.drawing.stems import THICKER
 from pencilwood.units import UnitSystem, format_length
 from pencilwood.words import say
@@ -16,30 +16,34 @@ from pencilwood.words import say
 LABEL_MM = 44.0
 _POST_MM = 46.0
 _HAND_MM = 100
+_WIRE_LABEL_MM = 38.0
+_WORDS_OFF_MM = 44.0
+"""How far beyond the wood the words about the wires begin."""
 _LINE_MM = LABEL_MM * 1.25
 
 
 def draw_trellis(plate: Plate, language: str, units: UnitSystem) -> Group:
     """Posts, wires and the summer trimming height, all behind the wood."""
     things: list[Thing] = []
-    left, right = _post_places(plate)
-    top = plate.vine.trellis.top_wire_mm + 50.0
-    for x in (left, right):
-        things.extend(_post(x, top))
+    things.extend(_post(_post_x(plate), plate.vine.trellis.top_wire_mm + 50.0))
     for height_mm, name in _wires(plate):
         things.append(_wire(plate, height_mm, name))
     for height_mm, name in _wires(plate):
-        things.extend(_wire_words(right, height_mm, name, language, units))
+        things.extend(_wire_words(plate, height_mm, name, language, units))
     return Group(tuple(things), {"class": "pw-trellis", "stroke": PENCIL})
 
 
-def _post_places(plate: Plate) -> tuple[float, float]:
-    frame = plate.frame
-    return frame.left + LEFT_MARGIN_MM * 0.42, frame.right - RIGHT_MARGIN_MM * 0.84
+def _post_x(plate: Plate) -> float:
+    return plate.frame.left + LEFT_MARGIN_MM * 0.36
 
 
 def _post(x: float, top_mm: float) -> Iterator[Thing]:
-    look = {"class": "pw-post", "fill": PENCIL, "fill-opacity": "0.12", "stroke-width": 2.0}
+    look: Attributes = {
+        "class": "pw-post",
+        "fill": PENCIL,
+        "fill-opacity": "0.12",
+        "stroke-width": 2.0,
+    }
     yield Box(Point(x - _POST_MM / 2, -top_mm), _POST_MM, top_mm + 8, look)
     grain = Grain(f"post {round(x)}")
     lines: list[Run] = []
@@ -49,7 +53,7 @@ def _post(x: float, top_mm: float) -> Iterator[Thing]:
         long = grain.within(60, 240, "long", number)
         end = min(start + long, top_mm - 6)
         lines.append(Run((Point(at, -start), Point(at + 2, -(start + end) / 2), Point(at, -end))))
-    grained = {"fill": "none", "stroke-width": 1.6, "stroke-opacity": "0.55"}
+    grained: Attributes = {"fill": "none", "stroke-width": 1.6, "stroke-opacity": "0.55"}
     yield Ink(tuple(lines), grained)
 
 
@@ -65,23 +69,24 @@ def _wires(plate: Plate) -> list[tuple[int, str]]:
 
 
 def _wire(plate: Plate, height_mm: int, name: str) -> Ink:
-    left, right = _post_places(plate)
-    run = Run((Point(left - _POST_MM, -height_mm), Point(right + _POST_MM * 0.8, -height_mm)))
+    right = plate.frame.right - RIGHT_MARGIN_MM + _WORDS_OFF_MM
+    run = Run((Point(plate.frame.left, -height_mm), Point(right, -height_mm)))
     if name == "trimming":
-        look = {"class": "pw-trimming", "stroke-width": 2.6, "stroke-dasharray": "4 16"}
+        look: Attributes = {"class": "pw-trimming", "stroke-width": 2.6, "stroke-dasharray": "4 16"}
     else:
-        look = {"class": "pw-wire", "stroke-width": 3.4}
+        look: Attributes = {"class": "pw-wire", "stroke-width": 3.4}
     return Ink((run,), {**look, "fill": "none"})
 
 
 def _wire_words(
-    right: float, height_mm: int, name: str, language: str, units: UnitSystem
+    plate: Plate, height_mm: int, name: str, language: str, units: UnitSystem
 ) -> Iterator[Words]:
-    look = {"class": "pw-words", "font-size": LABEL_MM * 0.84, "fill": PENCIL, "stroke": "none"}
-    foot = Point(right + _POST_MM, -height_mm - 10)
-    yield Words(foot, say(language, f"drawing.{name}"), look)
-    under = Point(foot.x, -height_mm + LABEL_MM * 0.84)
-    yield Words(under, format_length(height_mm, units, language), look)
+    look: Attributes = {"font-size": _WIRE_LABEL_MM, "fill": PENCIL, "stroke": "none"}
+    x = plate.frame.right - RIGHT_MARGIN_MM + _WORDS_OFF_MM + 12
+    above, under = Point(x, -height_mm - 5), Point(x, -height_mm + _WIRE_LABEL_MM * 0.95)
+    yield Words(above, say(language, f"drawing.{name}"), {"class": "pw-wire-name", **look})
+    height = format_length(height_mm, units, language)
+    yield Words(under, height, {"class": "pw-wire-height", **look})
 
 
 def draw_ground(plate: Plate) -> Group:
@@ -100,9 +105,14 @@ def draw_ground(plate: Plate) -> Group:
         for tuft in range(round((frame.right - frame.left) / 75))
         for run in _tuft(frame.left + 75 * (tuft + grain.share("tuft", tuft)), grain, tuft)
     ]
-    earth = {"class": "pw-soil", "fill": PENCIL, "fill-opacity": "0.14", "stroke": "none"}
-    pen = {"class": "pw-ground", "fill": "none", "stroke-width": 3.4}
-    fine = {"class": "pw-grass", "fill": "none", "stroke-width": 2.0}
+    earth: Attributes = {
+        "class": "pw-soil",
+        "fill": PENCIL,
+        "fill-opacity": "0.14",
+        "stroke": "none",
+    }
+    pen: Attributes = {"class": "pw-ground", "fill": "none", "stroke-width": 3.4}
+    fine: Attributes = {"class": "pw-grass", "fill": "none", "stroke-width": 2.0}
     things = (
         Ink((Run(tuple(soil), closed=True, smooth=False),), earth),
         Ink((Run(tuple(line)),), pen),
@@ -123,11 +133,23 @@ def draw_scale(plate: Plate, language: str, units: UnitSystem) -> Group:
     """A hand's width to scale, and how much too thick the wood is drawn."""
     frame = plate.frame
     left, y = frame.left + 50, frame.bottom - 3 * _LINE_MM - 14
-    bar = {"class": "pw-scale-bar", "fill": INK, "stroke": "none"}
-    ticks = Run((Point(left, y - 20), Point(left, y), Point(left + _HAND_MM, y),
-                 Point(left + _HAND_MM, y - 20)), smooth=False)
-    frame_line = {"class": "pw-scale-line", "fill": "none", "stroke-width": 3.0, "stroke": INK}
-    look = {"class": "pw-words", "font-size": LABEL_MM, "fill": INK, "stroke": "none"}
+    bar: Attributes = {"class": "pw-scale-bar", "fill": INK, "stroke": "none"}
+    ticks = Run(
+        (
+            Point(left, y - 20),
+            Point(left, y),
+            Point(left + _HAND_MM, y),
+            Point(left + _HAND_MM, y - 20),
+        ),
+        smooth=False,
+    )
+    frame_line: Attributes = {
+        "class": "pw-scale-line",
+        "fill": "none",
+        "stroke-width": 3.0,
+        "stroke": INK,
+    }
+    look: Attributes = {"class": "pw-words", "font-size": LABEL_MM, "fill": INK, "stroke": "none"}
     length = format_length(_HAND_MM, units, language)
     lines = (
         (left + _HAND_MM + 26, y, say(language, "drawing.hand-width", length=length)),

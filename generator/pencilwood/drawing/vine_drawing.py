@@ -14,7 +14,7 @@ from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Box, Dot, Group, Thing
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.trellis import draw_ground, draw_scale, draw_trellis
-from pencilwood.drawing.wood_drawing import draw_parts
+from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
 from pencilwood.drawing.writer import element, escape, number, write
 from pencilwood.units import UnitSystem
 from pencilwood.vine.passes import DoneCut
@@ -46,12 +46,14 @@ def draw_vine(
     """
     plate = Plate(parts)
     letters = draw_letters(plate)
+    shown = stages or Stages()
     scene: list[Thing] = [
         _paper(plate.frame),
         draw_trellis(plate, language, units),
         draw_ground(plate),
-        Group(draw_parts(plate, prefix, stages or Stages(), letters), {"class": "pw-wood-all"}),
+        Group(draw_parts(plate, prefix, shown, letters), {"class": "pw-wood-all"}),
         draw_frame(parts.vine, prefix),
+        Group(draw_hanging(plate, prefix, shown, letters), {"class": "pw-wood-front"}),
         draw_places(plate),
         draw_scale(plate, language, units),
     ]
@@ -65,21 +67,42 @@ def draw_vine(
 
 
 def draw_state(
-    parts: Parts, left: WoodLeft | None, prefix: str, language: str, *,
-    title: str, description: str, units: UnitSystem = "metric", css_class: str = "",
+    parts: Parts,
+    left: WoodLeft | None,
+    prefix: str,
+    language: str,
+    *,
+    title: str,
+    description: str,
+    units: UnitSystem = "metric",
+    css_class: str = "",
     cutpoints: bool = False,
 ) -> str:
     """A vine with what is gone shown as such; `left` None draws it uncut."""
     stages = Stages() if left is None else Stages((Stage(GONE, left),))
     return draw_vine(
-        parts, prefix, language, title=title, description=description, units=units,
-        stages=stages, css_class=css_class, cutpoints=cutpoints,
+        parts,
+        prefix,
+        language,
+        title=title,
+        description=description,
+        units=units,
+        stages=stages,
+        css_class=css_class,
+        cutpoints=cutpoints,
     )
 
 
 def draw_passes(
-    parts: Parts, cuts: Sequence[DoneCut], prefix: str, language: str, *,
-    title: str, description: str, plan: WoodLeft | None = None, show: str = "before",
+    parts: Parts,
+    cuts: Sequence[DoneCut],
+    prefix: str,
+    language: str,
+    *,
+    title: str,
+    description: str,
+    plan: WoodLeft | None = None,
+    show: str = "before",
     units: UnitSystem = "metric",
 ) -> str:
     """One drawing that carries every state; the class `pw-show-...` on it chooses which shows.
@@ -87,8 +110,15 @@ def draw_passes(
     `show` is "before", "rough", "thinning-out", "fine" or "plan".
     """
     return draw_vine(
-        parts, prefix, language, title=title, description=description, units=units,
-        stages=stages_of_passes(parts, cuts, plan), css_class=f"pw-show-{show}", cut_marks=cuts,
+        parts,
+        prefix,
+        language,
+        title=title,
+        description=description,
+        units=units,
+        stages=stages_of_passes(parts, cuts, plan),
+        css_class=f"pw-show-{show}",
+        cut_marks=cuts,
     )
 
 
@@ -129,7 +159,7 @@ def _style() -> str:
 
 def _paper(frame: Frame) -> Box:
     size = frame.right - frame.left, frame.bottom - frame.top
-    look = {"class": "pw-paper", "fill": PAPER}
+    look: Attributes = {"class": "pw-paper", "fill": PAPER}
     return Box(Point(frame.left, frame.top), *size, look)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from pencilwood.drawing.bark import bark, older_wood
-from pencilwood.drawing.canes import cut_face, stretches
+from pencilwood.drawing.canes import cut_face, joint, stretches
 from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.looks import CANE, DEAD, DISEASED, INJURED, INK, OLD, SPINDLY
 from pencilwood.drawing.marks import condition_marks
@@ -13,7 +13,7 @@ from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Thing, Words
 from pencilwood.drawing.stages import Stages
 from pencilwood.drawing.stems import Stem
-from pencilwood.vine.model import Condition
+from pencilwood.vine.model import Condition, Lean
 from pencilwood.vine.wood import STUB_WORTH_CUTTING_MM, Part
 
 _CANE_COLOURS = {
@@ -29,11 +29,41 @@ _BEYOND_JOINT_MM = 8.0
 def draw_parts(
     plate: Plate, prefix: str, stages: Stages, letters: Mapping[str, Words]
 ) -> tuple[Group, ...]:
-    """One group for each part; wood further out comes first, so that its foot is covered."""
-    drawn = [
-        _part(plate, prefix, stages, number, letters) for number in range(len(plate.parts.parts))
+    """One group for each part that stands, in an order in which each foot is covered."""
+    return tuple(
+        _part(plate, prefix, stages, number, letters)
+        for number in sorted(_standing(plate), key=lambda number: _depth(plate, number))
+    )
+
+
+def draw_hanging(
+    plate: Plate, prefix: str, stages: Stages, letters: Mapping[str, Words]
+) -> tuple[Group, ...]:
+    """The canes that hang down, which stand before the arm."""
+    standing = set(_standing(plate))
+    return tuple(
+        _part(plate, prefix, stages, number, letters)
+        for number in range(len(plate.parts.parts))
+        if number not in standing
+    )
+
+
+def _standing(plate: Plate) -> list[int]:
+    return [
+        number
+        for number, part in enumerate(plate.parts.parts)
+        if not (part.is_cane and part.piece.lean is Lean.DOWN)
     ]
-    return tuple(reversed(drawn))
+
+
+def _depth(plate: Plate, number: int) -> tuple[int, int, int, float]:
+    """Canes behind old wood, younger behind older, and one piece of old wood foot first."""
+    part = plate.parts.parts[number]
+    place = plate.parts.positions.index(part.position)
+    if part.is_cane:
+        return 0, place, -number, 0
+    first = plate.parts.index[part.position.name + part.piece.letter]
+    return 1, place, -first, part.start_mm
 
 
 def _part(
@@ -83,6 +113,7 @@ def _old_wood(stem: Stem, part: Part) -> list[Thing]:
     grain = Grain(part.name)
     things: list[Thing] = [
         Ink((older_wood(stem.curve, start, end, stem.half_mm),), {"class": "pw-wood"}),
+        *([joint(stem, start + 0.8)] if part.start_mm else []),
         *bark(stem.curve, start, end, stem.half_mm, grain),
         *condition_marks(stem, start, end, stem.half_mm),
     ]
@@ -90,7 +121,7 @@ def _old_wood(stem: Stem, part: Part) -> list[Thing]:
 
 
 def _drawn_from_mm(part: Part) -> float:
-    return part.start_mm + _BEYOND_JOINT_MM if part.start_mm else -4.0
+    return part.start_mm + _BEYOND_JOINT_MM - 1.5 if part.start_mm else -4.0
 
 
 def _drawn_to_mm(part: Part) -> float:
