@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 import pytest
 
@@ -28,6 +29,17 @@ HIGH = (
 BARE = (old("m", 100, age_years=3), cane("a", 8, on="m", at_mm=10))
 FORK = (old("m", 40, age_years=4), old("n", 50, on="m", at_mm=40), cane("a", 8, on="n", at_mm=50))
 DEAD_STUB = (cane("a", 8), old("n", 50, condition=Condition.DEAD))
+
+UPPER_KEPT = {"m": 1, "m above a": 1, "b": 2}
+
+
+def with_low_cane(
+    thickness_mm: int, condition: Condition = Condition.SOUND, lean: Lean = Lean.UP
+) -> Sequence[Piece]:
+    """A spur of last year whose low cane may be poor."""
+    foot, low, high = SPUR
+    return (foot, replace(low, thickness_mm=thickness_mm, condition=condition, lean=lean), high)
+
 
 ROWS: dict[str, tuple[Row, ...]] = {
     "climbed-too-far": (
@@ -85,12 +97,15 @@ ROWS: dict[str, tuple[Row, ...]] = {
         (SPUR, {"m": 1, "a": 2}, []),
         (SPUR, {}, []),
         # A poor low cane is rightly taken off, whatever makes it poor.
-        ((cane("a", 8, 6), cane("b", 8)), {"b": 2}, []),
-        ((cane("a", 8, 7), cane("b", 8)), {"b": 2}, [("a", "low-cane-removed", 0)]),
-        ((cane("a", 8, 13), cane("b", 8)), {"b": 2}, [("a", "low-cane-removed", 0)]),
-        ((cane("a", 8, 14), cane("b", 8)), {"b": 2}, []),
-        ((cane("a", 8, lean=Lean.DOWN), cane("b", 8)), {"b": 2}, []),
-        ((cane("a", 8, condition=Condition.SPINDLY), cane("b", 8)), {"b": 2}, []),
+        (with_low_cane(6), UPPER_KEPT, []),
+        (with_low_cane(7), UPPER_KEPT, [("a", "low-cane-removed", 0)]),
+        (with_low_cane(13), UPPER_KEPT, [("a", "low-cane-removed", 0)]),
+        (with_low_cane(14), UPPER_KEPT, []),
+        (with_low_cane(8, lean=Lean.DOWN), UPPER_KEPT, []),
+        (with_low_cane(8, condition=Condition.SPINDLY), UPPER_KEPT, []),
+        # Of two canes that start at the same height neither is the low one.
+        ((cane("a", 8), cane("b", 8)), {"b": 2}, []),
+        ((cane("a", 8), cane("b", 8)), {"a": 2}, []),
         # A low cane that has climbed too far itself renews nothing.
         (HIGH, {"m": 1, "m above a": 1, "b": 2}, []),
     ),

@@ -36,8 +36,8 @@ SHAPE: Final = "piece"
 TITLE = {"en": "Two spurs at one place", "es": "Dos pulgares en un mismo lugar"}
 MESSAGES = {
     "two-at-one-place": {
-        "en": "Another spur is kept above this one at the same place. One is enough.",
-        "es": "Queda otro pulgar más arriba en el mismo lugar. Con uno basta.",
+        "en": "Another spur is kept at this same place. One is enough.",
+        "es": "En este mismo lugar queda otro pulgar. Con uno basta.",
     },
 }
 BANDS: tuple[Band, ...] = ()

@@ -2,7 +2,8 @@
 
 What it checks:
     Whether a good low cane was taken off while a higher one on the same spur stays. Good
-    means sound, of the right thickness, not hanging and not too high.
+    means sound, of the right thickness, not hanging and not too high. Of canes that start
+    at the same height, either may go.
 
 Why it matters:
     The low cane keeps the spur near the arm. Without it the spur climbs this winter, and
@@ -43,7 +44,8 @@ BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
     Si se quitó un sarmiento bajo y bueno mientras queda otro más alto en el mismo pulgar.
-    Bueno quiere decir sano, del grueso debido, que no cuelga y que no está muy alto.
+    Bueno quiere decir sano, del grueso debido, que no cuelga y que no está muy alto. De los
+    que nacen a la misma altura se puede quitar cualquiera.
 
 Por qué importa:
     El sarmiento bajo mantiene el pulgar cerca del brazo. Sin él, el pulgar sube este
@@ -77,4 +79,11 @@ def _would_serve(left: PieceLeft, limits: Limits) -> bool:
         <= piece.thickness_mm
         <= limits["cane thickness at most"]
         and left.part.bud_height_mm(1) <= limits["climb at most"]
+        and _stands_lowest(left)
     )
+
+
+def _stands_lowest(left: PieceLeft) -> bool:
+    """Of two canes from the same height either may go."""
+    foot_mm = left.part.base_height_mm
+    return all(part.base_height_mm > foot_mm for part in left.wood_above())
