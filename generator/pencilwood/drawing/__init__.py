@@ -1,6 +1,7 @@
 """The drawing of a vine, made from its measurements: geometry, scene, SVG, and words."""
 
 from pencilwood.drawing.cutpoints import CutPoint
+from pencilwood.drawing.describe import describe_vine, part_facts, part_label, summarise_vine
 from pencilwood.drawing.stages import after_each_pass
 from pencilwood.drawing.vine_drawing import (
     cutpoint_positions,
@@ -13,7 +14,11 @@ __all__ = [
     "CutPoint",
     "after_each_pass",
     "cutpoint_positions",
+    "describe_vine",
     "draw_passes",
     "draw_state",
     "draw_vine",
+    "part_facts",
+    "part_label",
+    "summarise_vine",
 ]

@@ -15,6 +15,13 @@ from pencilwood.words import say
 
 LABEL_MM = 44.0
 _POST_MM = 46.0
+_WIRE: Attributes = {"class": "pw-wire", "fill": "none", "stroke-width": 3.4}
+_TRIMMING: Attributes = {
+    "class": "pw-trimming",
+    "fill": "none",
+    "stroke-width": 2.6,
+    "stroke-dasharray": "4 16",
+}
 _HAND_MM = 100
 _WIRE_LABEL_MM = 38.0
 _WORDS_OFF_MM = 44.0
@@ -71,11 +78,7 @@ def _wires(plate: Plate) -> list[tuple[int, str]]:
 def _wire(plate: Plate, height_mm: int, name: str) -> Ink:
     right = plate.frame.right - RIGHT_MARGIN_MM + _WORDS_OFF_MM
     run = Run((Point(plate.frame.left, -height_mm), Point(right, -height_mm)))
-    if name == "trimming":
-        look: Attributes = {"class": "pw-trimming", "stroke-width": 2.6, "stroke-dasharray": "4 16"}
-    else:
-        look: Attributes = {"class": "pw-wire", "stroke-width": 3.4}
-    return Ink((run,), {**look, "fill": "none"})
+    return Ink((run,), _TRIMMING if name == "trimming" else _WIRE)
 
 
 def _wire_words(

@@ -139,7 +139,9 @@ def _root(
         **{f"data-{key}": value for key, value in data.items()},
         "viewBox": box,
         "role": "img",
-        "aria-labelledby": f"{prefix}-title {prefix}-desc",
+        # The description describes; as part of the name it would be read out every time.
+        "aria-labelledby": f"{prefix}-title",
+        "aria-describedby": f"{prefix}-desc",
         "lang": language,
         "font-family": _FONT,
         "stroke-linecap": "round",
