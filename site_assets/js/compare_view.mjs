@@ -27,7 +27,6 @@ export class CompareView {
     this.position = null;
     this.mine = new Stage(copyOf(svg, `${id}-mine`), sheet, "pw-stage-compare");
     this.theirs = new Stage(copyOf(svg, `${id}-theirs`), sheet, "pw-stage-compare");
-    for (const stage of [this.mine, this.theirs]) stage.drawing.svg.setAttribute("role", "img");
     this.otherName = element("figcaption");
     this.choice = radios(
       words.say("compare.with"),
@@ -41,10 +40,17 @@ export class CompareView {
   layOut() {
     const { words } = this;
     this.wholeButton = button(words.say("compare.whole"), () => this.look(null));
-    const previous = button(words.say("position.previous"), () => this.step(-1));
-    const next = button(words.say("position.next"), () => this.step(1));
+    const more = words.say("position.choose");
+    const previous = button(words.say("position.previous"), () => this.step(-1), { more });
+    const next = button(words.say("position.next"), () => this.step(1), { more });
     const mine = element("figcaption", {}, words.say("compare.mine"));
     this.mine.drawing.svg.setAttribute("aria-label", words.say("compare.mine"));
+    this.figures = element(
+      "div",
+      { class: "pw-figures" },
+      element("figure", {}, mine, this.mine.root),
+      element("figure", {}, this.otherName, this.theirs.root),
+    );
     this.here = element("p", { class: "pw-hint", role: "status" });
     return element(
       "div",
@@ -52,12 +58,7 @@ export class CompareView {
       this.choice,
       element("div", { class: "pw-buttons" }, this.wholeButton, previous, next),
       this.here,
-      element(
-        "div",
-        { class: "pw-figures" },
-        element("figure", {}, mine, this.mine.root),
-        element("figure", {}, this.otherName, this.theirs.root),
-      ),
+      this.figures,
     );
   }
 
@@ -106,8 +107,9 @@ export class CompareView {
     const { drawing } = this.mine;
     const full = this.sheet.pieces.map((piece) => Math.min(piece.states - 1, 6));
     const box = position === null ? drawing.whole : frameOf(drawing, position, full, false);
+    this.figures?.classList.toggle("pw-zoomed", position !== null);
     for (const stage of [this.mine, this.theirs]) {
-      stage.root.classList.toggle("pw-zoomed", position !== null);
+      stage.drawing.svg.classList.toggle("pw-close-up", position !== null);
       stage.show(box);
     }
     const name = position === null ? "" : this.sheet.positions[position].name;

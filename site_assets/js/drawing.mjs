@@ -21,7 +21,7 @@
 /** A finger finds the nearest cut point within half a 44 px target. */
 export const REACH_PX = 22;
 const CIRCLE_PX = 12;
-const SMALLEST_CIRCLE_PX = 5;
+const SMALLEST_CIRCLE_PX = 6;
 
 export class VineDrawing {
   /**
@@ -58,7 +58,7 @@ export class VineDrawing {
       if (piece.kind === "old") return;
       for (const stretch of group.querySelectorAll("[data-from-bud]")) {
         const from = Number(stretch.getAttribute("data-from-bud"));
-        stretch.classList.toggle("pw-gone", from >= states[number]);
+        stretch.classList.toggle("pw-gone", from > 0 && from >= states[number]);
       }
     });
   }
@@ -109,9 +109,11 @@ export class VineDrawing {
   resize() {
     const scale = this.pixelsPerMm();
     if (scale === 0) return;
-    const nearest = nearestPair(this.offered) * scale;
-    const radius = Math.max(SMALLEST_CIRCLE_PX, Math.min(CIRCLE_PX, nearest / 2));
-    for (const { circle } of this.offered) circle.setAttribute("r", (radius / scale).toFixed(2));
+    for (const point of this.offered) {
+      const room = roomAround(point, this.offered) * scale;
+      const radius = Math.max(SMALLEST_CIRCLE_PX, Math.min(CIRCLE_PX, room / 2));
+      point.circle.setAttribute("r", (radius / scale).toFixed(2));
+    }
   }
 
   /** CSS pixels that one millimetre takes; 0 while the drawing isn't shown. */
@@ -228,17 +230,15 @@ function cutPointsOf(svg, sheet) {
 }
 
 /**
+ * @param {CutPoint} point
  * @param {readonly CutPoint[]} points
- * @returns {number}  distance of the two that are nearest to each other, mm
+ * @returns {number}  distance of the nearest other point, mm
  */
-function nearestPair(points) {
-  let nearest = Infinity;
-  points.forEach((one, number) => {
-    for (const other of points.slice(number + 1)) {
-      nearest = Math.min(nearest, Math.hypot(one.x - other.x, one.y - other.y));
-    }
-  });
-  return nearest;
+function roomAround(point, points) {
+  return points.reduce((room, other) => {
+    const distance = Math.hypot(point.x - other.x, point.y - other.y);
+    return other === point ? room : Math.min(room, distance);
+  }, Infinity);
 }
 
 /**
@@ -251,6 +251,7 @@ function nearestPair(points) {
 export function copyOf(svg, prefix) {
   const copy = /** @type {SVGSVGElement} */ (svg.cloneNode(true));
   for (const words of copy.querySelectorAll(":scope > title, :scope > desc")) words.remove();
+  copy.setAttribute("role", "img");
   copy.removeAttribute("aria-labelledby");
   copy.removeAttribute("aria-describedby");
   for (const one of [copy, ...copy.querySelectorAll("*")]) {

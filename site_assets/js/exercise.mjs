@@ -105,10 +105,10 @@ export class Exercise {
     });
     this.makeCuttingPanels();
     this.prune = element("div", { class: "pw-prune" });
-    const panels = [this.steps, this.how, this.views, this.pieces, this.past, this.measures];
+    const panels = [this.steps, this.how, this.views, this.past, this.pieces, this.measures];
     this.prune.append(...panels.map((panel) => /** @type {{root: Element}} */ (panel).root));
     this.views?.root.after(/** @type {Node} */ (this.said));
-    this.prune.append(/** @type {Node} */ (this.unsaved));
+    this.prune.append(this.steps.footer.root, /** @type {Node} */ (this.unsaved));
   }
 
   makeCuttingPanels() {
@@ -242,6 +242,8 @@ export class Exercise {
   /** @param {1 | -1} by */
   changePass(by) {
     this.work.history = wood.changePass(this.work.history, by);
+    // The rough pass looks at whole canes, the later ones at their lowest buds.
+    this.work.closer = this.work.history.pass !== "rough";
     this.views?.reframe();
     this.update();
     this.steps?.heading.focus();

@@ -81,7 +81,7 @@ export class PieceList {
     const { kind } = this.sheet.pieces[row.piece];
     const state = states[row.piece];
     const legal = legalCuts(this.sheet, states, row.piece);
-    row.item.classList.toggle("pw-gone", state === 0);
+    row.item.classList.toggle("pw-piece-gone", state === 0);
     if (state === 0) setText(row.state, this.words.say("piece.gone"));
     else if (kind === "cane") setText(row.state, this.words.count("piece.buds", state));
     else setText(row.state, this.words.say("piece.kept"));

@@ -6,6 +6,8 @@ import { byReason, byRule, byWords } from "./findings.mjs";
 /** @import {Broken, PageWords, Result, Sheet, ShownCut} from "./types.mjs" */
 /** @import {Finding, Place} from "./findings.mjs" */
 
+const SHOWN_AT_ONCE = 4;
+
 export class ResultPanel {
   /**
    * @param {Sheet} sheet
@@ -86,13 +88,19 @@ export class ResultPanel {
 
   /** @param {Finding} finding */
   findingBlock(finding) {
-    const places = finding.places.map((place) => this.placeLine(place));
-    return element(
+    const lines = finding.places.map((place) => this.placeLine(place));
+    const rest = lines.length > SHOWN_AT_ONCE + 1 ? lines.splice(SHOWN_AT_ONCE) : [];
+    const block = element(
       "section",
       { class: `pw-finding ${finding.must ? "pw-must" : "pw-should"}` },
       ...this.ruleHead(finding.rule, finding.must, finding.points),
-      element("ul", {}, ...places),
+      element("ul", {}, ...lines),
     );
+    if (rest.length > 0) {
+      const more = element("summary", {}, this.words.count("result.more", rest.length));
+      block.append(element("details", {}, more, element("ul", {}, ...rest)));
+    }
+    return block;
   }
 
   /**

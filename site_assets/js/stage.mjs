@@ -5,7 +5,10 @@ import { VineDrawing } from "./drawing.mjs";
 
 /** @typedef {{x: number, y: number, text: string, kind: string}} Mark  x and y in mm */
 
-const APART_PX = 24;
+/** @typedef {{left: number, top: number, text: string, kind: string}} Spot  on the glass, px */
+
+const APART_PX = 26;
+const MOST_STACKED = 3;
 
 export class Stage {
   /**
@@ -43,26 +46,46 @@ export class Stage {
   /** Marks outside the window are left out; one that would cover another moves up. */
   placeMarks() {
     const { clientWidth, clientHeight } = this.root;
-    /** @type {{left: number, top: number}[]} */
+    /** @type {Spot[]} */
     const taken = [];
-    const shown = this.marks.flatMap((mark) => {
-      const place = this.drawing.toPixels(mark.x, mark.y);
-      const inside =
-        place.left >= 0 && place.left <= clientWidth && place.top >= 0 && place.top <= clientHeight;
-      if (!inside) return [];
-      while (taken.some((one) => Math.hypot(one.left - place.left, one.top - place.top) < APART_PX)) {
-        place.top -= APART_PX;
-      }
-      taken.push(place);
-      const made = element("span", { class: `pw-mark ${mark.kind}` }, mark.text);
-      made.style.left = `${place.left}px`;
-      made.style.top = `${place.top}px`;
-      return [made];
-    });
-    this.marksLayer.replaceChildren(...shown);
+    for (const mark of this.marks) {
+      const spot = { ...this.drawing.toPixels(mark.x, mark.y), text: mark.text, kind: mark.kind };
+      const across = spot.left >= 0 && spot.left <= clientWidth;
+      if (across && spot.top >= 0 && spot.top <= clientHeight) stack(spot, taken);
+    }
+    this.marksLayer.replaceChildren(...taken.map(markElement));
   }
 
   destroy() {
     this.observer.disconnect();
   }
+}
+
+/**
+ * Finds a free place above the others; where too many stand already, the last one says so.
+ *
+ * @param {Spot} spot
+ * @param {Spot[]} taken
+ */
+function stack(spot, taken) {
+  for (let height = 0; height < MOST_STACKED; height += 1) {
+    const inWay = taken.find(
+      (one) => Math.hypot(one.left - spot.left, one.top - spot.top) < APART_PX,
+    );
+    if (inWay === undefined) {
+      taken.push(spot);
+      return;
+    }
+    if (height === MOST_STACKED - 1) inWay.text = "\u2026";
+    spot.top = inWay.top - APART_PX;
+    spot.left = inWay.left;
+  }
+}
+
+/** @param {Spot} spot */
+function markElement({ left, top, text, kind }) {
+  const made = element("span", { class: `pw-mark ${kind}` }, text);
+  made.style.left = `${left}px`;
+  made.style.top = `${top}px`;
+  return made;
 }

@@ -16,15 +16,15 @@ export class StepPanel {
     this.warning = element("p", { class: "pw-warning" }, words.say("out-of-order"));
     this.shorten = button(words.count("shorten-all", roughBuds), actions.shortenAll);
     this.back = button(words.say("pass.back"), () => actions.changePass(-1));
-    this.next = button("", () => actions.changePass(1), { class: "pw-main" });
-    this.done = button(words.say("done"), actions.finish, { class: "pw-main" });
+    this.onward = new Onward(words, actions);
+    this.footer = new Onward(words, actions);
     this.root = element(
       "div",
       { class: "pw-step" },
       this.heading,
       this.todo,
       this.warning,
-      element("div", { class: "pw-buttons" }, this.shorten, this.next, this.done, this.back),
+      element("div", { class: "pw-buttons" }, this.shorten, this.onward.root, this.back),
     );
   }
 
@@ -41,10 +41,30 @@ export class StepPanel {
     this.warning.hidden = !outOfOrder;
     this.shorten.hidden = pass !== "rough";
     this.back.hidden = number === 0;
-    this.next.hidden = number === PASSES.length - 1;
+    this.onward.update(number);
+    this.footer.update(number);
+  }
+}
+
+/** The way on, to the next pass or to the result; it stands above and below the vine. */
+class Onward {
+  /**
+   * @param {import("./words.mjs").Words} words
+   * @param {{changePass: (by: 1 | -1) => void, finish: () => void}} actions
+   */
+  constructor(words, actions) {
+    this.words = words;
+    this.next = button("", () => actions.changePass(1), { class: "pw-main" });
+    this.done = button(words.say("done"), actions.finish, { class: "pw-main" });
+    this.root = element("div", { class: "pw-onward" }, this.next, this.done);
+  }
+
+  /** @param {number} pass  number of the pass, from 0 */
+  update(pass) {
+    this.next.hidden = pass === PASSES.length - 1;
     this.done.hidden = !this.next.hidden;
     if (this.next.hidden) return;
-    const next = this.words.say(`pass.${PASSES[number + 1]}`);
-    setText(this.next, this.words.say("pass.next", { pass: next }));
+    const name = this.words.say(`pass.${PASSES[pass + 1]}`);
+    setText(this.next, this.words.say("pass.next", { pass: name }));
   }
 }

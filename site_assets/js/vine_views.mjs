@@ -45,7 +45,7 @@ export class VineViews {
     this.near = new Stage(copyOf(svg, `${id}-near`), sheet, "pw-stage-near");
     this.whole = new Stage(svg, sheet, "pw-stage-whole");
     this.framed = "";
-    this.near.drawing.svg.setAttribute("role", "img");
+    this.near.drawing.svg.classList.add("pw-close-up");
     this.near.root.setAttribute("role", "group");
     this.near.root.tabIndex = 0;
     this.note = element("p", { class: "pw-looking-back" }, words.say("look-back.note"));
@@ -61,8 +61,9 @@ export class VineViews {
       {},
       ...this.sheet.positions.map(({ name }, number) => element("option", { value: number }, name)),
     );
-    this.previous = button(words.say("position.previous"), () => this.go(-1));
-    this.next = button(words.say("position.next"), () => this.go(1));
+    const more = words.say("position.choose");
+    this.previous = button(words.say("position.previous"), () => this.go(-1), { more });
+    this.next = button(words.say("position.next"), () => this.go(1), { more });
     this.closer = button(words.say("closer"), this.actions.closer);
     const chooser = element("label", {}, words.say("position.choose"), " ", this.select);
     const nav = element("div", { class: "pw-buttons pw-nav" }, this.previous, this.next, chooser, this.closer);
