@@ -12,7 +12,7 @@ from pencilwood.cases.case import AnswerCut, Case, Excuse
 from pencilwood.cases.cut_steps import Cutting, ToolFor, usual_tool
 from pencilwood.cases.fields import Placed, Row
 from pencilwood.cases.report import Report, quoted
-from pencilwood.cases.vine_file import VineRead, read_vine
+from pencilwood.cases.vine_file import NO_VINE, VineRead, read_vine
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
 from pencilwood.places import Place
@@ -43,7 +43,7 @@ def read_case(
     teaches = known_names(row.get(keys.TEACHES), rule_names, "unknown-rule", report)
     safety = known_names(row.get(keys.SAFETY), safety_names, "unknown-safety-note", report)
     vine_row = row.get(vine_keys.VINE)
-    vine = VineRead(None, (), {}) if vine_row is None else read_vine(vine_row, report)
+    vine = NO_VINE if vine_row is None else read_vine(vine_row, report)
     answer = tuple(_answer(row, vine, tool_for, report)) if vine_row is not None else ()
     excuses = tuple(_excuses(row, rule_names, vine, report))
     if report.errors or vine.parts is None:
@@ -101,14 +101,13 @@ def _check_passes(answer: Row, report: Report) -> None:
 def _excuses(
     row: Row, rule_names: Collection[str], vine: VineRead, report: Report
 ) -> Iterator[Excuse]:
-    known_wood = [*vine.places, *vine.names]
     for placed in row.get(keys.EXCEPTIONS) or ():
         one = placed.value
         rule, at, why = one.get(keys.RULE), one.get(keys.AT), one.get(keys.WHY)
         if rule is not None:
             report.check_known(rule, one.place_of(keys.RULE), rule_names, "unknown-rule")
-        if at is not None and known_wood:
-            report.check_known(at, one.place_of(keys.AT), known_wood, "no-such-wood")
+        if at is not None:
+            vine.check_name(at, one.place_of(keys.AT), report, tuple(vine.places))
         if rule is not None and why is not None:
             yield Excuse(rule, at, why.words, placed.place)
 

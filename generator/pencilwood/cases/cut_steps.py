@@ -24,7 +24,7 @@ CUT = Key(
 )
 TO = Key(
     "to",
-    Counted("bud", "buds", 1, 60),
+    Counted("bud", "buds", 1, 60, "2 buds"),
     "Buds that stay, such as 2 buds. Left out: it is taken off where it grows.",
     False,
 )
@@ -89,8 +89,7 @@ class Cutting:
     def _parts(self, name: Placed[str], row: Row) -> tuple[str, ...]:
         """What a name stands for; `all canes` are those with more buds than are to stay."""
         if name.value != ALL_CANES:
-            known = (*self._vine.names, ALL_CANES)
-            good = self._report.check_known(name.value, name.place, known, "no-such-wood")
+            good = self._vine.check_name(name.value, name.place, self._report, (ALL_CANES,))
             return (name.value,) if good else ()
         if not row.has(TO):
             self._report.add(name.place, "all-canes-to-what")

@@ -45,6 +45,8 @@ class PositionDraft:
     at_mm: int | None
     place: Place
     pieces: tuple[PieceDraft, ...]
+    whole: bool
+    """Whether every piece has a letter that could be read."""
 
 
 def draft_positions(vine: Row) -> tuple[PositionDraft, ...]:
@@ -58,8 +60,10 @@ def _position(row: Row) -> Iterator[PositionDraft]:
     if name is None:
         return
     side = Side.LEFT if name.startswith("L") else Side.RIGHT
-    pieces = tuple(piece for wood in row.get(keys.WOOD) or () for piece in _piece(name, wood.value))
-    yield PositionDraft(name, side, int(name[1:]), row.get(keys.AT), row.place, pieces)
+    wood = row.get(keys.WOOD) or ()
+    pieces = tuple(piece for one in wood for piece in _piece(name, one.value))
+    whole = len(pieces) == len(wood) > 0
+    yield PositionDraft(name, side, int(name[1:]), row.get(keys.AT), row.place, pieces, whole)
 
 
 def _piece(position: str, row: Row) -> Iterator[PieceDraft]:

@@ -12,7 +12,7 @@ from pencilwood.cases.cut_steps import CUT, STUB, TO, TOOL, Cutting, ToolFor, us
 from pencilwood.cases.fields import Key, ListOf, Row, Table
 from pencilwood.cases.kinds import Choice, Text, Words
 from pencilwood.cases.report import Report
-from pencilwood.cases.vine_file import VineRead, read_vine
+from pencilwood.cases.vine_file import NO_VINE, read_vine
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
 from pencilwood.vine.passes import PASSES, DoneCut, Pass
@@ -68,7 +68,7 @@ def read_example(
     kind = _kind(path, row, report)
     _check_breaks(row, kind, message_names, report)
     vine_row = row.get(vine_keys.VINE)
-    vine = VineRead(None, (), {}) if vine_row is None else read_vine(vine_row, report)
+    vine = NO_VINE if vine_row is None else read_vine(vine_row, report)
     cuts = tuple(_cuts(row, Cutting(vine, tool_for, report))) if vine_row is not None else ()
     if report.errors or vine.parts is None or kind is None:
         return None, report.findings()

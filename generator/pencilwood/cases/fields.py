@@ -204,7 +204,7 @@ class OneTableOf:
     tables: Mapping[str, Table]
 
     def read(self, node: Node, key: str, report: Report) -> Row | None:
-        """The block, read by the table whose telling key it gives."""
+        """The block, read by the table whose telling key it gives; an empty row if none is."""
         if isinstance(node, LostNode):
             return None
         names = [] if not isinstance(node, MapNode) else [name.text for name, _ in node.pairs]
@@ -214,7 +214,7 @@ class OneTableOf:
         given = ", ".join(names) if names else found(node, report)
         telling = " / ".join(f'"{name}"' for name in self.tables)
         report.add(node.place, "which-wood", telling=telling, found=given)
-        return None
+        return Row(node.place, {}, {}, sound=False)
 
     def schema(self) -> Schema:
         """Any of the tables."""

@@ -140,7 +140,7 @@ def _check_order(positions: Sequence[PositionDraft], report: Report) -> None:
     for (near_mm, near), (far_mm, far) in pairwise(placed):
         if near_mm == far_mm:
             facts: dict[str, Fact] = {
-                "name": far.name,
+                "position": far.name,
                 "other": near.name,
                 "at": report.length(far_mm),
             }

@@ -90,6 +90,7 @@ class Counted:
     many: str
     low: int
     high: int
+    example: str
 
     def read(self, node: Node, key: str, report: Report) -> int | None:
         """The number."""
@@ -99,15 +100,14 @@ class Counted:
         match = re.fullmatch(rf"([0-9]{{1,9}}) *({self.one}|{self.many})", text)
         if match and self.low <= int(match[1]) <= self.high:
             return int(match[1])
-        facts: dict[str, Fact] = {"low": self.low, "high": self.high, "many": self.many}
+        facts: dict[str, Fact] = {"low": self.low, "high": self.high, "example": self.example}
         report.add(node.place, "not-so-many", key=key, found=quoted(text), **facts)
         return None
 
     def schema(self) -> Schema:
         """Text of the right form."""
-        example = f"{self.low} {self.one if self.low == 1 else self.many}"
         pattern = f"^[0-9]+ *({self.one}|{self.many})$"
-        return {"type": "string", "pattern": pattern, "examples": [example]}
+        return {"type": "string", "pattern": pattern, "examples": [self.example]}
 
 
 @dataclass(frozen=True)

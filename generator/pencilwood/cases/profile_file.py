@@ -35,7 +35,9 @@ PLAN_DISTANCE = Key(
     "Points by which an author's answer may be behind the computed plan without a reason.",
     False,
 )
-BUDBREAK = Key("budbreak", Counted("%", "%", 1, 100), "Share of buds that push in spring.", False)
+BUDBREAK = Key(
+    "budbreak", Counted("%", "%", 1, 100, "90 %"), "Share of buds that push in spring.", False
+)
 LATENT_SHOOTS = Key(
     "latent shoots per wound",
     Whole(0, 20),

@@ -13,6 +13,9 @@ from pencilwood.words import LANGUAGES, knows, say
 Fact = str | int
 
 _LONGEST_QUOTE = 60
+_LONGEST_CHOICE = 20
+_LIKENESS = 0.7
+"""How much of two names must agree; below this, "did you mean" is a guess that misleads."""
 
 
 class Report:
@@ -52,6 +55,8 @@ class Report:
             return self.say("did-you-mean", near=near)
         if not names:
             return self.say("none-known")
+        if len(names) > _LONGEST_CHOICE:
+            names[_LONGEST_CHOICE:] = ["..."]
         return self.say("one-of", names=", ".join(names))
 
     def check_known(self, found: str, place: Place, known: Iterable[str], name: str) -> bool:
@@ -79,7 +84,7 @@ class Report:
 def nearest(found: str, known: Iterable[str]) -> str | None:
     """The known name that somebody most likely meant."""
     by_small = {name.lower(): name for name in known}
-    near = get_close_matches(found.lower(), by_small, n=1, cutoff=0.6)
+    near = get_close_matches(found.lower(), by_small, n=1, cutoff=_LIKENESS)
     return by_small[near[0]] if near else None
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import permutations
 
@@ -10,7 +11,7 @@ from pencilwood.cases import vine_keys as keys
 from pencilwood.cases.drafts import PieceDraft, PositionDraft, draft_positions
 from pencilwood.cases.fields import Row
 from pencilwood.cases.frame_checks import arm_rows, check_frame, check_positions, find_form
-from pencilwood.cases.report import Report
+from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.wood_checks import check_wood
 from pencilwood.places import Place
 from pencilwood.vine.model import (
@@ -37,6 +38,34 @@ class VineRead:
     """Names of wood that a cut may speak of, as far as they are known."""
     places: Mapping[str, Place]
     """Where each position and each piece stands."""
+    all_named: bool
+    """Whether each piece of wood has a name of its own, so that any other name is wrong."""
+
+    def check_name(
+        self, name: str, place: Place, report: Report, more: Collection[str] = ()
+    ) -> bool:
+        """Whether there is such wood, or it is one of `more`; if not, a finding is noted."""
+        if name in self.names or name in more:
+            return True
+        if self.all_named:
+            hint = report.hint(name, self._alike(name, more))
+            report.add(place, "no-such-wood", found=quoted(name), hint=hint)
+        return False
+
+    def _alike(self, name: str, more: Collection[str]) -> list[str]:
+        """Names to choose from: those at the same position, else the positions."""
+        position = _position_of(name)
+        here = [one for one in self.names if position and _position_of(one) == position]
+        others = dict.fromkeys((*self.places, *more))
+        return here or [one for one in others if _position_of(one) in ("", one)]
+
+
+NO_VINE = VineRead(None, (), {}, all_named=False)
+
+
+def _position_of(name: str) -> str:
+    match = re.match("[LR][0-9]+", name)
+    return match[0] if match else ""
 
 
 def read_vine(row: Row, report: Report) -> VineRead:
@@ -53,12 +82,24 @@ def read_vine(row: Row, report: Report) -> VineRead:
     places = {one.name: one.place for one in positions}
     places.update({piece.name: piece.place for one in positions for piece in one.pieces})
     if form is None or not row.sound or report.errors > errors:
-        return VineRead(None, _likely_names(positions), places)
+        return VineRead(None, _likely_names(positions), places, _all_named(row, positions))
     parts = divide(_vine(row, form, positions))
     if len(parts.parts) > keys.MOST_PARTS:
         place = row.place_of(keys.POSITIONS)
         report.add(place, "too-much-wood", most=keys.MOST_PARTS, count=len(parts.parts))
-    return VineRead(parts, tuple(part.name for part in parts.parts), places)
+    return VineRead(parts, tuple(part.name for part in parts.parts), places, all_named=True)
+
+
+def _all_named(row: Row, positions: Sequence[PositionDraft]) -> bool:
+    """Whether all wood of the file has a name, and no two pieces the same one."""
+    pieces = [piece.name for position in positions for piece in position.pieces]
+    if len(set(pieces)) < len(pieces) or len(positions) < len(row.get(keys.POSITIONS) or ()):
+        return False
+    if any(not position.whole for position in positions) or not positions:
+        return False
+    # Where a number is left out, the later names are most likely right and the numbers wrong.
+    sides = [[one.number for one in positions if one.side is side] for side in Side]
+    return all(sorted(numbers) == list(range(1, len(numbers) + 1)) for numbers in sides)
 
 
 def _likely_names(positions: Sequence[PositionDraft]) -> tuple[str, ...]:

@@ -28,7 +28,7 @@ UP = Key(
     "How far along that piece it grows; only together with from.",
     False,
 )
-AGE = Key("age", Counted("year", "years", 2, 150), "Age of the wood, at least 2 years.")
+AGE = Key("age", Counted("year", "years", 2, 150, "2 years"), "Age of the wood, at least 2 years.")
 OLD_LENGTH = Key("length", Length(5, 3000, "5 cm"), "Length of the piece.")
 OLD_THICKNESS = Key("thickness", Length(2, 250, "14 mm"), "Thickness in the middle of the piece.")
 CANE_THICKNESS = Key("thickness", Length(1, 50, "8 mm"), "Thickness between the first buds.")

@@ -20,14 +20,21 @@ def check_wood(position: PositionDraft, arm_thickness_mm: int | None, report: Re
             by_letter[piece.letter] = piece
     for piece in position.pieces:
         if piece.grows_from is not None:
-            _check_growth(piece, by_letter, report)
+            _check_growth(piece, position, by_letter, report)
         elif not piece.row.has(keys.FROM):
             _check_on_arm(piece, arm_thickness_mm, report)
 
 
-def _check_growth(piece: PieceDraft, by_letter: Mapping[str, PieceDraft], report: Report) -> None:
+def _check_growth(
+    piece: PieceDraft,
+    position: PositionDraft,
+    by_letter: Mapping[str, PieceDraft],
+    report: Report,
+) -> None:
     letter = piece.grows_from or ""
     below = by_letter.get(letter)
+    if below is None and not position.whole:
+        return  # It may well grow from the piece whose letter could not be read.
     if below is None:
         others = [other for other in by_letter if other != piece.letter]
         facts: dict[str, Fact] = {"found": quoted(letter), "hint": report.hint(letter, others)}

@@ -117,13 +117,13 @@ class _Composer:
         """Where the latest thing began that could be read."""
 
     def compose(self) -> Node | None:
-        """The first document; a second one is a finding."""
+        """The one document; what a second one means nobody can tell."""
         root: Node | None = None
         for event in self._events:
             if isinstance(event, yaml.DocumentStartEvent):
                 if root is not None:
                     self._report.add(_place(event.start_mark, self._file), "second-document")
-                    return root
+                    return None
                 root = self._node(next(self._events), 0)
         if root is None or (isinstance(root, TextNode) and not root.text.strip()):
             self._report.add(Place(self._file), "empty-file")

@@ -1,0 +1,185 @@
+"""Rule examples and quizzes: what they hold, and what is said of their slips."""
+
+from pathlib import Path
+
+import pytest
+
+from case_files import LANGUAGES, lines, sample, with_slip
+from pencilwood.cases.case import Quiz, QuizQuestion, RuleExample
+from pencilwood.cases.example_file import read_example
+from pencilwood.cases.quiz_file import read_quiz
+from pencilwood.findings import Finding
+from pencilwood.places import Place
+from pencilwood.vine.model import ONE_ARM_RIGHT
+from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
+from pencilwood.vine.wood import Shortening, ThinningOut
+
+MESSAGES = ("too-long", "far-too-long")
+CASES = ("tidy-vine", "hard-vine", "weak-vine")
+
+
+def example(text: str, path: Path) -> tuple[RuleExample | None, list[Finding]]:
+    path.write_text(text, encoding="utf-8")
+    return read_example(path, "spur-too-long", path.name, message_names=MESSAGES)
+
+
+def quiz(text: str, path: Path) -> tuple[Quiz | None, list[Finding]]:
+    path.write_text(text, encoding="utf-8")
+    return read_quiz(path, LANGUAGES, CASES, "quiz.yml")
+
+
+def test_a_bad_vine(tmp_path: Path) -> None:
+    read, findings = example(sample("rule/bad.yml"), tmp_path / "bad.yml")
+    assert lines(findings) == []
+    assert read is not None
+    assert (read.rule, read.kind, read.target_buds) == ("spur-too-long", "bad", (4, 6))
+    assert read.vine.form is ONE_ARM_RIGHT
+    assert read.vine.trellis.catch_wires_mm == ()
+    assert read.cuts == (
+        DoneCut(ThinningOut("R1b"), Pass.THINNING_OUT),
+        DoneCut(Shortening("R1a", 4), Pass.FINE, stub=Stub.LONG),
+        DoneCut(Shortening("R2a", 4), Pass.FINE, stub=Stub.LONG),
+        DoneCut(ThinningOut("R2m above a"), Pass.FINE, Tool.LOPPERS),
+    )
+    assert read.breaks == (
+        ("too-long", Place("bad.yml", 26, 10)),
+        ("too-long", Place("bad.yml", 26, 20)),
+    )
+
+
+def test_a_good_vine(tmp_path: Path) -> None:
+    read, findings = example(sample("rule/good.yml"), tmp_path / "good.yml")
+    assert lines(findings) == []
+    assert read is not None
+    assert (read.kind, read.breaks) == ("good", ())
+
+
+def test_a_vine_may_be_left_uncut(tmp_path: Path) -> None:
+    text = sample("rule/good.yml")
+    start, end = text.index("cuts:"), text.index("target:")
+    read, _ = example(text[:start] + text[end:], tmp_path / "good.yml")
+    assert read is not None
+    assert read.cuts == ()
+
+
+EXAMPLE_SLIPS = [
+    # A message that the rule does not have.
+    (
+        "[too-long, too-long]",
+        "[too-long, to-long]",
+        '26:20: the rule has no message "to-long"; did you mean "too-long"? (unknown-message)',
+    ),
+    # A bad vine that names nothing.
+    (
+        "breaks: [too-long, too-long]\n",
+        "",
+        "2:1: a bad vine must name what the rule reports; "
+        'expected "breaks" with the names of the messages (bad-breaks-what)',
+    ),
+    # A pass that is no pass.
+    (
+        "in: fine",
+        "in: final",
+        '25:28: "in" cannot be "final"; expected one of rough, thinning-out, fine (not-a-choice)',
+    ),
+    # A reason belongs into a case.
+    (
+        "- {cut: R1b}",
+        "- {cut: R1b, why: high}",
+        '23:16: "why" is not known here; expected one of cut, to, tool, stub, in (unknown-key)',
+    ),
+    # Wood that fell already.
+    (
+        "- {cut: R1b}",
+        "- {cut: R2m}",
+        '24:17: "R2a" is already gone; expected wood that is still there; '
+        "it fell with the cut on line 23 (already-gone)",
+    ),
+]
+
+
+@pytest.mark.parametrize(("old", "new", "said"), EXAMPLE_SLIPS)
+def test_slips_of_an_example(tmp_path: Path, old: str, new: str, said: str) -> None:
+    read, findings = example(with_slip(old, new, "rule/bad.yml"), tmp_path / "bad.yml")
+    assert read is None
+    assert lines(findings)[0] == f"bad.yml:{said}"
+
+
+def test_a_good_vine_breaks_nothing(tmp_path: Path) -> None:
+    read, findings = example(sample("rule/bad.yml"), tmp_path / "good.yml")
+    assert read is None
+    assert lines(findings) == [
+        'good.yml:26:1: a good vine breaks no rule; expected no "breaks" here (good-breaks-nothing)'
+    ]
+
+
+def test_an_example_is_good_or_bad(tmp_path: Path) -> None:
+    read, findings = example(sample("rule/bad.yml"), tmp_path / "ugly.yml")
+    assert read is None
+    assert lines(findings) == [
+        "ugly.yml:2:1: this file is neither a good nor a bad vine; "
+        "expected the file name good.yml or bad.yml (neither-good-nor-bad)"
+    ]
+
+
+def test_a_good_quiz(tmp_path: Path) -> None:
+    read, findings = quiz(sample("first-day.yml"), tmp_path / "first-day.yml")
+    assert lines(findings) == []
+    assert read == Quiz(
+        slug="first-day",
+        title={"en": "First day", "es": "Primer día"},
+        intro={"en": "Prune both vines.", "es": "Pode las dos cepas."},
+        questions=(
+            QuizQuestion("tidy-vine", Place("quiz.yml", 6, 6)),
+            QuizQuestion("hard-vine", Place("quiz.yml", 7, 6)),
+        ),
+        passes_needed=1,
+        place=Place("quiz.yml", 2, 1),
+    )
+
+
+QUIZ_SLIPS = [
+    # A case that is not there.
+    (
+        "prune: hard-vine",
+        "prune: hard-wine",
+        '7:6: there is no case "hard-wine"; did you mean "hard-vine"? (unknown-case)',
+    ),
+    # The same vine again.
+    (
+        "prune: hard-vine",
+        "prune: tidy-vine",
+        '7:6: "tidy-vine" is named twice; expected it once; the first stands on line 6 '
+        "(named-twice)",
+    ),
+    # More than can be passed.
+    (
+        "passes needed: 1",
+        "passes needed: 3",
+        "8:1: more passes are needed than the quiz has vines; expected at most 2; found 3 "
+        "(more-passes-than-vines)",
+    ),
+    # Another name than the file's.
+    (
+        "quiz: first-day",
+        "quiz: last-day",
+        '2:1: the short name differs from the name of the file; expected "first-day"; '
+        'found "last-day" (not-the-file-name)',
+    ),
+    # A question without its dash.
+    (
+        "questions:\n  - {prune: tidy-vine}\n  - {prune: hard-vine}",
+        "questions: {prune: tidy-vine}",
+        '5:12: "questions" must name its parts one by one; '
+        "expected each part behind a dash, or in [square brackets]; "
+        "found lines of names and values (not-several)",
+    ),
+]
+
+
+@pytest.mark.parametrize(("old", "new", "said"), QUIZ_SLIPS)
+def test_slips_of_a_quiz(tmp_path: Path, old: str, new: str, said: str) -> None:
+    text = with_slip(old, new, "first-day.yml")
+    read, findings = quiz(text, tmp_path / "first-day.yml")
+    assert read is None
+    assert lines(findings) == [f"quiz.yml:{said}"]

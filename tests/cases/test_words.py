@@ -1,0 +1,75 @@
+"""The catalogue of sentences: the same keys and the same facts in every language."""
+
+import ast
+import re
+from pathlib import Path
+from string import Formatter
+
+import pytest
+
+from pencilwood.words import LANGUAGES, MissingWordsError, catalogue, knows, say
+
+
+def facts(sentence: str) -> set[str]:
+    return {name for _, name, _, _ in Formatter().parse(sentence) if name is not None}
+
+
+@pytest.mark.parametrize("language", LANGUAGES[1:])
+def test_every_language_has_the_same_keys(language: str) -> None:
+    assert set(catalogue(language)) == set(catalogue("en"))
+
+
+@pytest.mark.parametrize("language", LANGUAGES[1:])
+def test_every_language_names_the_same_facts(language: str) -> None:
+    different = [
+        key
+        for key, sentence in catalogue("en").items()
+        if facts(sentence) != facts(catalogue(language)[key])
+    ]
+    assert different == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_no_sentence_is_empty_or_breaks_a_line_of_findings(language: str) -> None:
+    ours = {key: text for key, text in catalogue(language).items() if key.startswith("cases.")}
+    assert len(ours) > 100
+    assert [key for key, text in ours.items() if not text.strip() or "\n" in text] == []
+
+
+def names_of_findings(call: ast.AST) -> set[str]:
+    """The names that are written out in a call of `report.add` or `report.warn`."""
+    if not isinstance(call, ast.Call) or not isinstance(call.func, ast.Attribute):
+        return set()
+    if call.func.attr not in ("add", "warn") or len(call.args) < 2:
+        return set()
+    inside = ast.walk(call.args[1])
+    return {
+        one.value for one in inside if isinstance(one, ast.Constant) and isinstance(one.value, str)
+    }
+
+
+def test_every_finding_of_the_readers_says_what_is_wrong(project: Path) -> None:
+    """Each name that the readers pass to a report has its words."""
+    named = set()
+    for path in sorted((project / "generator/pencilwood/cases").glob("*.py")):
+        for call in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            named |= names_of_findings(call)
+    assert len(named) > 50
+    assert [name for name in sorted(named) if not knows(f"cases.{name}.what")] == []
+
+
+def test_facts_are_filled_in() -> None:
+    said = say("en", "cases.did-you-mean", near="thickness")
+    assert said == 'did you mean "thickness"?'
+    # Braces in a trainer's own text are text.
+    assert say("es", "cases.did-you-mean", near="{x}") == '¿quiso decir "{x}"?'
+
+
+def test_a_missing_sentence_is_an_error() -> None:
+    with pytest.raises(MissingWordsError, match=re.escape("en: cases.no-such-thing")):
+        say("en", "cases.no-such-thing")
+
+
+def test_a_missing_fact_is_an_error() -> None:
+    with pytest.raises(MissingWordsError, match="near"):
+        say("en", "cases.did-you-mean")
