@@ -28,6 +28,17 @@ def give_up(reason: str) -> NoReturn:
     pytest.skip(reason)
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """Refresh the golden files: `pytest --refresh-golden`, then read the difference."""
+    parser.addoption("--refresh-golden", action="store_true", help="write golden files anew")
+
+
+@pytest.fixture
+def refresh_golden(request: pytest.FixtureRequest) -> bool:
+    """Whether golden files are written anew instead of compared."""
+    return bool(request.config.getoption("--refresh-golden"))
+
+
 @pytest.fixture(scope="session")
 def project() -> Path:
     return PROJECT

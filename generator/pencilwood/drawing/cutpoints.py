@@ -43,7 +43,8 @@ def _at_position(plate: Plate, parts: list[Part]) -> list[CutPoint]:
     ]
     taken = [point.middle for point in above_buds]
     feet: Mapping[str, CutPoint] = {}
-    for part in sorted(parts, key=lambda part: (not part.is_cane, part.end_mm - part.start_mm)):
+    # Short old wood has little room to give way, so that canes come last.
+    for part in sorted(parts, key=lambda part: part.is_cane):
         middle = _foot(plate.stem(part), part, taken)
         taken.append(middle)
         feet = {**feet, part.name: CutPoint(part.name, None, middle)}

@@ -13,7 +13,7 @@ from pencilwood.vine.model import Arm, Position, Vine
 from pencilwood.vine.wood import Part, Parts
 
 LEFT_MARGIN_MM = 110.0
-RIGHT_MARGIN_MM = 310.0
+RIGHT_MARGIN_MM = 350.0
 _TOP_MARGIN_MM = 60.0
 _BELOW_GROUND_MM = 290.0
 

@@ -105,8 +105,8 @@ def draw_ground(plate: Plate) -> Group:
     soil = [*line, Point(frame.right, 46), Point(frame.left, 46)]
     tufts = [
         run
-        for tuft in range(round((frame.right - frame.left) / 75))
-        for run in _tuft(frame.left + 75 * (tuft + grain.share("tuft", tuft)), grain, tuft)
+        for tuft in range(int((frame.right - frame.left - 100) / 75))
+        for run in _tuft(frame.left + 20 + 75 * (tuft + grain.share("tuft", tuft)), grain, tuft)
     ]
     earth: Attributes = {
         "class": "pw-soil",

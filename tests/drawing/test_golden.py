@@ -1,0 +1,48 @@
+"""Whole drawings, byte for byte; refresh with `pytest --refresh-golden` and look at them."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from pencilwood.drawing import describe_vine, draw_passes, draw_vine, summarise_vine
+from pencilwood.vine.model import TWO_ARM_CORDON, Side, Vine
+from pencilwood.vine.passes import DoneCut, Pass
+from pencilwood.vine.wood import Shortening, ThinningOut, divide
+from vines import arm, cane, old, sick_vine, vine
+
+GOLDEN = Path(__file__).parent / "golden"
+
+
+def small_vine() -> Vine:
+    spur = (old("m", 60), cane("a", 6, on="m", at_mm=12), cane("b", 7, 9, on="m", at_mm=56))
+    return vine(TWO_ARM_CORDON, arm(Side.LEFT, 300, (180, spur)), arm(Side.RIGHT, 320, (170, spur)))
+
+
+def sick() -> str:
+    parts = divide(sick_vine())
+    words = describe_vine(parts, None, "es")
+    return draw_vine(parts, "sick", "es", title="Cepa", description=words, cutpoints=True)
+
+
+def small_passes() -> str:
+    parts = divide(small_vine())
+    cuts = [
+        DoneCut(Shortening("L1b", 5), Pass.ROUGH),
+        DoneCut(Shortening("R1b", 5), Pass.ROUGH),
+        DoneCut(ThinningOut("L1m above a"), Pass.THINNING_OUT),
+        DoneCut(ThinningOut("R1a"), Pass.THINNING_OUT),
+        DoneCut(Shortening("L1a", 2), Pass.FINE),
+        DoneCut(Shortening("R1b", 1), Pass.FINE),
+    ]
+    words = summarise_vine(parts, None, "en")
+    return draw_passes(parts, cuts, "small", "en", title="Small", description=words, show="fine")
+
+
+@pytest.mark.parametrize("draw", [sick, small_passes])
+def test_drawing_is_as_reviewed(draw: Callable[[], str], refresh_golden: bool) -> None:
+    path = GOLDEN / f"{draw.__name__}.svg"
+    if refresh_golden:
+        path.parent.mkdir(exist_ok=True)
+        path.write_text(draw() + "\n", encoding="utf-8", newline="\n")
+    assert path.read_text(encoding="utf-8") == draw() + "\n"
