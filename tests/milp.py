@@ -46,26 +46,25 @@ class Programme:
             bounds=Bounds(0, 1),
         )
         assert result.success, result.message
-        return round(result.fun)
+        return round(float(result.fun))
 
 
 def least_loss(parts: Parts, limits: Limits, target: Target) -> int:
     """Points that the best pruning loses, by mixed-integer programming."""
+    return programme_for(parts, limits, target).solve()
+
+
+def programme_for(parts: Parts, limits: Limits, target: Target) -> Programme:
+    """The whole vine as one programme."""
     programme = Programme()
     gone, buds, wounds = _add_wood(programme, parts, limits)
     spurs = _add_spurs(programme, parts, gone)
     _add_line(programme, parts, limits, spurs)
-    _add_total(
-        programme,
-        buds,
-        [_price("buds", BudTotal(n, target.least, target.most), limits) for n in range(sum(buds.values()) + 1)],
-    )
-    _add_total(
-        programme,
-        wounds,
-        [_price("wounds", WoundTotal(n), limits) for n in range(sum(wounds.values()) + 1)],
-    )
-    return programme.solve()
+    bud_totals = (BudTotal(n, target.least, target.most) for n in range(sum(buds.values()) + 1))
+    wound_totals = (WoundTotal(n) for n in range(sum(wounds.values()) + 1))
+    _add_total(programme, buds, [_price("buds", one, limits) for one in bud_totals])
+    _add_total(programme, wounds, [_price("wounds", one, limits) for one in wound_totals])
+    return programme
 
 
 def _price(shape: str, facts: object, limits: Limits) -> int | None:

@@ -74,7 +74,7 @@ def _row(rng: random.Random) -> tuple[dict[str, object], dict[str, object]]:
     left, done = cut_at_random(parts, rng)
     charges = judge(left, LIMITS, target)
     cutting = judge_cuts(parts, done, LIMITS)
-    given_to_browser = {
+    given_to_browser: dict[str, object] = {
         "sheet": as_json(sheet, "random", plan_lost, PASS_MARK),
         "states": left.states,
         "cuts": [_cut_json(one) for one in done],

@@ -143,5 +143,5 @@ def _case(
         safety=safety,
         author=row.get(keys.AUTHOR) or "",
         licence=row.get(keys.LICENCE) or "",
-        places=vine.places,
+        places={**row.places, **vine.places},
     )

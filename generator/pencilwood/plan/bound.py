@@ -97,46 +97,52 @@ def _least_from(costs: Sequence[int], price: int) -> list[int]:
 
 
 def best_bound(problem: Problem) -> Bound:
-    """The highest bound that a short search over both prices finds."""
-    steepest = max(_steepest(problem.buds), _steepest(problem.wounds), 1)
-    bound = _climb(lambda price: bound_at(problem, price, 0), -steepest, steepest)
-    if _steepest(problem.wounds) == 0:
-        return bound
-    bud_price = bound.bud_price
-    bound = _climb(lambda price: bound_at(problem, bud_price, price), 0, steepest)
-    wound_price = bound.wound_price
-    if wound_price:
-        bound = _climb(lambda price: bound_at(problem, price, wound_price), -steepest, steepest)
+    """The highest bound that a short search over both prices finds.
+
+    The best prices usually are the slopes of the totals' own cost tables, so these are tried
+    first; then each price is refined while the other is held.
+    """
+    bound = max(
+        (
+            bound_at(problem, bud_price, wound_price)
+            for bud_price in _slopes(problem.buds)
+            for wound_price in _slopes(problem.wounds)
+        ),
+        key=_root,
+    )
+    held = bound.wound_price
+    steepest = max(map(abs, _slopes(problem.buds)))
+    if steepest:
+        refined = _climb(lambda price: bound_at(problem, price, held), -steepest, steepest)
+        bound = max(bound, refined, key=_root)
     return bound
 
 
-def _steepest(costs: Sequence[int]) -> int:
-    """The most that one more bud or wound can change the cost, forbidden totals left out."""
-    return max(
-        (
-            abs(after - before)
-            for before, after in pairwise(costs)
-            if before < FORBIDDEN and after < FORBIDDEN
-        ),
-        default=0,
-    )
+def _root(bound: Bound) -> int:
+    return bound.of(0, 0, (0, 0, 0))
+
+
+def _slopes(costs: Sequence[int]) -> list[int]:
+    """What one more bud or wound can change the cost by, as prices; 0 among them."""
+    slopes = {
+        before - after
+        for before, after in pairwise(costs)
+        if before < FORBIDDEN and after < FORBIDDEN
+    }
+    return sorted({0} | {-slope for slope in slopes})
 
 
 _GOLDEN = 0.618
-_TRIES = 9
+_TRIES = 5
 
 
 def _climb(bound_for: Callable[[int], Bound], low: int, high: int) -> Bound:
     """The highest root bound between two prices, by golden section: it is concave there."""
-
-    def root(bound: Bound) -> int:
-        return bound.of(0, 0, (0, 0, 0))
-
     inner = int((high - low) * _GOLDEN)
     left, right = bound_for(high - inner), bound_for(low + inner)
-    best = max(bound_for(0), left, right, key=root)
+    best = max(left, right, key=_root)
     for _ in range(_TRIES):
-        if root(left) < root(right):
+        if _root(left) < _root(right):
             low, left = high - inner, right
             inner = int((high - low) * _GOLDEN)
             right = bound_for(low + inner)
@@ -144,5 +150,5 @@ def _climb(bound_for: Callable[[int], Bound], low: int, high: int) -> Bound:
             high, right = low + inner, left
             inner = int((high - low) * _GOLDEN)
             left = bound_for(high - inner)
-        best = max(best, left, right, key=root)
+        best = max(best, left, right, key=_root)
     return best

@@ -39,7 +39,7 @@ RULEBOOK: Mapping[tuple[str, str], Price] = {
     ("old-stub", "bare-end"): Price(4),
     ("old-stub", "dead-end"): Price(6),
     ("spur-too-long", "too-many-buds"): Price(4, each=3, most=34, must=True),
-    ("too-few-buds", "below-target"): Price(0, each=2, most=200),
+    ("too-few-buds", "below-target"): Price(0, each=3, most=300),
     ("too-little-leaf-room", "too-few-leaves"): Price(3, each=1, most=12),
     ("too-many-buds", "above-target"): Price(0, each=2, most=200),
     ("too-many-large-wounds", "above-limit"): Price(0, each=4, most=1000),

@@ -1,0 +1,123 @@
+"""What a trainer's files hold once they have been read."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from pencilwood.places import Place
+from pencilwood.units import UnitSystem
+from pencilwood.vine.bands import Limits
+from pencilwood.vine.model import Vine
+from pencilwood.vine.passes import DoneCut
+
+Text = Mapping[str, str]
+"""The same words in each language, by language code."""
+
+Level = Literal["easy", "middling", "hard"]
+
+
+@dataclass(frozen=True)
+class AnswerCut:
+    """One cut of the author's answer, with the reason for it."""
+
+    done: DoneCut
+    why: Text
+    place: Place
+    tool_given: bool = False
+    """Whether the author named the tool; otherwise the thickness decides."""
+
+
+@dataclass(frozen=True)
+class Excuse:
+    """The author's reason for breaking a should-rule."""
+
+    rule: str
+    at: str | None
+    """A part or position the reason is limited to; None for the whole vine."""
+    why: Text
+    place: Place
+
+
+@dataclass(frozen=True)
+class Case:
+    """A measured vine with the author's answer."""
+
+    slug: str
+    place: Place
+    title: Text
+    level: Level
+    teaches: tuple[tuple[str, Place], ...]
+    story: Text
+    story_places: Mapping[str, Place]
+    vine: Vine
+    answer: tuple[AnswerCut, ...]
+    """In the order in which the file gives them: rough, thinning-out, fine."""
+    target_buds: tuple[int, int] | None = None
+    excuses: tuple[Excuse, ...] = ()
+    far_from_plan: Text | None = None
+    safety: tuple[tuple[str, Place], ...] = ()
+    author: str = ""
+    licence: str = ""
+    places: Mapping[str, Place] = field(default_factory=dict)
+    """Where each position (`L1`), piece (`L1a`) and main key (`answer`) stands in the file."""
+
+
+@dataclass(frozen=True)
+class Profile:
+    """`content/profile.yml`: the trainer's own vineyard, languages, units and bands."""
+
+    vineyard: str
+    languages: tuple[str, ...]
+    units: UnitSystem
+    limits: Limits
+    pass_mark: int
+    place: Place
+    plan_distance: int = 10
+    """Points within which the author's answer must be of the plan, unless it says why."""
+    budbreak_percent: int = 90
+    """Assumed share of kept buds that push in spring, in percent."""
+    latent_shoots_per_wound: int = 1
+    """Assumed shoots that a large wound wakes from latent buds."""
+    site_address: str = ""
+    limit_places: Mapping[str, Place] = field(default_factory=dict)
+    """Where each band that the trainer set stands in the file."""
+
+
+@dataclass(frozen=True)
+class RuleExample:
+    """A good or bad vine of `content/rules/<rule>/`."""
+
+    rule: str
+    kind: Literal["good", "bad"]
+    place: Place
+    caption: Text
+    vine: Vine
+    cuts: tuple[DoneCut, ...]
+    """What was done to the vine before the rule looks at it."""
+    breaks: tuple[tuple[str, Place], ...]
+    """Message names that the rule must report, in order; empty for a good vine."""
+    target_buds: tuple[int, int] | None = None
+
+
+@dataclass(frozen=True)
+class QuizQuestion:
+    """One question of a quiz: at present a vine to prune."""
+
+    prune: str
+    """Slug of the case."""
+    place: Place
+
+
+@dataclass(frozen=True)
+class Quiz:
+    """`quizzes/<quiz>.yml`: which cases make up a quiz, in which order, and its pass mark."""
+
+    slug: str
+    title: Text
+    intro: Text
+    questions: tuple[QuizQuestion, ...]
+    passes_needed: int
+    """How many of the vines must be passed."""
+    place: Place
