@@ -6,8 +6,10 @@ import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
-from case_files import read, sample
+from case_files import Slip, read, sample, slips, with_slip
+from pencilwood.cases import yaml_nodes
 from pencilwood.cases.case import Case
+from pencilwood.cases.syntax import NAMES
 from pencilwood.findings import Finding
 
 GOOD = sample()
@@ -74,6 +76,31 @@ def test_mistyped_files(tmp_path: Path, text: str) -> None:
 @given(swapped_words())
 def test_swapped_words(tmp_path: Path, text: str) -> None:
     check(*read(text, tmp_path), text)
+
+
+@QUICK
+@given(mistyped())
+def test_both_parsers_say_the_same(tmp_path: Path, text: str) -> None:
+    content = text.encode("utf-8", errors="surrogatepass")
+    quick = read(content, tmp_path)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(yaml_nodes, "QUICK_PARSER", None)
+        careful = read(content, tmp_path)
+    # What only the careful parser refuses (a stray directive) may pass where the other reads it.
+    if not {one.name for one in careful[1]} & NAMES:
+        assert quick == careful
+
+
+@pytest.mark.parametrize(
+    "slip", [slip for group in ("yaml", "fields", "wood", "answer") for slip in slips(group)]
+)
+def test_both_parsers_say_the_same_of_a_slip(
+    tmp_path: Path, slip: Slip, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert yaml_nodes.QUICK_PARSER is not None, "the pinned library has the parser in C"
+    quick = read(with_slip(slip.old, slip.new), tmp_path)
+    monkeypatch.setattr(yaml_nodes, "QUICK_PARSER", None)
+    assert read(with_slip(slip.old, slip.new), tmp_path) == quick
 
 
 @QUICK

@@ -15,6 +15,7 @@ from pencilwood.cases.report import Report
 from pencilwood.cases.vine_file import NO_VINE, read_vine
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
+from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import PASSES, DoneCut, Pass
 from pencilwood.words import LANGUAGES
 
@@ -72,18 +73,23 @@ def read_example(
     cuts = tuple(_cuts(row, Cutting(vine, tool_for, report))) if vine_row is not None else ()
     if report.errors or vine.parts is None or kind is None:
         return None, report.findings()
+    return _example(row, rule, kind, vine.parts.vine, cuts), report.findings()
+
+
+def _example(
+    row: Row, rule: str, kind: Literal["good", "bad"], vine: Vine, cuts: tuple[DoneCut, ...]
+) -> RuleExample:
     target = row.get(vine_keys.TARGET)
-    example = RuleExample(
+    return RuleExample(
         rule=rule,
         kind=kind,
         place=row.place,
         caption=row.need(CAPTION).words,
-        vine=vine.parts.vine,
+        vine=vine,
         cuts=cuts,
         breaks=tuple((one.value, one.place) for one in row.get(BREAKS) or ()),
         target_buds=None if target is None else target.need(vine_keys.TARGET_BUDS),
     )
-    return example, report.findings()
 
 
 def _kind(path: Path, row: Row, report: Report) -> Literal["good", "bad"] | None:

@@ -122,18 +122,24 @@ def _limits(
             continue
         limits[band.name] = value
         place = places[band.name] = set_bands.place_of(keys[band.name])
-        if not band.lowest <= value <= band.highest:
-            report.warn(
-                place,
-                "outside-the-range",
-                band=band.name,
-                source=band.source,
-                status=report.say(f"status.{band.status}"),
-                found=_shown(band, value, report),
-                lowest=_shown(band, band.lowest, report),
-                highest=_shown(band, band.highest, report),
-            )
+        _check_range(band, value, place, report)
     return limits, places
+
+
+def _check_range(band: Band, value: int, place: Place, report: Report) -> None:
+    """Warn of a band outside its range: the trainer may have a reason."""
+    if band.lowest <= value <= band.highest:
+        return
+    report.warn(
+        place,
+        "outside-the-range",
+        band=band.name,
+        source=band.source,
+        status=report.say(f"status.{band.status}"),
+        found=_shown(band, value, report),
+        lowest=_shown(band, band.lowest, report),
+        highest=_shown(band, band.highest, report),
+    )
 
 
 def _shown(band: Band, value: int, report: Report) -> str:

@@ -59,7 +59,11 @@ def read_quiz(
         )
     if report.errors:
         return None, report.findings()
-    quiz = Quiz(
+    return _quiz(row, questions), report.findings()
+
+
+def _quiz(row: Row, questions: tuple[QuizQuestion, ...]) -> Quiz:
+    return Quiz(
         slug=row.need(QUIZ),
         title=row.need(TITLE).words,
         intro=row.need(INTRO).words,
@@ -67,7 +71,6 @@ def read_quiz(
         passes_needed=row.need(PASSES_NEEDED),
         place=row.place,
     )
-    return quiz, report.findings()
 
 
 def _questions(row: Row, case_slugs: Collection[str], report: Report) -> tuple[QuizQuestion, ...]:

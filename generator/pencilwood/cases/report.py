@@ -43,6 +43,14 @@ class Report:
         )
         self._findings.append(Finding(place, name, what, expected, found, level))
 
+    def fresh(self) -> Report:
+        """An empty report for a trial; `take` adds what came of it."""
+        return Report(self.language, self.languages)
+
+    def take(self, trial: Report) -> None:
+        """Add the findings of a trial."""
+        self._findings.extend(trial._findings)
+
     def say(self, key: str, /, **facts: Fact) -> str:
         """A sentence of the catalogue in the language of the findings."""
         return say(self.language, f"cases.{key}", **facts)

@@ -20,6 +20,10 @@ _SLIPS = (
     ("sequence entries are not allowed", "dash-out-of-place"),
 )
 
+OTHERWISE = "cannot-be-read"
+NAMES = frozenset({*(name for _, name in _SLIPS), OTHERWISE})
+"""Every finding that comes of a parser's complaint."""
+
 BEGINS_AT_CONTEXT = frozenset({"open-quote", "open-bracket"})
 """Slips whose beginning helps more than the place where the parser gave up."""
 
@@ -30,4 +34,4 @@ def slip(context: str, problem: str) -> str:
     for part, name in _SLIPS:
         if part in said:
             return name
-    return "cannot-be-read"
+    return OTHERWISE

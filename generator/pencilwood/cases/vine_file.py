@@ -93,7 +93,8 @@ def read_vine(row: Row, report: Report) -> VineRead:
 def _all_named(row: Row, positions: Sequence[PositionDraft]) -> bool:
     """Whether all wood of the file has a name, and no two pieces the same one."""
     pieces = [piece.name for position in positions for piece in position.pieces]
-    if len(set(pieces)) < len(pieces) or len(positions) < len(row.get(keys.POSITIONS) or ()):
+    given = row.get(keys.POSITIONS)
+    if given is None or len(positions) < len(given) or len(set(pieces)) < len(pieces):
         return False
     if any(not position.whole for position in positions) or not positions:
         return False
