@@ -68,12 +68,12 @@ def round_half_up(value: Fraction) -> int:
 def format_length(mm: int, units: UnitSystem = "metric", language: str = "en") -> str:
     """A length as a page shows it, rounded to what a tape can tell.
 
-    Metric: under 20 mm in mm, under 10 m in cm, else in m. US: under 2 in to the sixteenth,
+    Metric: thin wood in mm, under 10 m in cm, else in m. US: under 2 in to the sixteenth,
     under 3 ft to the half inch, else in feet to the half foot or quarter foot.
     """
     if units == "us":
         return _us_length(mm)
-    if abs(mm) < 20:
+    if abs(mm) < 20 or (abs(mm) < 100 and mm % 10):
         return f"{mm} mm"
     if abs(mm) < 10_000:
         return f"{_decimal(Fraction(mm, 10), 1, language)} cm"

@@ -56,8 +56,11 @@ def pose(sheet: Sheet, weigh: Weigh) -> Problem:
 
 def _piece_cost(sheet: Sheet, costs: Sequence[int]) -> Cost:
     parts = sheet.parts.parts
-    # Between prunings of equal score the plan takes two-bud spurs near the arm.
-    height = [min(50, max(0, part.bud_height_mm(1)) // 10) if part.is_cane else 0 for part in parts]
+    # Between prunings of equal score the plan keeps spurs rather than drop them, near the arm
+    # rather than high, and gives the second bud to the thicker cane.
+    leaning = [
+        min(25, max(0, part.bud_height_mm(1)) // 20) - 60 if part.is_cane else 0 for part in parts
+    ]
 
     def cost(number: int, state: int, living_above: bool) -> int | None:
         found = costs[sheet.pieces[number][state][living_above]]
@@ -65,7 +68,8 @@ def _piece_cost(sheet: Sheet, costs: Sequence[int]) -> Cost:
             return None
         if state == 0 or not parts[number].is_cane:
             return found
-        return found + height[number] + (20 if state == 1 else 0)
+        second_bud = 2 * parts[number].piece.thickness_mm if state == 1 else 0
+        return found + leaning[number] + second_bud
 
     return cost
 
