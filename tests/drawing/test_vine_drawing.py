@@ -218,3 +218,17 @@ def test_words_end_inside_the_picture(name: str) -> None:
             if text.get("text-anchor") != "middle":
                 width = len(text.text or "") * float(text.attrib["font-size"]) * 0.58
                 assert float(text.attrib["x"]) + width <= right, text.text
+
+
+def test_a_low_cane_is_not_hidden_behind_the_thick_wood_it_grows_from() -> None:
+    pieces = [
+        old("m", 300, 30, age_years=8),
+        cane("a", 8, on="m", at_mm=50),
+        cane("b", 8, on="m", at_mm=295),
+    ]
+    arms = (arm(Side.LEFT, 500, (200, pieces)), arm(Side.RIGHT, 500, (200, pieces)))
+    plate = Plate(divide(vine(TWO_ARM_CORDON, *arms)))
+    for side in "LR":
+        thick, low = plate.stems[f"{side}1m"], plate.stems[f"{side}1a"]
+        beside = abs(low.curve.at(150).x - thick.curve.at(200).x)
+        assert beside > thick.half_mm(200) + low.half_mm(150)

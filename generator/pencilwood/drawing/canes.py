@@ -6,11 +6,12 @@ import math
 from collections.abc import Callable
 
 from pencilwood.drawing.curves import outline
+from pencilwood.drawing.headings import first_bud_side
 from pencilwood.drawing.looks import BUD, FACE, PAPER
 from pencilwood.drawing.marks import condition_marks
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Dot, Group, Ink, Run, Thing
-from pencilwood.drawing.stems import Stem, first_bud_side
+from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Condition, Lean
 
 StretchClass = Callable[[int], str]

@@ -15,6 +15,7 @@ from pencilwood.vine.model import Position
 
 POSITION_MM = 52.0
 LETTER_MM = 30.0
+_NAMES_APART_MM = 12.0
 _CELL_MM = 40.0
 _WIDTH_SHARE = 0.62
 """Width of a letter or digit, compared with its height; wider than most, to be safe."""
@@ -100,15 +101,16 @@ def draw_letters(plate: Plate) -> dict[str, Words]:
 
 
 def draw_places(plate: Plate) -> Group:
-    """The names of the positions, in one or two rows below the arm."""
+    """The names of the positions below the arm, in as many rows as they need."""
     things: list[Thing] = []
-    ends = {0: -math.inf, 1: -math.inf}
+    ends: list[float] = []
     for position in plate.parts.positions:
         foot = plate.foot(position)
         middle_x = _clear_of_trunk(plate, position, foot.x)
         half = len(position.name) * POSITION_MM * _WIDTH_SHARE / 2
-        row = 0 if middle_x - half >= ends[0] or ends[0] <= ends[1] else 1
-        ends[row] = middle_x + half + 6
+        free = (row for row, end in enumerate(ends) if end <= middle_x - half)
+        row = next(free, len(ends))
+        ends[row : row + 1] = [middle_x + half + _NAMES_APART_MM]
         things.append(_place(plate, position, foot, Point(middle_x, _row_y(plate, row))))
     return Group(tuple(things), {"class": "pw-places"})
 

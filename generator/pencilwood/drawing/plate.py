@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from pencilwood.drawing.frame import arm_thickness_mm, outward
+from pencilwood.drawing.layout import lay_out
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.stems import Stem, lay_out
+from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Arm, Position, Vine
 from pencilwood.vine.wood import Part, Parts
 
