@@ -18,6 +18,8 @@ StretchClass = Callable[[int], str]
 """Extra classes of the stretch that begins above a bud."""
 
 _BUD_TURN_RAD = 0.5
+BUD_ROOM_MM = 9.0
+"""How far a bud reaches around its middle."""
 
 
 def cut_place_mm(stem: Stem, buds: int) -> float:
@@ -107,10 +109,20 @@ def _shaded_side(stem: Stem, start: float, end: float) -> Ink:
     return Ink((Run(points),), {"class": "pw-shade", "stroke-width": width, "opacity": ".2"})
 
 
+def bud_middle(stem: Stem, bud: int) -> Point:
+    """About the middle of a bud."""
+    at = float(bud * stem.piece.internode_mm)
+    return stem.curve.beside(at + 5, _bud_side(stem, bud) * (stem.half_mm(at) + 3))
+
+
+def _bud_side(stem: Stem, bud: int) -> int:
+    return first_bud_side(stem.grain) * (1 if bud % 2 else -1)
+
+
 def _bud(stem: Stem, bud: int) -> Thing:
     """A pointed bud on its swelling; the buds of a dead cane are empty sockets."""
     at = float(bud * stem.piece.internode_mm)
-    side = first_bud_side(stem.grain) * (1 if bud % 2 else -1)
+    side = _bud_side(stem, bud)
     half = stem.half_mm(at)
     if not stem.piece.is_alive:
         socket = {"class": "pw-bud pw-socket", "data-bud": str(bud), "fill": PAPER}

@@ -6,6 +6,7 @@ import math
 from collections import defaultdict
 from collections.abc import Iterator
 
+from pencilwood.drawing.canes import BUD_ROOM_MM, bud_middle
 from pencilwood.drawing.looks import INK, PAPER, PENCIL
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.points import Point
@@ -15,7 +16,7 @@ from pencilwood.vine.model import Position
 
 POSITION_MM = 52.0
 LETTER_MM = 30.0
-_NAMES_APART_MM = 12.0
+_NAMES_APART_MM = 20.0
 _CELL_MM = 40.0
 _WIDTH_SHARE = 0.62
 """Width of a letter or digit, compared with its height; wider than most, to be safe."""
@@ -57,6 +58,8 @@ def place_letters(plate: Plate) -> dict[str, Point]:
     for stem in plate.stems.values():
         for at in range(0, stem.piece.length_mm + 1, 6):
             taken.add(stem.curve.at(at), stem.half_mm(at))
+        for bud in range(1, stem.piece.buds + 1):
+            taken.add(bud_middle(stem, bud), BUD_ROOM_MM)
     places: dict[str, Point] = {}
     for stem in plate.stems.values():
         choices = list(_beside(stem))
