@@ -32,7 +32,7 @@ export function button(text, press, options = {}) {
   const made = element("button", { type: "button", class: `pw-button ${options.class ?? ""}` });
   made.append(text);
   if (options.more !== undefined) {
-    made.append(element("span", { class: "pw-unseen" }, `: ${options.more}`));
+    made.append(" ", element("span", { class: "pw-unseen" }, options.more));
   }
   made.addEventListener("click", press);
   return made;

@@ -12,12 +12,12 @@
  * `{case, version, score, cutting, passed}`), and the same under `pencilwood:score:SLUG` in
  * localStorage; `pencilwood:work:SLUG` keeps unfinished work.
  *
- * Keyboard. Everything is a native control in reading order; besides:
- *   Tab              to the next control; the close-up itself can be reached too
- *   Left, Right      in the close-up: previous or next position
- *   Home, End        in the close-up: first or last position
- *   Enter, Space     press a button
- *   Up, Down         in a group of choices: choose another (the browser's own way)
+ * Keyboard. Everything is a native control in reading order. Each row names its test.
+ *   Tab            to the next control; the close-up can be reached too  (test: tab)
+ *   Left, Right    in the close-up: previous or next position            (test: left-right)
+ *   Home, End      in the close-up: first or last position               (test: home-end)
+ *   Enter, Space   press a button, open or close the measures            (test: enter-space)
+ *   Up, Down       in a group of choices: choose another                 (test: up-down)
  */
 
 import { CompareView } from "./compare_view.mjs";

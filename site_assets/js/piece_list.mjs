@@ -127,8 +127,8 @@ export class PieceList {
       {},
       ...choices.map((buds) => element("option", { value: buds }, `${buds}`)),
     );
-    const unseen = element("span", { class: "pw-unseen" }, `: ${name}`);
-    const label = element("label", {}, this.words.say("cut.other"), unseen, " ", select);
+    const unseen = element("span", { class: "pw-unseen" }, name);
+    const label = element("label", {}, this.words.say("cut.other"), " ", unseen, " ", select);
     const press = () => this.actions.cut(piece, Number(select.value));
     const cut = button(this.words.say("cut.other-press"), press, { more: name });
     return element("div", { class: "pw-other-cut" }, label, cut);

@@ -1,0 +1,116 @@
+"""A page with one pruning exercise, made from a sample vine, for the browser tests."""
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from pencilwood.assets import asset_root
+from pencilwood.drawing import draw_vine
+from pencilwood.plan import Plan, plan_for
+from pencilwood.plan.explain import states_by_pass
+from pencilwood.rules import BANDS, RULES
+from pencilwood.score.judge import target_for
+from pencilwood.score.sheet import Sheet, as_json, compile_sheet, dump
+from pencilwood.vine.bands import default_limits
+from pencilwood.vine.passes import DoneCut
+from pencilwood.vine.wood import Shortening, divide, uncut
+from pencilwood.words import catalogue
+from vines import SAMPLES
+
+PASS_MARK = 80
+# Nothing inline may run or style, as on a site with a strict policy.
+POLICY = "default-src 'none'; script-src file:; style-src file:"
+
+
+class ExercisePage:
+    """The page's parts, and the plan that its vine is judged by."""
+
+    def __init__(self, sample: str, language: str) -> None:
+        self.sample, self.language = sample, language
+        self.vine = SAMPLES[sample]()
+        self.parts = divide(self.vine)
+        limits = default_limits(BANDS)
+        self.sheet: Sheet = compile_sheet(self.parts, limits, target_for(self.vine, limits))
+        self.plan: Plan = plan_for(self.sheet)
+
+    @property
+    def plan_cuts(self) -> tuple[DoneCut, ...]:
+        """The plan's cuts in order."""
+        return tuple(cut.done for cut in self.plan.cuts)
+
+    def write(self, folder: Path, *, dark: bool = False) -> str:
+        """Write the page and give its file address."""
+        path = folder / f"{self.sample}-{self.language}.html"
+        path.write_text(self._html(dark), encoding="utf-8")
+        return path.as_uri()
+
+    def _html(self, dark: bool) -> str:
+        assets = asset_root()
+        styles = "".join(
+            f'<link rel="stylesheet" href="{(assets / "css" / f"{name}.css").as_uri()}">'
+            for name in ("vine", "exercise")
+        )
+        scheme = ' data-md-color-scheme="slate"' if dark else ""
+        return f"""<!doctype html>
+<html lang="{self.language}"><head><meta charset="utf-8"><title>A vine</title>
+<meta http-equiv="Content-Security-Policy" content="{POLICY}">
+<meta name="viewport" content="width=device-width, initial-scale=1">{styles}</head>
+<body{scheme}><main><h1>Larkfell</h1><h2>A vine</h2>
+<div class="pw-exercise" data-pencilwood-exercise="{self.sample}">{self._drawing()}
+<script type="application/json" class="pw-sheet">{_in_script(self.sheet_json())}</script>
+<script type="application/json" class="pw-words">{_in_script(self.words())}</script>
+<p class="pw-fallback">This exercise needs a script.</p></div></main>
+<script src="{(assets / "pencilwood.js").as_uri()}"></script></body></html>"""
+
+    def _drawing(self) -> str:
+        return draw_vine(
+            self.parts,
+            self.sample,
+            self.language,
+            title="A vine",
+            description="A vine before pruning.",
+            cutpoints=True,
+        )
+
+    def sheet_json(self) -> Any:
+        """The scoring sheet as the page carries it."""
+        return as_json(self.sheet, self.sample, self.plan.lost, PASS_MARK)
+
+    def words(self) -> dict[str, Any]:
+        """Everything the page says."""
+        language = self.language
+        by_pass = states_by_pass(self.plan.left, self.plan_cuts)
+        states = {"before": uncut(self.parts).states}
+        states |= {str(one): left.states for one, left in by_pass.items()}
+        return {
+            "language": language,
+            "units": "metric",
+            "strings": {k: v for k, v in catalogue(language).items() if k.startswith("exercise.")},
+            "rules": {
+                rule.name: {
+                    "title": rule.title[language],
+                    "messages": {name: text[language] for name, text in rule.messages.items()},
+                    "why": list(rule.page[language].values())[1],
+                    "href": f"rules/{rule.name}.html",
+                }
+                for rule in RULES
+            },
+            "pieces": {part.name: {"label": part.name, "facts": ""} for part in self.parts.parts},
+            "answer": {"cuts": list(self._cuts()), "states": states},
+            "plan": {"cuts": list(self._cuts()), "states": self.plan.left.states},
+        }
+
+    def _cuts(self) -> Iterator[dict[str, object]]:
+        for done in self.plan_cuts:
+            buds = done.cut.buds if isinstance(done.cut, Shortening) else None
+            yield {"part": done.cut.part, "buds": buds, "pass": str(done.in_pass), "why": "<why>"}
+
+
+def _in_script(body: Any) -> str:
+    return dump(body).replace("<", "\\u003c")
+
+
+def stored(page: Any, key: str) -> Any:
+    """What the exercise keeps on the device under a key."""
+    return json.loads(page.evaluate("key => localStorage.getItem('pencilwood:' + key)", key))
