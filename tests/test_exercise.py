@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Locator, Page, expect
+from playwright.sync_api import Browser, Locator, Page, Route, expect
 
 from browser import watched_page
 from exercise_page import ExercisePage, stored
@@ -429,3 +429,36 @@ def test_every_word_is_there_and_every_id_is_its_own(
     ids = page.evaluate("[...document.querySelectorAll('[id]')].map(one => one.id)")
     assert len(ids) == len(set(ids))
     expect(page.locator(".pw-fallback")).to_be_hidden()
+
+
+def test_the_controls_can_be_taken_away_again(
+    desktop_page: Page, project: Path, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = desktop_page
+    files = "http://127.0.0.1:9/"
+
+    def serve(route: Route) -> None:
+        path = route.request.url.removeprefix(files)
+        kind = "text/javascript" if path.endswith(".mjs") else "text/html"
+        route.fulfill(body=(project / path).read_text("utf-8") if path else "", content_type=kind)
+
+    page.route(f"{files}**", serve)
+    page.goto(files)
+    body = re.sub(r"<(meta|link)[^>]*>", "", Path(tidy.write(tmp_path)[7:]).read_text("utf-8"))
+    page.set_content(re.sub(r"<script src=.*?</script>", "", body))
+    before = page.inner_html(".pw-exercise")
+    page.evaluate(
+        f"""async () => {{
+            const {{ Exercise }} = await import("{files}site_assets/js/exercise.mjs");
+            const one = new Exercise(document.querySelector(".pw-exercise"));
+            one.bind();
+            for (const value of ["saw", "right"])
+                document.querySelector(`[value=${{value}}]`).click();
+            document.querySelector(".pw-step button").click();
+            window.cut = document.querySelectorAll(".pw-gone").length;
+            one.destroy();
+        }}"""
+    )
+    assert page.evaluate("window.cut") > 0
+    after = re.sub(r' (pw-offered|pw-gone|pw-far)(?=[" ])', "", page.inner_html(".pw-exercise"))
+    assert after == before
