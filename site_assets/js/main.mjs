@@ -1,10 +1,26 @@
-/** Starts every exercise on the page. */
+/** Starts every exercise on the page, and what stands around exercises. */
 
 import { Exercise } from "./exercise.mjs";
+import { Quiz } from "./quiz.mjs";
+import { Stages } from "./stages.mjs";
 
 function startAll() {
+  // Before the exercises: they add more copies of their drawing.
+  for (const root of document.querySelectorAll("[data-pencilwood-stages]")) {
+    const slug = CSS.escape(root.getAttribute("data-pencilwood-stages") ?? "");
+    const svg = document.querySelector(`svg.pw-vine[data-case="${slug}"]`);
+    if (svg !== null) {
+      new Stages(
+        /** @type {HTMLFieldSetElement} */ (root),
+        /** @type {SVGSVGElement} */ (svg),
+      ).bind();
+    }
+  }
   for (const root of document.querySelectorAll("[data-pencilwood-exercise]")) {
     new Exercise(/** @type {HTMLElement} */ (root)).bind();
+  }
+  for (const root of document.querySelectorAll("[data-pencilwood-quiz]")) {
+    new Quiz(/** @type {HTMLElement} */ (root)).bind();
   }
 }
 

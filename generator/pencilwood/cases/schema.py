@@ -14,6 +14,7 @@ from pencilwood.cases.example_file import EXAMPLE_TABLE
 from pencilwood.cases.fields import Schema
 from pencilwood.cases.profile_file import BANDS_NAME, any_bands_schema, profile_table
 from pencilwood.cases.quiz_file import QUIZ_TABLE
+from pencilwood.cases.safety_file import SAFETY_TABLE
 
 FOLDER = Path(__file__).with_name("schemas")
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -32,6 +33,7 @@ def schemas() -> dict[str, Schema]:
         "example": EXAMPLE_TABLE.schema(),
         "profile": profile,
         "quiz": QUIZ_TABLE.schema(),
+        "safety": SAFETY_TABLE.schema(),
     }
     return {
         f"{name}.schema.json": {

@@ -51,10 +51,8 @@ def _stroke(stem: Stem) -> str:
     length_mm = stem.piece.length_mm
     points = [stem.curve.at(length_mm * step / _STROKES) for step in range(_STROKES + 1)]
     path = "M" + "L".join(f"{number(point.x)} {number(point.y)}" for point in points)
-    if stem.piece.condition is Condition.DEAD:
-        colour = DEAD
-    else:
-        colour = CANE if stem.piece.is_cane else OLD
+    living = CANE if stem.piece.is_cane else OLD
+    colour = DEAD if stem.piece.condition is Condition.DEAD else living
     return _line(path, colour, stem.piece.thickness_mm * THICKER * 0.8)
 
 

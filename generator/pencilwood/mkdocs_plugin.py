@@ -1,0 +1,177 @@
+"""Hands a handbook to MkDocs; nothing else in the project knows MkDocs.
+
+One build makes all languages: before each page is rendered, what the theme reads from the
+configuration (language, menu, name, language switch) is set for the language of that page.
+"""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import Any
+
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import Abort
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin, event_priority
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page as MkDocsPage
+from mkdocs.structure.toc import AnchorLink, TableOfContents
+from mkdocs.utils.templates import TemplateContext
+
+from pencilwood.findings import Finding
+from pencilwood.pages.desk import ASSETS
+from pencilwood.pages.page import Page
+from pencilwood.site.assemble import Site, assemble
+from pencilwood.site.handbook import open_handbook
+from pencilwood.words import say
+
+STYLES = ("handbook.css", "vine.css", "exercise.css")
+WATCHED = ("content", "quizzes", "site_assets")
+
+
+class NoSettings(Config):  # type: ignore[no-untyped-call]
+    """Everything is set in the trainer's own files."""
+
+
+class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
+    """The handbook as a plugin."""
+
+    _site: Site
+    _ours: dict[str, Page]
+    _menus: dict[str, Navigation]
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Read and prove everything first: MkDocs clears the old site only after this."""
+        opened = open_handbook(_root(config))
+        _tell(opened.findings)
+        if opened.handbook is None:
+            raise Abort("The handbook was not built; the last one stays as it is.")
+        self._site = assemble(opened.handbook)
+        self._ours = {self._source(page): page for page in self._site.pages}
+        config.extra_css = [f"{ASSETS}/css/{name}" for name in STYLES]
+        config.site_url = config.site_url or opened.handbook.profile.site_address
+        if not config.site_url:
+            # Neither works without an address; the site map would also carry the day's date.
+            config.theme.static_templates -= {"404.html", "sitemap.xml"}
+        config.nav = [
+            {language: [self._source(page) for page in self._menu(language)]}
+            for language in self._languages
+        ]
+        self._speak(config, self._languages[0])
+        return config
+
+    # After other plugins: what they add to the trainer's folder is not ours to publish.
+    @event_priority(-100)
+    def on_files(self, files: Files, config: MkDocsConfig) -> Files:
+        """Put our pages in place of the chapters' folder, which is only their source."""
+        docs = Path(config.docs_dir)
+        for file in list(files):
+            if file.abs_src_path and Path(file.abs_src_path).is_relative_to(docs):
+                files.remove(file)
+        if not config.site_url and (site_map := files.get_file_from_path("sitemap.xml")):
+            files.remove(site_map)
+        for page in self._site.pages:
+            inclusion = InclusionLevel.INCLUDED if page.menu_title else InclusionLevel.NOT_IN_NAV
+            text = f"# {page.title}\n\n{page.markdown}\n"
+            files.append(
+                File.generated(config, self._source(page), content=text, inclusion=inclusion)
+            )
+        for path, data in self._site.files.items():
+            files.append(File.generated(config, path, content=data))
+        return files
+
+    def on_nav(self, nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
+        """Make one menu of each language; a page's neighbours speak its own language."""
+        self._menus = {}
+        for section, language in zip(nav.items, self._languages, strict=True):
+            pages = list(section.children or ())
+            for before, page, after in zip([None, *pages], pages, [*pages[1:], None], strict=False):
+                page.parent = None
+                page.previous_page, page.next_page = before, after
+            menu = Navigation(pages, pages)
+            menu.homepage = pages[0]
+            self._menus[language] = menu
+        return self._menus[self._languages[0]]
+
+    def on_page_content(
+        self, html: str, page: MkDocsPage, config: MkDocsConfig, files: Files
+    ) -> str:
+        """Add the body, without its drawings, where the search can read it."""
+        ours = self._ours[page.file.src_uri]
+        page.title = ours.menu_title or ours.title
+        page.meta.update({"title": ours.title, "description": ours.description})
+        items = page.toc.items
+        if items:
+            items[0].children.extend(
+                AnchorLink(heading.title, heading.anchor, 2) for heading in ours.headings
+            )
+        page.toc = TableOfContents(items)
+        return html.replace("</h1>", f"</h1>{ours.opening}", 1) + ours.body
+
+    def on_page_context(
+        self, context: TemplateContext, page: MkDocsPage, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext:
+        """Let the theme speak the page's language."""
+        ours = self._ours[page.file.src_uri]
+        self._speak(config, ours.language)
+        context["nav"] = self._menus[ours.language]
+        config.extra["alternate"] = [
+            {
+                "name": say(language, f"pages.language.{language}"),
+                "link": self._site.addresses.of(ours.path, language),
+                "lang": language,
+            }
+            for language in self._languages
+            if len(self._languages) > 1
+        ]
+        return context
+
+    def on_post_page(self, output: str, page: MkDocsPage, config: MkDocsConfig) -> str:
+        """Put drawings, scoring sheets and scripts in, past Markdown and search."""
+        # The theme's script would look for a site map beside each alternate whose rel is just
+        # that, to guess where the other language has this page. We know, so it need not ask.
+        output = output.replace('<link rel="alternate"', '<link rel=" alternate"')
+        return self._ours[page.file.src_uri].complete(output)
+
+    def on_serve(
+        self, server: LiveReloadServer, config: MkDocsConfig, builder: Any
+    ) -> LiveReloadServer:
+        """Build again when a case, the profile, a quiz or a style changes."""
+        for folder in WATCHED:
+            path = _root(config) / folder
+            if path.is_dir():
+                server.watch(str(path))
+        return server
+
+    @property
+    def _languages(self) -> tuple[str, ...]:
+        return self._site.addresses.languages
+
+    def _menu(self, language: str) -> list[Page]:
+        return [page for page in self._site.pages if page.menu_title and page.language == language]
+
+    def _source(self, page: Page) -> str:
+        return f"{self._site.addresses.folder(page.language)}{page.path}.md"
+
+    def _speak(self, config: MkDocsConfig, language: str) -> None:
+        """Set what the theme reads anew for each page."""
+        vineyard = self._site.handbook.profile.vineyard
+        config.theme["language"] = language
+        config.site_name = say(language, "pages.site-name", vineyard=vineyard)
+        config.copyright = say(language, "pages.footer", vineyard=vineyard)
+        for scheme in config.theme.get("palette") or ():
+            other = "light" if scheme["scheme"] == "slate" else "dark"
+            scheme["toggle"]["name"] = say(language, f"pages.theme.to-{other}")
+
+
+def _root(config: MkDocsConfig) -> Path:
+    return Path(config.config_file_path or "mkdocs.yml").resolve().parent
+
+
+def _tell(findings: tuple[Finding, ...]) -> None:
+    # Not through the log, which would put its own words before each line.
+    for finding in findings:
+        sys.stderr.write(f"{finding.render()}\n")

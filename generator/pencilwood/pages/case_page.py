@@ -1,0 +1,152 @@
+"""The page of one case: story, exercise, then everything to look at after trying."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from pencilwood.cases.case import Case
+from pencilwood.pages.desk import Desk
+from pencilwood.pages.exercise import exercise_parts, plan_reason
+from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.page import Page
+from pencilwood.pages.wood_words import cut_words, label_named, wood_table
+from pencilwood.proof import CaseProof
+from pencilwood.proof.facts import fill
+from pencilwood.proof.report import message_text
+from pencilwood.rules import RULE_BY_NAME
+from pencilwood.score.judge import Charge
+from pencilwood.units import format_number
+from pencilwood.vine.passes import PASSES, DoneCut
+from pencilwood.words import say
+
+
+@dataclass(frozen=True)
+class ShownCut:
+    """A cut with its reason, as a page lists it."""
+
+    cut: str
+    tool: str
+    why: str
+
+
+@dataclass(frozen=True)
+class ShownPass:
+    """One pass and its cuts; cuts that share their reason stand together."""
+
+    title: str
+    cuts: tuple[ShownCut, ...]
+
+
+@dataclass(frozen=True)
+class ShownCharge:
+    """Something a pruning loses."""
+
+    where: str
+    sentence: str
+    points: int
+    rule: str
+
+
+def case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
+    """The page of one case in one language."""
+    case = proof.case
+    desk = Desk(handbook, f"cases/{case.slug}", language)
+    facts = proof.facts[language]
+    story = fill(desk.own(case.story), facts)
+    return desk.write(
+        "case.html",
+        desk.own(case.title),
+        description=story,
+        proof=proof,
+        case=case,
+        story=story,
+        exercise=exercise_parts(desk, proof),
+        wood=wood_table(desk, case.vine),
+        answer=tuple(_passes(desk, proof, _answer_cuts(desk, proof))),
+        plan=tuple(_passes(desk, proof, _plan_cuts(desk, proof))),
+        not_helped=tuple(_charges(desk, proof, proof.plan.charges)),
+        excuses=tuple(_excuses(desk, case, facts)),
+        far=fill(desk.own(case.far_from_plan), facts) if case.far_from_plan else "",
+        lessons=tuple(_lessons(desk, proof)),
+        habits=tuple(_habits(desk, proof)),
+        luck=_luck(desk, proof),
+        rules=RULE_BY_NAME,
+        notes=tuple(handbook.note_by_name[name] for name, _ in case.safety),
+        following=_following(handbook, proof),
+    )
+
+
+def _answer_cuts(desk: Desk, proof: CaseProof) -> Iterator[tuple[DoneCut, str]]:
+    facts = proof.facts[desk.language]
+    for one in proof.case.answer:
+        yield one.done, fill(desk.own(one.why), facts)
+
+
+def _plan_cuts(desk: Desk, proof: CaseProof) -> Iterator[tuple[DoneCut, str]]:
+    for one in proof.plan.cuts:
+        yield one.done, plan_reason(desk, one)
+
+
+def _passes(
+    desk: Desk, proof: CaseProof, cuts: Iterator[tuple[DoneCut, str]]
+) -> Iterator[ShownPass]:
+    listed = list(cuts)
+    for in_pass in PASSES:
+        shown = tuple(
+            ShownCut(cut_words(desk, proof.parts, done), desk.say(f"tool.{done.tool}"), why)
+            for done, why in listed
+            if done.in_pass is in_pass
+        )
+        if shown:
+            yield ShownPass(desk.say(f"pass.{in_pass}"), shown)
+
+
+def _charges(desk: Desk, proof: CaseProof, charges: tuple[Charge, ...]) -> Iterator[ShownCharge]:
+    for charge in charges:
+        if charge.points:
+            names = [label_named(desk, proof.parts, name) for name in charge.where]
+            sentence = message_text(charge, desk.language, desk.profile.units)
+            yield ShownCharge(" – ".join(names), sentence, charge.points, charge.rule)
+
+
+def _excuses(desk: Desk, case: Case, facts: Mapping[str, str]) -> Iterator[tuple[str, str, str]]:
+    for one in case.excuses:
+        yield one.rule, one.at or "", fill(desk.own(one.why), facts)
+
+
+def _lessons(desk: Desk, proof: CaseProof) -> Iterator[str]:
+    for lesson in proof.lessons:
+        rule = RULE_BY_NAME[lesson.rule].title[desk.language]
+        if lesson.score is None:
+            yield desk.say("case.proof.lesson.cutting", rule=rule)
+        else:
+            yield desk.say("case.proof.lesson.vine", rule=rule, score=lesson.score)
+
+
+def _habits(desk: Desk, proof: CaseProof) -> Iterator[str]:
+    for name, reached in proof.habit_scores.items():
+        habit = say(desk.language, f"proof.habit.{name}")
+        yield desk.say("case.proof.habit.row", habit=habit, score=reached)
+
+
+def _luck(desk: Desk, proof: CaseProof) -> str:
+    low, high = proof.luck.interval
+    return desk.say(
+        "case.proof.luck",
+        tries=proof.luck.tries,
+        passes=proof.luck.passes,
+        low=percent(desk, low),
+        high=percent(desk, high),
+    )
+
+
+def percent(desk: Desk, share: float) -> str:
+    """A share as a percentage with two decimals at most."""
+    return f"{format_number(Fraction(share) * 100, 2, desk.language)} %"
+
+
+def _following(handbook: Handbook, proof: CaseProof) -> Case | None:
+    later = handbook.cases[[one.case.slug for one in handbook.cases].index(proof.case.slug) + 1 :]
+    return later[0].case if later else None

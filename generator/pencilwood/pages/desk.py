@@ -1,0 +1,114 @@
+"""The desk at which one page is written: its words, its addresses, its template."""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Mapping
+from functools import cache
+
+import jinja2
+from markupsafe import Markup
+
+from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.page import Addresses, Heading, Page
+from pencilwood.units import format_length
+from pencilwood.words import say
+
+ASSETS = "assets/pencilwood"
+"""Folder of the site that holds everything of ours that is not a page."""
+
+
+@cache
+def _templates() -> jinja2.Environment:
+    # StrictUndefined: a misspelt name in a template stops the build instead of printing nothing.
+    return jinja2.Environment(
+        loader=jinja2.PackageLoader("pencilwood.pages"),
+        autoescape=True,
+        undefined=jinja2.StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+
+
+class Desk:
+    """Writes one page in one language; templates see it as `desk`."""
+
+    def __init__(self, handbook: Handbook, path: str, language: str) -> None:
+        self.handbook = handbook
+        self.path = path
+        self.language = language
+        self.profile = handbook.profile
+        self._addresses = Addresses(handbook.profile.languages)
+        self._fragments: dict[str, str] = {}
+        self._headings: list[Heading] = []
+
+    def say(self, key: str, /, **facts: str | int) -> str:
+        """A sentence of the pages in the page's language."""
+        return say(self.language, f"pages.{key}", **facts)
+
+    def length(self, mm: int) -> str:
+        """A length in the profile's units."""
+        return format_length(mm, self.profile.units, self.language)
+
+    def own(self, text: Mapping[str, str]) -> str:
+        """A trainer's words in the page's language."""
+        return text[self.language]
+
+    def href(self, path: str, anchor: str = "") -> str:
+        """The way from this page to another page in the same language."""
+        to = self._from_here(self._addresses.of(path, self.language))
+        return f"{to}#{anchor}" if anchor else to
+
+    def asset(self, path: str) -> str:
+        """The way from this page to one of our own files."""
+        return self._from_here(f"{ASSETS}/{path}")
+
+    def _from_here(self, address: str) -> str:
+        here = posixpath.dirname(self._addresses.of(self.path, self.language))
+        return posixpath.relpath(address, here or ".")
+
+    def late(self, html: str) -> Markup:
+        """A mark for HTML that goes in when the site generator is done with the page."""
+        mark = f"<!--pencilwood-{len(self._fragments) + 1}-->"
+        self._fragments[mark] = html
+        return Markup(mark)  # noqa: S704 - made here, of nothing but a number
+
+    def h2(self, anchor: str, title: str) -> Markup:
+        """A heading that the page's table of contents names."""
+        self._headings.append(Heading(anchor, title))
+        return Markup('<h2 id="{}">{}</h2>').format(anchor, title)
+
+    def render(self, template: str, **values: object) -> str:
+        """HTML that a template makes of `values`."""
+        return _templates().get_template(template).render(desk=self, **values)
+
+    def write(
+        self,
+        template: str,
+        title: str,
+        *,
+        description: str = "",
+        opening: str = "",
+        markdown: str = "",
+        menu_title: str = "",
+        **values: object,
+    ) -> Page:
+        """The page that a template makes of `values`."""
+        body = self.render(template, **values)
+        return Page(
+            path=self.path,
+            language=self.language,
+            title=title,
+            body=body,
+            fragments=dict(self._fragments),
+            opening=opening,
+            markdown=markdown,
+            headings=tuple(self._headings),
+            description=description,
+            menu_title=menu_title,
+        )
+
+
+def paragraphs(text: str) -> tuple[str, ...]:
+    """Plain text with blank lines between its paragraphs, each on one line."""
+    return tuple(" ".join(block.split()) for block in text.split("\n\n") if block.strip())

@@ -1,0 +1,123 @@
+"""What the browser part of an exercise needs: the scoring sheet, the words, the drawing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from pencilwood.drawing import draw_vine
+from pencilwood.drawing.describe import describe_vine
+from pencilwood.drawing.stages import stages_of_passes
+from pencilwood.pages.desk import Desk, paragraphs
+from pencilwood.pages.wood_words import facts, label
+from pencilwood.plan.explain import ReasonedCut, states_by_pass
+from pencilwood.proof import CaseProof
+from pencilwood.proof.facts import fill
+from pencilwood.proof.report import message_text
+from pencilwood.rules import RULE_BY_NAME
+from pencilwood.rules.shapes import HEADINGS, HEADINGS_ES
+from pencilwood.score.sheet import as_json, dump
+from pencilwood.vine.passes import DoneCut, Pass
+from pencilwood.vine.wood import Shortening, uncut
+from pencilwood.words import catalogue
+
+_WHY = {"en": HEADINGS[1], "es": HEADINGS_ES[1]}
+
+
+@dataclass(frozen=True)
+class ExerciseParts:
+    """The pieces of one exercise, ready to be put into a page."""
+
+    slug: str
+    drawing: str
+    sheet: str
+    words: str
+
+
+def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
+    """Everything that an exercise needs on its page."""
+    case, profile = proof.case, desk.profile
+    sheet = as_json(proof.sheet, case.slug, proof.plan.lost, profile.pass_mark)
+    title = desk.say("drawing.before", title=desk.own(case.title))
+    described = describe_vine(proof.parts, None, desk.language, profile.units)
+    drawing = draw_vine(
+        proof.parts,
+        f"x-{case.slug}",
+        desk.language,
+        title=title,
+        description=described,
+        cutpoints=True,
+        units=profile.units,
+        # The same drawing shows the answer and the plan, once somebody has tried.
+        stages=stages_of_passes(proof.parts, [one.done for one in case.answer], proof.plan.left),
+        data={"case": case.slug},
+    )
+    words = _words(desk, proof, _rules_met(proof))
+    return ExerciseParts(case.slug, drawing, _json(sheet), _json(words))
+
+
+def _json(body: object) -> str:
+    """JSON that cannot end the script element it stands in."""
+    return dump(body).replace("<", "\\u003c")
+
+
+def _rules_met(proof: CaseProof) -> list[str]:
+    return sorted({str(message["rule"]) for message in proof.sheet.ledger.messages()})
+
+
+def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, object]:
+    done = [one.done for one in proof.case.answer]
+    after = states_by_pass(proof.answer_left, done)
+    facts_here = proof.facts[desk.language]
+    return {
+        "language": desk.language,
+        "units": desk.profile.units,
+        "strings": {
+            key: text
+            for key, text in catalogue(desk.language).items()
+            if key.startswith("exercise.")
+        },
+        "rules": {name: _rule(desk, name) for name in rules},
+        "pieces": {
+            part.name: {"label": label(desk, part), "facts": facts(desk, part)}
+            for part in proof.parts.parts
+        },
+        "answer": {
+            "cuts": [
+                _cut(one.done, fill(desk.own(one.why), facts_here)) for one in proof.case.answer
+            ],
+            "states": {
+                "before": uncut(proof.parts).states,
+                **{str(in_pass): left.states for in_pass, left in after.items()},
+            },
+        },
+        "plan": {
+            "cuts": [_cut(one.done, plan_reason(desk, one)) for one in proof.plan.cuts],
+            "states": proof.plan.left.states,
+        },
+    }
+
+
+def _rule(desk: Desk, name: str) -> dict[str, object]:
+    rule = RULE_BY_NAME[name]
+    why = paragraphs(rule.page[desk.language][_WHY[desk.language]])
+    return {
+        "title": rule.title[desk.language],
+        "messages": {key: text[desk.language] for key, text in rule.messages.items()},
+        "why": why[0] if why else "",
+        "href": desk.href(f"rules/{name}"),
+    }
+
+
+def _cut(done: DoneCut, why: str) -> dict[str, object]:
+    buds = done.cut.buds if isinstance(done.cut, Shortening) else None
+    return {"part": done.cut.part, "buds": buds, "pass": str(done.in_pass), "why": why}
+
+
+def plan_reason(desk: Desk, cut: ReasonedCut) -> str:
+    """Why the plan makes a cut: what its absence would cost first."""
+    if cut.reasons:
+        first = cut.reasons[0]
+        return message_text(first, desk.language, desk.profile.units)
+    key = "rough-reason" if cut.done.in_pass is Pass.ROUGH else "tie"
+    return desk.say(f"case.plan.{key}")

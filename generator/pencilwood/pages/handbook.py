@@ -1,0 +1,63 @@
+"""Everything that the pages of one handbook show."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from pencilwood.cases.case import Case, Profile, RuleExample
+from pencilwood.cases.safety import SafetyNote
+from pencilwood.proof import CaseProof, QuizProof
+
+
+@dataclass(frozen=True)
+class Chapter:
+    """A text in Markdown that the trainer wrote, in one language."""
+
+    name: str
+    language: str
+    title: str
+    markdown: str
+    """The text without its title."""
+
+
+@dataclass(frozen=True)
+class Handbook:
+    """A trainer's files, read and proved."""
+
+    profile: Profile
+    cases: tuple[CaseProof, ...]
+    """From easy to hard."""
+    examples: Mapping[str, Mapping[str, RuleExample]]
+    """Rule -> "good" and "bad"."""
+    quizzes: tuple[QuizProof, ...]
+    notes: tuple[SafetyNote, ...]
+    chapters: tuple[Chapter, ...]
+    pictures: Mapping[str, bytes] = field(default_factory=dict)
+    """Other files beside the chapters, by the path that the site gives them."""
+
+    @cached_property
+    def case_by_slug(self) -> Mapping[str, CaseProof]:
+        """Each case by its short name."""
+        return {proof.case.slug: proof for proof in self.cases}
+
+    @cached_property
+    def note_by_name(self) -> Mapping[str, SafetyNote]:
+        """Each safety note by its name."""
+        return {note.name: note for note in self.notes}
+
+    def cases_teaching(self, rule: str) -> tuple[Case, ...]:
+        """The cases that nobody passes without this rule."""
+        return tuple(
+            proof.case
+            for proof in self.cases
+            if any(taught == rule for taught, _ in proof.case.teaches)
+        )
+
+    def chapter(self, name: str, language: str) -> Chapter | None:
+        """One chapter, where it is written."""
+        for chapter in self.chapters:
+            if (chapter.name, chapter.language) == (name, language):
+                return chapter
+        return None

@@ -1,0 +1,113 @@
+"""A page for each rule, and the page that lists them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from pencilwood.cases.case import RuleExample
+from pencilwood.drawing import draw_passes
+from pencilwood.drawing.describe import describe_vine
+from pencilwood.pages.desk import Desk, paragraphs
+from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.page import Page
+from pencilwood.pages.score_page import bands_shown, prices_shown
+from pencilwood.pages.wood_words import cut_words
+from pencilwood.rules import RULES
+from pencilwood.rules.shapes import Rule
+from pencilwood.vine.wood import Parts, WoodLeft, divide, uncut
+
+
+@dataclass(frozen=True)
+class Section:
+    """One headed part of a rule's page."""
+
+    anchor: str
+    title: str
+    paragraphs: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class ShownExample:
+    """A good or bad vine, drawn."""
+
+    kind: str
+    title: str
+    caption: str
+    drawing: str
+    cuts: tuple[str, ...]
+
+
+ANCHORS = ("checks", "why", "instead", "limits", "source")
+
+
+def rules_page(handbook: Handbook, language: str) -> Page:
+    """Every rule by family, each with what it checks."""
+    desk = Desk(handbook, "rules", language)
+    families = {
+        family: tuple(rule for rule in RULES if rule.family == family)
+        for family in ("vine", "cutting")
+    }
+    checks = {rule.name: next(iter(rule.page[language].values())) for rule in RULES}
+    musts = {rule.name for rule in RULES if any(row.must for row in prices_shown(desk, rule))}
+    return desk.write(
+        "rules.html",
+        desk.say("rules"),
+        menu_title=desk.say("rules"),
+        families=families,
+        checks=checks,
+        musts=musts,
+    )
+
+
+def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:
+    """The page of one rule."""
+    desk = Desk(handbook, f"rules/{rule.name}", language)
+    sections = tuple(
+        Section(anchor, title, paragraphs(text))
+        for anchor, (title, text) in zip(ANCHORS, rule.page[language].items(), strict=True)
+    )
+    return desk.write(
+        "rule.html",
+        rule.title[language],
+        description=sections[0].paragraphs[0],
+        rule=rule,
+        sections=sections,
+        examples=tuple(_examples(desk, rule)),
+        prices=prices_shown(desk, rule),
+        bands=bands_shown(desk, rule.bands),
+        cases=handbook.cases_teaching(rule.name),
+    )
+
+
+def _examples(desk: Desk, rule: Rule) -> Iterator[ShownExample]:
+    shown = desk.handbook.examples.get(rule.name, {})
+    for kind in ("bad", "good"):
+        if kind in shown:
+            yield _example(desk, rule, shown[kind])
+
+
+def _example(desk: Desk, rule: Rule, example: RuleExample) -> ShownExample:
+    parts = divide(example.vine)
+    left = _after(parts, example)
+    title = desk.say(f"rule.drawing-{example.kind}", title=rule.title[desk.language])
+    drawing = draw_passes(
+        parts,
+        example.cuts,
+        f"{example.kind}-{rule.name}",
+        desk.language,
+        title=title,
+        description=describe_vine(parts, left, desk.language, desk.profile.units),
+        show="fine",
+        units=desk.profile.units,
+    )
+    cuts = tuple(cut_words(desk, parts, done) for done in example.cuts)
+    caption = desk.own(example.caption)
+    return ShownExample(example.kind, desk.say(f"rule.{example.kind}"), caption, drawing, cuts)
+
+
+def _after(parts: Parts, example: RuleExample) -> WoodLeft:
+    left = uncut(parts)
+    for done in example.cuts:
+        left = left.cut(done.cut)
+    return left

@@ -1,0 +1,79 @@
+"""Puts every page and every other file of the site together, in memory."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from pencilwood.assets import asset_root
+from pencilwood.drawing.small import draw_small
+from pencilwood.pages.case_page import case_page
+from pencilwood.pages.desk import ASSETS
+from pencilwood.pages.front_pages import chapter_pages, home_page, small_drawing, vines_page
+from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.page import Addresses, Page
+from pencilwood.pages.quiz_pages import quiz_page, quizzes_page
+from pencilwood.pages.rule_pages import rule_page, rules_page
+from pencilwood.pages.safety_page import safety_page
+from pencilwood.pages.score_page import scores_page
+from pencilwood.rules import RULES
+
+_PUBLISHED = {".css", ".js", ".svg", ".woff2", ".txt"}
+# The sources of the browser script are of no use to a browser.
+_KEPT_BACK = ("js/",)
+
+
+@dataclass(frozen=True)
+class Site:
+    """All that a site generator needs."""
+
+    handbook: Handbook
+    addresses: Addresses
+    pages: tuple[Page, ...]
+    """In the order of the menu, language by language."""
+    files: Mapping[str, bytes]
+    """Everything else, by its path in the site."""
+
+
+def assemble(handbook: Handbook) -> Site:
+    """Every file of the handbook."""
+    languages = handbook.profile.languages
+    pages = tuple(page for language in languages for page in _pages(handbook, language))
+    files = {**_assets(), **_small_drawings(handbook), **handbook.pictures}
+    return Site(handbook, Addresses(languages), pages, files)
+
+
+def _pages(handbook: Handbook, language: str) -> Iterator[Page]:
+    yield home_page(handbook, language)
+    yield from (page for page in chapter_pages(handbook) if page.language == language)
+    yield vines_page(handbook, language)
+    if handbook.quizzes:
+        yield quizzes_page(handbook, language)
+    yield rules_page(handbook, language)
+    yield scores_page(handbook, language)
+    if handbook.notes:
+        yield safety_page(handbook, language)
+    yield from (case_page(handbook, proof, language) for proof in handbook.cases)
+    yield from (rule_page(handbook, rule, language) for rule in RULES)
+    yield from (quiz_page(handbook, proof, language) for proof in handbook.quizzes)
+
+
+def _assets() -> dict[str, bytes]:
+    root = asset_root()
+    found = {
+        path.relative_to(root).as_posix(): path
+        for path in sorted(root.rglob("*"))
+        if path.is_file() and path.suffix in _PUBLISHED
+    }
+    return {
+        f"{ASSETS}/{name}": path.read_bytes()
+        for name, path in found.items()
+        if not name.startswith(_KEPT_BACK)
+    }
+
+
+def _small_drawings(handbook: Handbook) -> dict[str, bytes]:
+    return {
+        f"{ASSETS}/{small_drawing(proof.case.slug)}": draw_small(proof.parts).encode()
+        for proof in handbook.cases
+    }

@@ -1,0 +1,203 @@
+"""Reads a trainer's folder into a handbook and runs every proof."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+
+from pencilwood.cases.case import Case, Profile, Quiz, RuleExample
+from pencilwood.cases.case_file import read_case
+from pencilwood.cases.example_file import read_example
+from pencilwood.cases.profile_file import read_profile
+from pencilwood.cases.quiz_file import read_quiz
+from pencilwood.cases.report import quoted
+from pencilwood.cases.safety import SafetyNote
+from pencilwood.cases.safety_file import read_safety
+from pencilwood.findings import Finding, has_errors, in_order
+from pencilwood.pages.front_pages import LEVELS
+from pencilwood.pages.handbook import Handbook
+from pencilwood.places import Place
+from pencilwood.proof import CaseProof, prove_case, prove_quiz
+from pencilwood.rules import BANDS, RULE_BY_NAME, RULES
+from pencilwood.rules.wrong_tool import tool_for
+from pencilwood.site.chapters import read_chapters
+from pencilwood.site.hints import Notes
+from pencilwood.vine.bands import Limits
+from pencilwood.vine.passes import Tool
+
+PROFILE = "content/profile.yml"
+SAFETY = "content/safety/notes.yml"
+CASES = "content/cases"
+RULE_EXAMPLES = "content/rules"
+QUIZZES = "quizzes"
+
+
+@dataclass(frozen=True)
+class Opened:
+    """What could be read of a handbook, and everything found wrong in it."""
+
+    handbook: Handbook | None
+    """None while something is wrong that stops a build."""
+    findings: tuple[Finding, ...]
+    proofs: tuple[CaseProof, ...] = ()
+    """The cases that could be read, proved, from easy to hard."""
+
+
+def open_handbook(root: Path, language: str = "en") -> Opened:
+    """Read and prove a whole handbook; findings are worded in `language`."""
+    return _Opening(root, Notes(language)).all()
+
+
+def read_one_case(
+    root: Path, slug: str, language: str = "en"
+) -> tuple[Profile | None, Case | None, tuple[Finding, ...]]:
+    """A single case and the profile it belongs to, unproved."""
+    opening = _Opening(root, Notes(language))
+    profile = opening.profile()
+    case = None
+    if profile is not None:
+        names = [note.name for note in opening.safety(profile)]
+        case = opening.case(root / CASES / f"{slug}.yml", profile, names)
+    return profile, case, tuple(in_order(opening.notes.findings))
+
+
+def case_slugs(root: Path) -> tuple[str, ...]:
+    """Short names of the cases in a handbook's folder."""
+    return tuple(path.stem for path in _files(root / CASES, "*.yml"))
+
+
+@dataclass(frozen=True)
+class _Opening:
+    root: Path
+    notes: Notes
+
+    def all(self) -> Opened:
+        profile = self.profile()
+        if profile is None:
+            return self._opened(None, ())
+        safety = self.safety(profile)
+        names = [note.name for note in safety]
+        read = [self.case(path, profile, names) for path in self._case_files()]
+        proofs = self.proved([case for case in read if case is not None], profile)
+        quizzes = tuple(self.quizzes(profile))
+        by_slug = {proof.case.slug: proof for proof in proofs}
+        # A quiz can be proved only when all of its vines could be read.
+        quiz_proofs = tuple(
+            prove_quiz(quiz, by_slug, profile, self.notes.language)
+            for quiz in quizzes
+            if all(one.prune in by_slug for one in quiz.questions)
+        )
+        for proof in quiz_proofs:
+            self.notes.findings.extend(proof.findings)
+        chapters, pictures = read_chapters(self.root, profile.languages, self.notes)
+        handbook = Handbook(
+            profile, proofs, self.examples(profile), quiz_proofs, safety, chapters, pictures
+        )
+        return self._opened(handbook, proofs)
+
+    def _opened(self, handbook: Handbook | None, proofs: tuple[CaseProof, ...]) -> Opened:
+        findings = tuple(in_order(self.notes.findings))
+        return Opened(None if has_errors(findings) else handbook, findings, proofs)
+
+    def profile(self) -> Profile | None:
+        if not self.root.is_dir():
+            self.notes.add(Place(str(self.root)), "no-such-folder")
+            return None
+        path = self.root / PROFILE
+        if not path.exists():
+            self.notes.add(Place(str(self.root)), "no-content")
+            return None
+        profile, findings = read_profile(path, BANDS, PROFILE, language=self.notes.language)
+        self.notes.findings.extend(findings)
+        return profile
+
+    def safety(self, profile: Profile) -> tuple[SafetyNote, ...]:
+        notes, findings = read_safety(
+            self.root / SAFETY, profile.languages, SAFETY, language=self.notes.language
+        )
+        self.notes.findings.extend(findings)
+        return notes
+
+    def _case_files(self) -> tuple[Path, ...]:
+        files = _files(self.root / CASES, "*.yml")
+        if not files:
+            self.notes.add(Place(CASES), "no-case")
+        return files
+
+    def case(self, path: Path, profile: Profile, safety_names: list[str]) -> Case | None:
+        case, findings = read_case(
+            path,
+            profile.languages,
+            list(RULE_BY_NAME),
+            safety_names,
+            self._shown(path),
+            language=self.notes.language,
+            tool_for=_tools(profile.limits),
+        )
+        self.notes.findings.extend(findings)
+        return case
+
+    def proved(self, cases: list[Case], profile: Profile) -> tuple[CaseProof, ...]:
+        in_turn = sorted(cases, key=lambda case: (LEVELS.index(case.level), case.slug))
+        proofs = tuple(prove_case(case, profile, self.notes.language) for case in in_turn)
+        for proof in proofs:
+            self.notes.findings.extend(proof.findings)
+        return proofs
+
+    def quizzes(self, profile: Profile) -> Iterator[Quiz]:
+        for path in _files(self.root / QUIZZES, "*.yml"):
+            quiz, findings = read_quiz(
+                path,
+                profile.languages,
+                case_slugs(self.root),
+                self._shown(path),
+                language=self.notes.language,
+            )
+            self.notes.findings.extend(findings)
+            if quiz is not None:
+                yield quiz
+
+    def examples(self, profile: Profile) -> Mapping[str, Mapping[str, RuleExample]]:
+        self._check_rule_folders()
+        found: dict[str, dict[str, RuleExample]] = {}
+        for rule in RULES:
+            for kind in ("good", "bad"):
+                path = self.root / RULE_EXAMPLES / rule.name / f"{kind}.yml"
+                if not path.is_file():
+                    place = Place(self._shown(path))
+                    self.notes.add(place, "missing-example", rule=rule.name, kind=kind)
+                    continue
+                example, findings = read_example(
+                    path,
+                    rule.name,
+                    self._shown(path),
+                    languages=profile.languages,
+                    message_names=list(rule.messages),
+                    language=self.notes.language,
+                    tool_for=_tools(profile.limits),
+                )
+                self.notes.findings.extend(findings)
+                if example is not None:
+                    found.setdefault(rule.name, {})[kind] = example
+        return found
+
+    def _check_rule_folders(self) -> None:
+        for path in _files(self.root / RULE_EXAMPLES, "*"):
+            if path.is_dir() and path.name not in RULE_BY_NAME:
+                hint = self.notes.hint(path.name, RULE_BY_NAME)
+                place = Place(self._shown(path))
+                self.notes.add(place, "unknown-rule-folder", hint=hint, found=quoted(path.name))
+
+    def _shown(self, path: Path) -> str:
+        return path.relative_to(self.root).as_posix()
+
+
+def _files(folder: Path, pattern: str) -> tuple[Path, ...]:
+    # Sorted by name, because the order of a folder differs from machine to machine.
+    return tuple(sorted(path for path in folder.glob(pattern) if not path.name.startswith(".")))
+
+
+def _tools(limits: Limits) -> partial[Tool]:
+    return partial(tool_for, limits=limits)

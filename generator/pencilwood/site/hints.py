@@ -1,0 +1,34 @@
+"""Collects what is wrong with a handbook's files as a whole."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from pencilwood.cases.report import nearest
+from pencilwood.findings import Finding
+from pencilwood.places import Place
+from pencilwood.words import knows, say
+
+
+class Notes:
+    """Findings of a whole handbook, worded in one language."""
+
+    def __init__(self, language: str) -> None:
+        self.language = language
+        self.findings: list[Finding] = []
+
+    def add(self, place: Place, name: str, /, **facts: str | int) -> None:
+        """Note one error; its words stand in the catalogue under `site.<name>`."""
+        what, expected, found = (
+            say(self.language, key, **facts) if knows(key) else ""
+            for key in (f"site.{name}.{part}" for part in ("what", "expected", "found"))
+        )
+        self.findings.append(Finding(place, name, what, expected, found))
+
+    def hint(self, found: str, known: Iterable[str]) -> str:
+        """`did you mean "..."?`, or what there is to choose from."""
+        names = list(known)
+        near = nearest(found, names)
+        if near is not None:
+            return say(self.language, "site.did-you-mean", near=near)
+        return say(self.language, "site.one-of", names=", ".join(names))
