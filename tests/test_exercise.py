@@ -226,12 +226,15 @@ def test_the_plan_made_by_buttons_has_full_points(
             part = made.parts.parts[made.parts.index[done.cut.part]]
             page.locator(".pw-nav select").select_option(label=part.position.name)
             row = page.locator(f'[data-piece="{part.name}"]')
+            name = (
+                part.name.replace(" above ", " por encima de ") if language == "es" else part.name
+            )
             if not isinstance(done.cut, Shortening):
                 label = words["exercise.cut.off"]
             else:
                 number = "one" if done.cut.buds == 1 else "many"
                 label = words[f"exercise.cut.leave.{number}"].format(n=done.cut.buds)
-            row.get_by_role("button", name=f"{label} {part.name}", exact=True).click()
+            row.get_by_role("button", name=f"{label} {name}", exact=True).click()
         page.locator(".pw-step .pw-main:visible").click()
     passed = words["exercise.result.passed"].format(score=100)
     heading = page.locator(".pw-result h3").first

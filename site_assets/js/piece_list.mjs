@@ -65,7 +65,7 @@ export class PieceList {
     const cuts = element("div", { class: "pw-buttons" });
     const item = element("li", { "data-piece": name }, title, element("p", {}, facts));
     if (carries.length > 0) {
-      const names = carries.map((other) => this.sheet.pieces[other].name).join(", ");
+      const names = carries.map((other) => this.words.wood(this.sheet.pieces[other].name)).join(", ");
       item.append(element("p", {}, this.words.say("piece.carries", { names })));
     }
     item.append(state, cuts);
@@ -113,7 +113,7 @@ export class PieceList {
   cutButton(piece, buds) {
     const text = buds === null ? this.words.say("cut.off") : this.words.count("cut.leave", buds);
     const press = () => this.actions.cut(piece, buds);
-    return button(text, press, { more: this.sheet.pieces[piece].name });
+    return button(text, press, { more: this.words.wood(this.sheet.pieces[piece].name) });
   }
 
   /**
@@ -121,7 +121,7 @@ export class PieceList {
    * @param {number[]} choices
    */
   otherCut(piece, choices) {
-    const { name } = this.sheet.pieces[piece];
+    const name = this.words.wood(this.sheet.pieces[piece].name);
     const select = element(
       "select",
       {},

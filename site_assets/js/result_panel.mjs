@@ -181,7 +181,8 @@ export class ResultPanel {
       const lines = byWords(finding.places.map(({ broken }) => broken)).map(
         ({ first, points, parts }) => {
           const cost = words.count("result.points", points);
-          return element("li", {}, `${parts.join(", ")}: ${this.message(first)} (${cost})`);
+          const names = parts.map((part) => words.wood(part)).join(", ");
+          return element("li", {}, `${names}: ${this.message(first)} (${cost})`);
         },
       );
       const head = this.ruleHead(finding.rule, finding.must, finding.points);
@@ -199,7 +200,8 @@ export class ResultPanel {
     const lines = byReason(cuts).map(({ pass, buds, why, parts }) => {
       const what =
         buds === null ? words.say("cut.was-off") : words.count("cut.was-to", buds);
-      const name = `${words.say(`pass.${pass}`)}: ${parts.join(", ")} ${what}.`;
+      const names = parts.map((part) => words.wood(part)).join(", ");
+      const name = `${words.say(`pass.${pass}`)}: ${names} ${what}.`;
       return element("li", {}, element("strong", {}, name), ` ${why}`);
     });
     const list = element("ol", {}, ...lines);

@@ -56,7 +56,7 @@ class Onward {
     this.words = words;
     this.next = button("", () => actions.changePass(1), { class: "pw-main" });
     this.done = button(words.say("done"), actions.finish, { class: "pw-main" });
-    this.root = element("div", { class: "pw-onward" }, this.next, this.done);
+    this.root = element("div", { class: "pw-way-on" }, this.next, this.done);
   }
 
   /** @param {number} pass  number of the pass, from 0 */

@@ -50,6 +50,16 @@ export class Words {
   }
 
   /**
+   * The short name of some wood in the reader's language: `L1m above a` is a name of the sheet.
+   *
+   * @param {string} name
+   */
+  wood(name) {
+    const [part, piece] = name.split(" above ");
+    return piece === undefined ? name : this.say("wood-above", { part, piece });
+  }
+
+  /**
    * A length rounded to what a tape can tell, as on the handbook's other pages.
    *
    * @param {number} mm

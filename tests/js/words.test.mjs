@@ -8,6 +8,7 @@ const strings = {
   "exercise.left.one": "{n} bud left.",
   "exercise.left.many": "{n} buds left.",
   "exercise.name": "Position {name}",
+  "exercise.wood-above": "{part} por encima de {piece}",
 };
 const words = (language = "en", units = "metric") => new Words({ language, units, strings });
 
@@ -28,6 +29,11 @@ test("one and many", () => {
 test("lengths fill both spellings of their name", () => {
   const facts = { gap_mm: 65, buds: 3 };
   assert.equal(words().fill("{gap} {gap_mm} {buds}", facts), "6.5 cm 6.5 cm 3");
+});
+
+test("names of wood are put into the reader's language", () => {
+  assert.equal(words().wood("L1m"), "L1m");
+  assert.equal(words().wood("L1m above a"), "L1m por encima de a");
 });
 
 test("a filled-in text isn't filled a second time", () => {
