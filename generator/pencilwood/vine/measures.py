@@ -88,7 +88,12 @@ def leaf_room(vine: Vine, part: Part, bud: int) -> int:
     90 cm, internode 8 cm: a bud 5 cm above the arm has room for 15 leaves.
     """
     room_mm = vine.trellis.trimming_mm - vine.cordon_height_mm - part.bud_height_mm(bud)
-    return max(0, room_mm // part.piece.internode_mm)
+    return leaves_that_fit(room_mm, part.piece.internode_mm)
+
+
+def leaves_that_fit(room_mm: int | Fraction, internode_mm: int | Fraction) -> int:
+    """Whole internodes in the room above a bud, each with its leaf."""
+    return max(0, int(room_mm // internode_mm))
 
 
 def large_wounds(left: WoodLeft, large_wound_mm: int) -> int:
