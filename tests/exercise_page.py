@@ -1,9 +1,11 @@
-"""A page with one pruning exercise, made from a sample vine, for the browser tests."""
+"""A page with one pruning exercise, made from a sample vine, and how tests work on it."""
 
 import json
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
+
+from playwright.sync_api import Page
 
 from pencilwood.assets import asset_root
 from pencilwood.drawing import draw_vine
@@ -111,6 +113,29 @@ def _in_script(body: Any) -> str:
     return dump(body).replace("<", "\\u003c")
 
 
-def stored(page: Any, key: str) -> Any:
+def stored(page: Page, key: str) -> Any:
     """What the exercise keeps on the device under a key."""
     return json.loads(page.evaluate("key => localStorage.getItem('pencilwood:' + key)", key))
+
+
+def choose(page: Page, tool: str = "shears", stub: str = "right") -> None:
+    """Choose tool and place of the cut."""
+    page.locator(f"input[value={tool}]").check()
+    page.locator(f"input[value={stub}]").check()
+
+
+def press(page: Page, name: str) -> None:
+    """Press the first button with this name."""
+    page.get_by_role("button", name=name, exact=True).first.click()
+
+
+def said(page: Page) -> str:
+    """What was announced last."""
+    return page.locator(".pw-said").inner_text()
+
+
+def cuts_kept(page: Page) -> list[tuple[str, int | None]]:
+    """Cuts of the tidy vine that are kept on the device."""
+    history = stored(page, "work:tidy")["work"]["history"]
+    steps = history["steps"][: history["done"]]
+    return [(cut["part"], cut["buds"]) for step in steps for cut in step["cuts"]]

@@ -25,6 +25,7 @@ import { element, setText } from "./dom.mjs";
 import { HistoryPanel } from "./history_panel.mjs";
 import { HowPanel } from "./how_panel.mjs";
 import { MeasuresPanel } from "./measures_panel.mjs";
+import { readPage, tellScore } from "./page_data.mjs";
 import { PieceList } from "./piece_list.mjs";
 import { ResultPanel } from "./result_panel.mjs";
 import { freshWork, takeUp, versionOf } from "./saved_work.mjs";
@@ -35,7 +36,7 @@ import { VineViews } from "./vine_views.mjs";
 import { Words } from "./words.mjs";
 import * as wood from "./wood.mjs";
 
-/** @import {DoneCut, PageWords, Sheet} from "./types.mjs" */
+/** @import {DoneCut} from "./types.mjs" */
 
 let made = 0;
 
@@ -47,14 +48,15 @@ export class Exercise {
   constructor(root, keeper = new Keeper()) {
     this.root = root;
     this.keeper = keeper;
-    this.sheet = /** @type {Sheet} */ (readJson(root, "pw-sheet"));
-    this.page = /** @type {PageWords} */ (readJson(root, "pw-words"));
+    const { sheet, page, svg } = readPage(root);
+    this.sheet = sheet;
+    this.page = page;
+    this.svg = svg;
     this.words = new Words(this.page);
     this.version = versionOf(this.sheet);
     this.workKey = `work:${this.sheet.case}`;
     this.work = freshWork();
     this.lookBack = false;
-    this.svg = /** @type {SVGSVGElement} */ (root.querySelector("svg.pw-vine"));
     made += 1;
     this.id = `pwx${made}`;
   }
@@ -113,16 +115,13 @@ export class Exercise {
 
   makeCuttingPanels() {
     const { words, sheet, page, id, svg } = this;
-    const cut = (/** @type {number} */ piece, /** @type {number | null} */ buds) =>
-      this.cut(piece, buds);
+    /** @type {(piece: number, buds: number | null) => void} */
+    const cut = (piece, buds) => this.cut(piece, buds);
     this.views = new VineViews(svg, sheet, words, id, {
       select: (position) => this.select(position),
       cut,
       missed: () => this.tell(words.say("said.missed")),
-      closer: () => {
-        this.work.closer = !this.work.closer;
-        this.update();
-      },
+      closer: () => this.lookCloser(),
     });
     this.pieces = new PieceList(sheet, page, words, {
       cut,
@@ -131,10 +130,7 @@ export class Exercise {
     this.past = new HistoryPanel(words, {
       undo: () => this.travel(wood.undo(this.work.history), "said.undone"),
       redo: () => this.travel(wood.redo(this.work.history), "said.redone"),
-      lookBack: () => {
-        this.lookBack = !this.lookBack;
-        this.update();
-      },
+      lookBack: () => this.toggleLookBack(),
       startAgain: () => this.travel(wood.startAgain(this.work.history), "said.again"),
     });
     this.measures = new MeasuresPanel(words, (open) => {
@@ -165,6 +161,16 @@ export class Exercise {
   /** @param {string} text */
   tell(text) {
     if (this.said) setText(this.said, text);
+  }
+
+  lookCloser() {
+    this.work.closer = !this.work.closer;
+    this.update();
+  }
+
+  toggleLookBack() {
+    this.lookBack = !this.lookBack;
+    this.update();
   }
 
   /** @param {number} position */
@@ -254,16 +260,8 @@ export class Exercise {
     this.lookBack = false;
     this.update();
     const result = this.showResult(true);
-    const { case: slug } = this.sheet;
-    const detail = {
-      case: slug,
-      version: this.version,
-      score: result.score,
-      cutting: result.cutting.score,
-      passed: result.passed,
-    };
-    this.keeper.write(`score:${slug}`, detail);
-    this.root.dispatchEvent(new CustomEvent("pencilwood:scored", { bubbles: true, detail }));
+    const which = { case: this.sheet.case, version: this.version };
+    tellScore(this.root, this.keeper, which, result);
   }
 
   /** @param {boolean} goThere */
@@ -289,13 +287,4 @@ export class Exercise {
     this.backToPruning();
     this.tell(this.words.say("said.again"));
   }
-}
-
-/**
- * @param {ParentNode} root
- * @param {string} name  class of the script element
- * @returns {unknown}
- */
-function readJson(root, name) {
-  return JSON.parse(root.querySelector(`script.${name}`)?.textContent ?? "null");
 }

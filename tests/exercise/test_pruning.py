@@ -1,62 +1,16 @@
-"""The pruning exercise in Chromium: by finger, by keyboard, on a narrow phone, in the dark."""
+"""Pruning a vine in Chromium, from the first tap to the result."""
 
 import re
-from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Locator, Page, Route, expect
+from playwright.sync_api import Locator, Page, Route, expect
 
-from browser import watched_page
-from exercise_page import ExercisePage, stored
+from exercise_page import ExercisePage, choose, cuts_kept, press, said, stored
 from pencilwood.vine.passes import PASSES
 from pencilwood.vine.wood import Shortening
 
 pytestmark = pytest.mark.browser
-
-CLAIMED: set[str] = set()
-
-
-def proves(row: str) -> Callable[[Callable[..., None]], Callable[..., None]]:
-    """Claim a row of the keyboard table in exercise.mjs."""
-    CLAIMED.add(row)
-    return lambda test: test
-
-
-def test_every_row_of_the_keyboard_table_is_proved(project: Path) -> None:
-    text = (project / "site_assets" / "js" / "exercise.mjs").read_text("utf-8")
-    assert set(re.findall(r"\(test: ([\w-]+)\)", text)) == CLAIMED
-
-
-@pytest.fixture
-def narrow(browser: Browser) -> Iterator[Page]:
-    """The narrowest phone that must work."""
-    size = {"width": 320, "height": 640}
-    yield from watched_page(browser, viewport=size, has_touch=True, is_mobile=True)
-
-
-@pytest.fixture(scope="session")
-def tidy() -> ExercisePage:
-    return ExercisePage("tidy", "en")
-
-
-def choose(page: Page, tool: str = "shears", stub: str = "right") -> None:
-    page.locator(f"input[value={tool}]").check()
-    page.locator(f"input[value={stub}]").check()
-
-
-def press(page: Page, name: str) -> None:
-    page.get_by_role("button", name=name, exact=True).first.click()
-
-
-def said(page: Page) -> str:
-    return page.locator(".pw-said").inner_text()
-
-
-def cuts_kept(page: Page) -> list[tuple[str, int | None]]:
-    history = stored(page, "work:tidy")["work"]["history"]
-    steps = history["steps"][: history["done"]]
-    return [(cut["part"], cut["buds"]) for step in steps for cut in step["cuts"]]
 
 
 def rings(page: Page) -> Locator:
@@ -305,133 +259,6 @@ def test_it_works_unsaved_and_says_so(phone_page: Page, tidy: ExercisePage, tmp_
     press(phone_page, "Shorten every long cane to 5 buds")
     assert said(phone_page).startswith("24 canes shortened.")
     expect(phone_page.get_by_text("does not save your work")).to_be_visible()
-
-
-@proves("tab")
-def test_tab_reaches_everything(desktop_page: Page, tidy: ExercisePage, tmp_path: Path) -> None:
-    desktop_page.goto(tidy.write(tmp_path))
-    reached = []
-    for _ in range(60):
-        desktop_page.keyboard.press("Tab")
-        reached.append(
-            desktop_page.evaluate(
-                "document.activeElement.className.split(' ')[0] || "
-                "document.activeElement.value || document.activeElement.tagName"
-            )
-        )
-    # With nothing chosen in a group, Tab enters it once.
-    for wanted in ("pw-button", "shears", "close", "pw-stage", "SUMMARY"):
-        assert wanted in reached, (wanted, reached)
-
-
-@proves("left-right")
-def test_arrows_change_the_position(desktop_page: Page, tidy: ExercisePage, tmp_path: Path) -> None:
-    desktop_page.goto(tidy.write(tmp_path))
-    desktop_page.locator(".pw-stage-near").focus()
-    title = desktop_page.locator(".pw-position-title")
-    for key, wanted in [("ArrowLeft", "L6"), ("ArrowRight", "L5"), ("ArrowRight", "L4")]:
-        desktop_page.keyboard.press(key)
-        expect(title).to_contain_text(f"Position {wanted} ")
-    expect(desktop_page.locator(".pw-stage-near")).to_have_attribute(
-        "aria-label", re.compile("position L4, 3 of 12")
-    )
-
-
-@proves("home-end")
-def test_home_and_end(desktop_page: Page, tidy: ExercisePage, tmp_path: Path) -> None:
-    desktop_page.goto(tidy.write(tmp_path))
-    desktop_page.locator(".pw-stage-near").focus()
-    title = desktop_page.locator(".pw-position-title")
-    for key, wanted in [("End", "R6"), ("ArrowRight", "R6"), ("Home", "L6")]:
-        desktop_page.keyboard.press(key)
-        expect(title).to_contain_text(f"Position {wanted} ")
-
-
-@proves("enter-space")
-@proves("up-down")
-def test_a_cut_by_keyboard_alone_keeps_the_place(
-    desktop_page: Page, tidy: ExercisePage, tmp_path: Path
-) -> None:
-    page = desktop_page
-    page.goto(tidy.write(tmp_path))
-    page.locator("input[value=shears]").focus()
-    page.keyboard.press("ArrowDown")
-    expect(page.locator("input[value=loppers]")).to_be_checked()
-    page.keyboard.press("ArrowUp")
-    expect(page.locator("input[value=shears]")).to_be_checked()
-    page.keyboard.press("Tab")
-    page.keyboard.press("Space")
-    page.get_by_role("button", name="Leave 2 buds L6a").focus()
-    page.keyboard.press("Enter")
-    assert cuts_kept(page) == [("L6a", 2)]
-    expect(page.get_by_role("heading", name="L6a")).to_be_focused()
-    page.keyboard.press("Tab")
-    page.keyboard.press("Space")
-    assert cuts_kept(page) == [("L6a", 2), ("L6a", None)]
-    page.locator(".pw-measures summary").focus()
-    page.keyboard.press("Enter")
-    expect(page.locator(".pw-measures dl")).to_be_hidden()
-
-
-@pytest.mark.parametrize("language", ["en", "es"])
-@pytest.mark.parametrize("dark", [False, True])
-def test_axe_finds_nothing(
-    phone_page: Page, project: Path, tmp_path: Path, npm: str, language: str, dark: bool
-) -> None:
-    page = phone_page
-    page.goto(ExercisePage("climbing", language).write(tmp_path, dark=dark))
-    if dark:
-        page.evaluate("document.body.style.background = '#1e2129'")
-    axe = (project / "node_modules" / "axe-core" / "axe.min.js").read_text("utf-8")
-    page.evaluate(axe)
-    levels = "['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']"
-    ask = f"axe.run('.pw-exercise', {{runOnly: {levels}, preload: false}})"
-    for _ in range(4):
-        found = page.evaluate(ask)["violations"]
-        assert [(one["id"], [n["html"] for n in one["nodes"]]) for one in found] == []
-        button = page.locator(".pw-step .pw-main:visible")
-        if button.count():
-            button.click()
-    expect(page.locator(".pw-result")).to_be_visible()
-
-
-@pytest.mark.parametrize("zoom", ["100%", "200%"])
-def test_narrow_pages_reflow_and_targets_are_large(narrow: Page, tmp_path: Path, zoom: str) -> None:
-    narrow.goto(ExercisePage("climbing", "es").write(tmp_path))
-    narrow.evaluate("size => { document.documentElement.style.fontSize = size }", zoom)
-    targets = "button, select, input, summary"
-    for _ in range(4):
-        assert narrow.evaluate("document.documentElement.scrollWidth") <= 320
-        small = (
-            narrow.locator(".pw-built")
-            .locator(targets)
-            .evaluate_all(
-                "all => all.filter(one => one.checkVisibility()).map(one => "
-                "[one.outerHTML, one.getBoundingClientRect()]).filter(([_, box]) => "
-                "box.width < 24 || box.height < 24).map(([html]) => html)"
-            )
-        )
-        assert small == []
-        button = narrow.locator(".pw-step .pw-main:visible")
-        if button.count():
-            button.click()
-    expect(narrow.locator(".pw-result")).to_be_visible()
-
-
-@pytest.mark.parametrize("language", ["en", "es"])
-def test_every_word_is_there_and_every_id_is_its_own(
-    phone_page: Page, tmp_path: Path, language: str
-) -> None:
-    page = phone_page
-    page.goto(ExercisePage("climbing", language).write(tmp_path))
-    for _ in range(3):
-        page.locator(".pw-step .pw-main:visible").click()
-    text = page.evaluate("document.querySelector('.pw-built').textContent")
-    assert "exercise." not in text
-    assert re.findall(r"\{\w+\}", text) == []
-    ids = page.evaluate("[...document.querySelectorAll('[id]')].map(one => one.id)")
-    assert len(ids) == len(set(ids))
-    expect(page.locator(".pw-fallback")).to_be_hidden()
 
 
 def test_the_controls_can_be_taken_away_again(
