@@ -1,5 +1,6 @@
-/** Starts every exercise on the page, and what stands around exercises. */
+/** Starts every exercise and every form on the page, and what stands around exercises. */
 
+import { BlockForms } from "./block_forms.mjs";
 import { Exercise } from "./exercise.mjs";
 import { Quiz } from "./quiz.mjs";
 import { Stages } from "./stages.mjs";
@@ -21,6 +22,9 @@ function startAll() {
   }
   for (const root of document.querySelectorAll("[data-pencilwood-quiz]")) {
     new Quiz(/** @type {HTMLElement} */ (root)).bind();
+  }
+  for (const root of document.querySelectorAll("[data-pencilwood-block-forms]")) {
+    new BlockForms(/** @type {HTMLElement} */ (root)).bind();
   }
 }
 

@@ -94,7 +94,7 @@ def decimal(value: Fraction, language: str) -> str:
     rest = abs(value) % 1
     if len(text) > 4:
         groups = "\u00a0" if language == "es" else ","
-        text = re.sub(r"(?<=\d)(?=(?:\d{3})+$)", groups, text)
+        text = re.sub(r"\B(?=(?:\d{3})+$)", groups, text)
     if rest:
         places = ""
         while rest:
