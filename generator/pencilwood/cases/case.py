@@ -83,6 +83,8 @@ class Profile:
     site_address: str = ""
     limit_places: Mapping[str, Place] = field(default_factory=dict)
     """Where each band that the trainer set stands in the file."""
+    employer: Mapping[str, str | int] = field(default_factory=dict)
+    """What the employer has settled, by field: a length in millimetres, or words."""
 
 
 @dataclass(frozen=True)
@@ -99,25 +101,3 @@ class RuleExample:
     breaks: tuple[tuple[str, Place], ...]
     """Message names that the rule must report, in order; empty for a good vine."""
     target_buds: tuple[int, int] | None = None
-
-
-@dataclass(frozen=True)
-class QuizQuestion:
-    """One question of a quiz: at present a vine to prune."""
-
-    prune: str
-    """Slug of the case."""
-    place: Place
-
-
-@dataclass(frozen=True)
-class Quiz:
-    """`quizzes/<quiz>.yml`: which cases make up a quiz, in which order, and its pass mark."""
-
-    slug: str
-    title: Text
-    intro: Text
-    questions: tuple[QuizQuestion, ...]
-    passes_needed: int
-    """How many of the vines must be passed."""
-    place: Place

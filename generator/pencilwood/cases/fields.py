@@ -202,6 +202,8 @@ class OneTableOf:
     """A block whose first kind of key tells which table it follows, such as `cane` or `old`."""
 
     tables: Mapping[str, Table]
+    misfit: str = "which-wood"
+    """The finding for a block that no table, or more than one, would take."""
 
     def read(self, node: Node, key: str, report: Report) -> Row | None:
         """The block, read by the table whose telling key it gives; an empty row if none is."""
@@ -213,7 +215,7 @@ class OneTableOf:
             return self.tables[told[0]].read(node, key, report)
         given = ", ".join(names) if names else found(node, report)
         telling = " / ".join(f'"{name}"' for name in self.tables)
-        report.add(node.place, "which-wood", telling=telling, found=given)
+        report.add(node.place, self.misfit, telling=telling, found=given)
         return Row(node.place, {}, {}, sound=False)
 
     def schema(self) -> Schema:

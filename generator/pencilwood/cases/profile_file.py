@@ -45,6 +45,24 @@ LATENT_SHOOTS = Key(
     False,
 )
 
+_EMPLOYER_FIELDS: Mapping[str, tuple[Kind[int] | Kind[str], str]] = {
+    "distance between workers": (Length(1, 100_000, "3 m"), "How far apart workers prune."),
+    "off-hand distance": (Length(1, 5000, "20 cm"), "How far the other hand stays from a blade."),
+    "glove cut level": (Text(longest=80), "Cut level of the gloves, as the maker prints it."),
+    "break every": (Text(longest=80), "How often the crew rests."),
+    "first aider": (Text(longest=120), "Who gives first aid, and where."),
+    "emergency number": (Text(longest=80), "The number to call in an emergency."),
+    "assembly point": (Text(longest=160), "Where everybody meets in an emergency."),
+    "spray contact": (Text(longest=160), "Who knows what was sprayed, where and when."),
+}
+EMPLOYER_FIELDS = tuple(_EMPLOYER_FIELDS)
+"""What no published figure settles: each employer's own word, which chapters leave a line for."""
+EMPLOYER_NAME = "employer"
+_EMPLOYER = Table(
+    "What the employer settles; a page shows an empty line for what is left out.",
+    tuple(Key(name, kind, about, False) for name, (kind, about) in _EMPLOYER_FIELDS.items()),
+)
+
 _BAND_KINDS: Mapping[str, Kind[int]] = {
     "length": Length(0, 20_000, "10 cm"),
     "count": Whole(0, 10_000),
@@ -82,6 +100,7 @@ def profile_table(bands: Sequence[Band]) -> Table:
             PLAN_DISTANCE,
             BUDBREAK,
             LATENT_SHOOTS,
+            Key(EMPLOYER_NAME, _EMPLOYER, "What you as the employer settle.", False),
             Key(BANDS_NAME, table, "Figures that you set; the rest stay as they are.", False),
         ),
     )
@@ -171,4 +190,12 @@ def _profile(row: Row, limits: Mapping[str, int], places: Mapping[str, Place]) -
         latent_shoots_per_wound=given(LATENT_SHOOTS, Profile.latent_shoots_per_wound),
         site_address=row.get(SITE_ADDRESS) or "",
         limit_places=places,
+        employer=_employer(row),
     )
+
+
+def _employer(row: Row) -> Mapping[str, str | int]:
+    settled = row.values.get(EMPLOYER_NAME)
+    if not isinstance(settled, Row):
+        return {}
+    return {name: value for name, value in settled.values.items() if isinstance(value, str | int)}

@@ -12,9 +12,12 @@ from pathlib import Path
 from pencilwood.cases.case_keys import CASE_TABLE
 from pencilwood.cases.example_file import EXAMPLE_TABLE
 from pencilwood.cases.fields import Schema
+from pencilwood.cases.figures_file import FIGURES
+from pencilwood.cases.glossary_file import glossary
 from pencilwood.cases.profile_file import BANDS_NAME, any_bands_schema, profile_table
 from pencilwood.cases.quiz_file import QUIZ_TABLE
 from pencilwood.cases.safety_file import SAFETY_TABLE
+from pencilwood.cases.sources_file import SOURCES
 
 FOLDER = Path(__file__).with_name("schemas")
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -31,9 +34,12 @@ def schemas() -> dict[str, Schema]:
     made = {
         "case": CASE_TABLE.schema(),
         "example": EXAMPLE_TABLE.schema(),
+        "figures": FIGURES.schema(),
+        "glossary": glossary(()).schema(),
         "profile": profile,
         "quiz": QUIZ_TABLE.schema(),
         "safety": SAFETY_TABLE.schema(),
+        "sources": SOURCES.schema(),
     }
     return {
         f"{name}.schema.json": {
