@@ -26,6 +26,7 @@ from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.page import Page
 from pencilwood.site.assemble import Site, assemble
 from pencilwood.site.handbook import open_handbook
+from pencilwood.site.search import INDEX, divide_index, point_search_at
 from pencilwood.words import say
 
 STYLES = ("handbook.css", "vine.css", "exercise.css")
@@ -134,7 +135,21 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         # The theme's script would look for a site map beside each alternate whose rel is just
         # that, to guess where the other language has this page. We know, so it need not ask.
         output = output.replace('<link rel="alternate"', '<link rel=" alternate"')
-        return self._ours[page.file.src_uri].complete(output)
+        ours = self._ours[page.file.src_uri]
+        up = "/".join([".."] * ours.path.count("/")) or "."
+        return ours.complete(point_search_at(output, up))
+
+    # After the offline plugin, which writes one index for everybody.
+    @event_priority(-200)
+    def on_post_build(self, config: MkDocsConfig) -> None:
+        """Give each language a search of its own."""
+        site = Path(config.site_dir)
+        whole = site / INDEX
+        if whole.is_file():
+            parts = divide_index(whole.read_text(encoding="utf-8"), self._site.addresses)
+            for path, text in parts.items():
+                (site / path).parent.mkdir(parents=True, exist_ok=True)
+                (site / path).write_text(text, encoding="utf-8", newline="\n")
 
     def on_serve(
         self, server: LiveReloadServer, config: MkDocsConfig, builder: Any

@@ -1,0 +1,198 @@
+"""The built demo handbook in Chromium, from the disk and from a server."""
+
+import functools
+import http.server
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+pytestmark = [pytest.mark.browser, pytest.mark.slow]
+
+PAGES = (
+    "index",
+    "vines",
+    "cases/tidy-vine",
+    "rules",
+    "rules/crowded-spurs",
+    "scores",
+    "safety",
+    "quizzes",
+    "quizzes/first-day",
+)
+BOTH = tuple(f"{folder}{name}" for folder in ("", "es/") for name in PAGES)
+WCAG = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
+
+
+class Quiet(http.server.SimpleHTTPRequestHandler):
+    """A server that does not tell the terminal what it serves."""
+
+    def log_message(self, format: str, *args: object) -> None:  # noqa: A002
+        pass
+
+
+@pytest.fixture(scope="module")
+def address(built_site: Path) -> Iterator[str]:
+    """The site on a server of this machine."""
+    handler = functools.partial(Quiet, directory=str(built_site))
+    with http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        yield f"http://127.0.0.1:{server.server_port}"
+        server.shutdown()
+
+
+@pytest.fixture
+def complaints(phone_page: Page) -> list[str]:
+    """What the console says of the page that is open."""
+    said: list[str] = []
+    phone_page.on(
+        "console", lambda one: said.append(one.text) if one.type in ("error", "warning") else None
+    )
+    return said
+
+
+@pytest.mark.parametrize("name", BOTH)
+def test_console_stays_clean_from_the_disk(
+    phone_page: Page, built_site: Path, complaints: list[str], name: str
+) -> None:
+    phone_page.goto((built_site / f"{name}.html").as_uri())
+    expect(phone_page.locator("article h1")).to_be_visible()
+    phone_page.wait_for_load_state("networkidle")
+    assert complaints == []
+
+
+@pytest.mark.parametrize("name", ["index", "es/cases/tidy-vine"])
+def test_console_stays_clean_from_a_server(
+    phone_page: Page, address: str, complaints: list[str], name: str
+) -> None:
+    phone_page.goto(f"{address}/{name}.html")
+    expect(phone_page.locator("article h1")).to_be_visible()
+    phone_page.wait_for_load_state("networkidle")
+    assert complaints == []
+
+
+@pytest.mark.parametrize("width", [320, 390])
+@pytest.mark.parametrize("name", PAGES)
+def test_nothing_runs_off_a_narrow_screen(
+    phone_page: Page, built_site: Path, name: str, width: int
+) -> None:
+    phone_page.set_viewport_size({"width": width, "height": 800})
+    phone_page.goto((built_site / "es" / f"{name}.html").as_uri())
+    assert phone_page.evaluate("document.scrollingElement.scrollWidth") <= width
+
+
+@pytest.mark.parametrize("name", BOTH)
+def test_our_part_of_a_page_meets_wcag(
+    phone_page: Page, built_site: Path, project: Path, npm: str, name: str
+) -> None:
+    phone_page.goto((built_site / f"{name}.html").as_uri())
+    for fold in phone_page.locator("article details").all():
+        fold.evaluate("one => { one.open = true; }")
+    phone_page.add_script_tag(path=project / "node_modules" / "axe-core" / "axe.min.js")
+    found = phone_page.evaluate(
+        "tags => axe.run('article', { runOnly: tags }).then((all) => all.violations"
+        ".map((one) => `${one.id}: ${one.nodes.slice(0, 3).map((node) => node.html)}`))",
+        WCAG,
+    )
+    assert found == []
+
+
+@pytest.mark.parametrize("server", [False, True])
+@pytest.mark.parametrize(
+    ("start", "ready", "words", "found", "ends"),
+    [
+        ("index", "Type to", "crowded", "Spurs crowded", "/rules/crowded-spurs.html"),
+        ("es/cases/tidy-vine", "Teclee", "apretados", "Pulgares apretados", "/es/rules/"),
+    ],
+)
+def test_search_finds_a_rule_in_its_own_language(
+    desktop_page: Page,
+    built_site: Path,
+    address: str,
+    server: bool,
+    start: str,
+    ready: str,
+    words: str,
+    found: str,
+    ends: str,
+) -> None:
+    base = address if server else built_site.as_uri()
+    desktop_page.goto(f"{base}/{start}.html")
+    box = desktop_page.locator(".md-search__input")
+    box.click()
+    expect(desktop_page.locator(".md-search-result__meta")).to_contain_text(ready)
+    # As fast as a quick typist: the search asks again at each letter, once it is ready.
+    box.press_sequentially(words, delay=60)
+    results = desktop_page.locator(".md-search-result__list")
+    expect(results).to_contain_text(found)
+    leads = results.locator("a").evaluate_all("all => all.map((one) => one.href)")
+    assert all(("/es/" in lead) == start.startswith("es/") for lead in leads), leads
+    title = desktop_page.locator("h1", has_text=found)
+    results.locator("a").filter(has=title).first.click()
+    expect(desktop_page.locator("article h1")).to_have_text(found)
+    assert ends in desktop_page.url
+
+
+def test_language_switch_leads_to_the_same_page(phone_page: Page, built_site: Path) -> None:
+    phone_page.goto((built_site / "rules" / "old-stub.html").as_uri())
+    phone_page.locator(".md-header button[aria-label]").click()
+    phone_page.get_by_role("link", name="Español").click()
+    assert phone_page.url.endswith("/es/rules/old-stub.html")
+    assert phone_page.locator("html").get_attribute("lang") == "es"
+
+
+def test_stages_of_the_answer_can_be_looked_at(phone_page: Page, built_site: Path) -> None:
+    phone_page.goto((built_site / "cases" / "tidy-vine.html").as_uri())
+    phone_page.get_by_text("The trainer's answer, cut by cut").click()
+    stages = phone_page.locator("[data-pencilwood-stages]")
+    drawing = stages.locator("svg.pw-vine")
+    expect(drawing).to_have_class("pw-vine pw-show-fine")
+    stages.get_by_label("Before").check()
+    expect(drawing).to_have_class("pw-vine pw-show-before")
+    assert drawing.evaluate("svg => svg.querySelectorAll('.pw-gone, .pw-cutpoint').length") == 0
+
+
+def test_no_id_stands_twice_once_the_scripts_have_run(phone_page: Page, built_site: Path) -> None:
+    phone_page.goto((built_site / "quizzes" / "first-day.html").as_uri())
+    expect(phone_page.locator(".pw-exercise.pw-live")).to_have_count(4)
+    twice = phone_page.evaluate(
+        "(() => { const ids = [...document.querySelectorAll('[id]')].map((one) => one.id);"
+        " return ids.filter((id, at) => ids.indexOf(id) !== at); })()"
+    )
+    assert twice == []
+
+
+def test_quiz_adds_up_what_its_exercises_tell(phone_page: Page, built_site: Path) -> None:
+    phone_page.goto((built_site / "quizzes" / "first-day.html").as_uri())
+    total = phone_page.locator(".pw-quiz-total")
+    expect(total).to_have_text("0 of 4 vines passed. You need 3.")
+    first = phone_page.locator(".pw-exercise").first
+    # A vine left as it stands fails; the row and the total say so at once.
+    for _ in range(2):
+        first.get_by_role("button", name="Next:").click()
+    first.get_by_role("button", name="I am done").click()
+    row = phone_page.locator("tr[data-case='tidy-vine']")
+    expect(row.locator(".pw-quiz-verdict")).to_have_text("not passed")
+    score = row.locator(".pw-quiz-score").inner_text()
+    assert 0 <= int(score) < 80
+    phone_page.reload()
+    expect(row.locator(".pw-quiz-score")).to_have_text(score)
+    told = "{case: 'tidy-vine', version: 'x', score: 91, cutting: 88, passed: true}"
+    first.evaluate(
+        f"root => root.dispatchEvent(new CustomEvent('pencilwood:scored',"
+        f" {{bubbles: true, detail: {told}}}))"
+    )
+    expect(row.locator(".pw-quiz-verdict")).to_have_text("passed")
+    expect(total).to_have_text("1 of 4 vines passed. You need 3.")
+
+
+def test_vine_can_be_read_without_scripts(built_site: Path, page: Page) -> None:
+    context = page.context.browser
+    assert context is not None
+    plain = context.new_context(java_script_enabled=False).new_page()
+    plain.goto((built_site / "cases" / "tidy-vine.html").as_uri())
+    expect(plain.locator("svg.pw-vine")).to_have_count(1)
+    expect(plain.get_by_text("This exercise needs JavaScript. What follows")).to_be_visible()
+    plain.context.close()

@@ -1,0 +1,64 @@
+"""A small handbook in a folder of its own, and the site made of it."""
+
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from pencilwood.site.publish import publish
+
+CASES = ("tidy-vine", "climbing-spurs", "one-arm-vine")
+QUIZ = """\
+quiz: small
+title: {en: Small quiz, es: Examen breve}
+intro: {en: Prune both., es: Pode las dos.}
+questions: [{prune: tidy-vine}, {prune: climbing-spurs}]
+passes needed: 1
+"""
+
+
+def make_sample(project: Path, root: Path) -> Path:
+    """The demo handbook with three vines, a chapter with a picture, and one quiz."""
+    shutil.copytree(project / "content", root / "content")
+    for path in (root / "content" / "cases").glob("*.yml"):
+        if path.stem not in CASES:
+            path.unlink()
+    for language, title in (("en", "Warm up first"), ("es", "Primero caliente")):
+        folder = root / "content" / "chapters" / language
+        (folder / "warm-up.md").write_text(f"# {title}\n\n![](stretch.png)\n", "utf-8")
+        (folder / "stretch.png").write_bytes(b"\x89PNG\r\n\x1a\n")
+    (root / "quizzes").mkdir()
+    (root / "quizzes" / "small.yml").write_text(QUIZ, "utf-8")
+    shutil.copy(project / "mkdocs.yml", root / "mkdocs.yml")
+    return root
+
+
+@pytest.fixture
+def sample(project: Path, tmp_path: Path) -> Path:
+    """A handbook that a test may change."""
+    return make_sample(project, tmp_path / "sample")
+
+
+@pytest.fixture(scope="session")
+def built(project: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The sample's site; look, do not touch."""
+    root = make_sample(project, tmp_path_factory.mktemp("sample") / "handbook")
+    published = publish(root, root / "site")
+    assert published.succeeded, published.told
+    assert published.told == ""
+    return root / "site"
+
+
+@pytest.fixture(scope="session")
+def snapshot() -> Callable[[Path], dict[str, bytes]]:
+    """Every file of a folder, by its path."""
+
+    def take(folder: Path) -> dict[str, bytes]:
+        return {
+            path.relative_to(folder).as_posix(): path.read_bytes()
+            for path in sorted(folder.rglob("*"))
+            if path.is_file()
+        }
+
+    return take

@@ -1,0 +1,219 @@
+"""The built site as readers get it."""
+
+import json
+import posixpath
+import re
+from collections.abc import Callable
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+import pytest
+
+from html_reading import Reading
+from pencilwood.rules import RULES
+from pencilwood.site.publish import NotOursError, publish
+
+pytestmark = pytest.mark.slow
+
+Snapshot = Callable[[Path], dict[str, bytes]]
+
+
+def pages(site: Path) -> dict[str, Reading]:
+    found = {path.relative_to(site).as_posix(): Reading(path) for path in site.rglob("*.html")}
+    assert found
+    return found
+
+
+def test_every_page_is_there_in_both_languages(built: Path) -> None:
+    wanted = [
+        "index",
+        "vines",
+        "rules",
+        "scores",
+        "safety",
+        "quizzes",
+        "quizzes/small",
+        "warm-up",
+        *(f"cases/{slug}" for slug in ("tidy-vine", "climbing-spurs", "one-arm-vine")),
+        *(f"rules/{rule.name}" for rule in RULES),
+    ]
+    english = {f"{name}.html" for name in wanted}
+    assert set(pages(built)) == english | {f"es/{name}" for name in english}
+
+
+def test_every_page_says_its_language_and_knows_its_twin(built: Path) -> None:
+    for name, page in pages(built).items():
+        language = "es" if name.startswith("es/") else "en"
+        assert page.languages == [language], name
+        bare = name.removeprefix("es/")
+        here = posixpath.dirname(name)
+        twins = {
+            lang: posixpath.normpath(posixpath.join(here, lead))
+            for lang, lead in page.alternates.items()
+        }
+        assert twins == {"en": bare, "es": f"es/{bare}"}, name
+
+
+def test_every_link_leads_somewhere_inside_the_site(built: Path) -> None:
+    read = pages(built)
+    broken = []
+    for name, page in read.items():
+        for lead in page.leads:
+            parts = urlsplit(lead)
+            if parts.scheme == "data":
+                continue
+            assert not parts.scheme, f"{name} leads outside: {lead}"
+            assert not parts.netloc, f"{name} leads outside: {lead}"
+            path = unquote(parts.path)
+            to = posixpath.normpath(posixpath.join(posixpath.dirname(name), path)) if path else name
+            if not (built / to).is_file():
+                broken.append(f"{name}: {lead}")
+            elif parts.fragment and to in read and parts.fragment not in read[to].ids:
+                broken.append(f"{name}: {lead} (no such place)")
+    assert broken == []
+
+
+def test_no_id_stands_twice_on_a_page(built: Path) -> None:
+    for name, page in pages(built).items():
+        twice = {one for one in page.ids if page.ids.count(one) > 1}
+        assert twice == set(), name
+
+
+def test_styles_and_own_scripts_name_no_address(built: Path) -> None:
+    ours = [*(built / "assets" / "pencilwood").rglob("*.css"), built / "assets/pencilwood"]
+    for path in ours[:-1]:
+        assert not re.search(r"url\(['\"]?(https?:)?//|@import", path.read_text("utf-8")), path
+
+
+def test_menu_holds_index_pages_of_one_language_only(built: Path) -> None:
+    html = (built / "es" / "cases" / "tidy-vine.html").read_text("utf-8")
+    menu = html.split('<nav class="md-nav md-nav--primary"')[1].split("</nav>")[0]
+    leads = re.findall(r'href="([^"]+)"', menu)
+    assert leads[1:] == [
+        f"../{name}.html"
+        for name in ("index", "warm-up", "vines", "quizzes", "rules", "scores", "safety")
+    ]
+    assert "Las cepas" in menu
+    assert "The vines" not in menu
+
+
+def test_theme_speaks_spanish_on_spanish_pages(built: Path) -> None:
+    spanish = (built / "es" / "index.html").read_text("utf-8")
+    english = (built / "index.html").read_text("utf-8")
+    assert 'aria-label="Seleccionar idioma"' in spanish or "Cambiar idioma" in spanish
+    assert "Manual de poda de Larkfell" in spanish
+    assert "Cambiar a páginas oscuras" in spanish
+    assert "Change to dark pages" in english
+
+
+def searched(folder: Path) -> dict[str, str]:
+    """What the search of one language knows of each page."""
+    index = json.loads((folder / "search" / "search_index.json").read_text("utf-8"))
+    script = (folder / "search" / "search_index.js").read_text("utf-8")
+    assert json.loads(script.removeprefix("var __index = ")) == index
+    text: dict[str, str] = {}
+    for doc in index["docs"]:
+        page = doc["location"].split("#")[0]
+        text[page] = text.get(page, "") + doc["title"] + doc["text"]
+    return text
+
+
+def test_search_knows_stories_rules_and_chapters_in_both_languages(built: Path) -> None:
+    english, spanish = (searched(built / folder) for folder in ("", "es"))
+    assert english.keys() == spanish.keys()
+    assert "Crowded spurs make crowded shoots" in english["rules/crowded-spurs.html"]
+    assert "Una cepa ordenada" in spanish["cases/tidy-vine.html"]
+    assert "Primero caliente" in spanish["warm-up.html"]
+
+
+def test_search_works_without_a_server_and_asks_nobody(built: Path) -> None:
+    assert (built / "search" / "search_index.js").is_file()
+    html = (built / "index.html").read_text("utf-8")
+    assert "assets/pencilwood/vendor/iframe-worker/shim.js" in html
+    assert "unpkg" not in html
+
+
+def test_small_pages_stay_small(built: Path) -> None:
+    for name in ("index", "vines", "rules", "es/index"):
+        size = (built / f"{name}.html").stat().st_size
+        assert size < 60_000, f"{name}: {size}"
+
+
+def test_no_mark_is_left_open(built: Path) -> None:
+    for path in built.rglob("*.html"):
+        html = path.read_text("utf-8")
+        assert "<!--pencilwood" not in html, path
+        assert "data-search-exclude=" not in html, path
+
+
+def test_pictures_of_a_chapter_are_published_beside_it(built: Path) -> None:
+    assert (built / "stretch.png").read_bytes() == (built / "es/stretch.png").read_bytes()
+
+
+def test_exercise_json_cannot_end_its_script_element(built: Path) -> None:
+    html = (built / "cases" / "tidy-vine.html").read_text("utf-8")
+    held = re.findall(r'<script type="application/json" class="pw-(\w+)">(.*?)</script>', html)
+    assert [name for name, _ in held] == ["sheet", "words"]
+    for _, body in held:
+        assert "<" not in body
+        json.loads(body)
+
+
+def test_building_again_gives_the_same_bytes_and_leaves_the_sources_alone(
+    sample: Path, snapshot: Snapshot
+) -> None:
+    before = snapshot(sample / "content")
+    sites = []
+    for _ in range(2):
+        assert publish(sample, sample / "site").succeeded
+        sites.append(snapshot(sample / "site"))
+    assert sites[0] == sites[1]
+    assert snapshot(sample / "content") == before
+    assert sorted(path.name for path in sample.iterdir()) == [
+        "content",
+        "mkdocs.yml",
+        "quizzes",
+        "site",
+    ]
+
+
+def spoil(sample: Path) -> None:
+    case = sample / "content" / "cases" / "tidy-vine.yml"
+    text = case.read_text("utf-8")
+    assert "teaches: [" in text
+    case.write_text(text.replace("teaches: [", "teaches: [blank-on-arm, ", 1), "utf-8")
+
+
+def last_good_site(sample: Path) -> Path:
+    site = sample / "site"
+    (site / "assets" / "pencilwood").mkdir(parents=True)
+    (site / "index.html").write_text("the last good site", "utf-8")
+    return site
+
+
+def test_failed_proof_keeps_the_last_good_site(sample: Path, snapshot: Snapshot) -> None:
+    spoil(sample)
+    site = last_good_site(sample)
+    before = snapshot(site)
+    published = publish(sample, site)
+    assert not published.succeeded
+    assert "content/cases/tidy-vine.yml:" in published.told
+    assert "(teaches-nothing)" in published.told
+    assert "Traceback" not in published.told
+    assert snapshot(site) == before
+    assert [path.name for path in sample.iterdir() if path.name.startswith(".")] == []
+
+
+@pytest.mark.parametrize("folder", ["content/cases", "content/new", "."])
+def test_no_other_folder_is_replaced(sample: Path, folder: str) -> None:
+    with pytest.raises(NotOursError):
+        publish(sample, sample / folder)
+    assert (sample / "content" / "cases" / "tidy-vine.yml").is_file()
+
+
+def test_folder_with_other_files_is_not_replaced(sample: Path, tmp_path: Path) -> None:
+    (tmp_path / "papers").mkdir()
+    (tmp_path / "papers" / "will.txt").write_text("mine", "utf-8")
+    with pytest.raises(NotOursError):
+        publish(sample, tmp_path / "papers")
+    assert (tmp_path / "papers" / "will.txt").read_text("utf-8") == "mine"
