@@ -57,7 +57,7 @@ def _check_kind(row: Row, report: Report) -> None:
     kind = row.get(KIND)
     if kind is None or kind == "published":
         return
-    if row.get(READ) in ("read", "read-2nd"):
+    if row.get(READ) not in (None, "not read"):
         report.add(row.place_of(READ), "nothing-to-read", kind=quoted(kind))
     if row.has(URL):
         report.add(row.place_of(URL), "nothing-to-read", kind=quoted(kind))
