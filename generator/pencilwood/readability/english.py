@@ -28,7 +28,8 @@ _SILENT_INSIDE = re.compile(
 EXCEPTIONS = {
     # Two vowels spoken apart, or one that is not spoken.
     "aisle": 1, "buyer": 2, "isle": 1, "recipe": 3, "coyote": 3, "zoology": 4,
-    "european": 4, "ideal": 3, "cereal": 3, "neon": 2, "behavior": 3, "behaviour": 3, "society": 4, "reality": 4,
+    "european": 4, "ideal": 3, "cereal": 3, "neon": 2, "behavior": 3, "behaviour": 3,
+    "society": 4, "reality": 4,
     "friend": 1, "friends": 1, "friendly": 2, "apostrophe": 4,
     "area": 3, "areas": 3, "being": 2, "people": 2, "vineyard": 2, "vineyards": 2,
     "every": 2, "everybody": 4, "everything": 3, "everyone": 3, "several": 2, "different": 2,
