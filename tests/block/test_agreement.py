@@ -79,6 +79,7 @@ def _python(row: dict[str, Any]) -> dict[str, Any]:
 
 
 @pytest.mark.node
+@pytest.mark.slow
 def test_the_browser_shows_the_same(node: str, project: Path, tmp_path: Path) -> None:
     rng = random.Random(20261125)
     rows = [_row(rng, one) for one in QUESTIONS.values() for _ in range(INPUTS_PER_SUM)]

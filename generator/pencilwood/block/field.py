@@ -47,6 +47,14 @@ class Field:
         except BlockError as error:
             raise error.about(self.name) from None
 
+    def trouble(self, text: str, language: str) -> str:
+        """Why a text cannot be read, in one sentence; empty where it can."""
+        try:
+            self.read(text)
+        except BlockError as error:
+            return error.told(language)
+        return ""
+
     def _read(self, text: str) -> Value:
         if not text:
             raise BlockError("missing")

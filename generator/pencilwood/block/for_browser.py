@@ -64,11 +64,12 @@ def _field(field: Field, language: str, units: UnitSystem) -> dict[str, object]:
         "usual": [_fraction(one) for one in three] if three else None,
         "digits": usual.digits if isinstance(usual, Range) else None,
         "note": usual_note(field, language, units),
+        "source": field.source,
     }
 
 
 def usual_note(field: Field, language: str, units: UnitSystem) -> str:
-    """What is usual, how well it is known, and from where; empty where there is no default."""
+    """What is usual and how well it is known; empty where nothing is known."""
     if not field.default and not field.source:
         return ""
     return say(
@@ -76,8 +77,7 @@ def usual_note(field: Field, language: str, units: UnitSystem) -> str:
         "block.form.usual" if field.default else "block.form.known",
         usual=usual_words(field, language, units),
         status=say(language, f"block.status.{field.status}"),
-        source=field.source,
-    ).strip()
+    )
 
 
 def usual_words(field: Field, language: str, units: UnitSystem) -> str:

@@ -9,6 +9,12 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
+from pencilwood.cases.blocks_file import (
+    BLOCKS_NAME,
+    FIGURES_NAME,
+    any_figures_schema,
+    blocks_table,
+)
 from pencilwood.cases.case_keys import CASE_TABLE
 from pencilwood.cases.example_file import EXAMPLE_TABLE
 from pencilwood.cases.fields import Schema
@@ -31,7 +37,11 @@ def schemas() -> dict[str, Schema]:
         "description": bands["description"],
         **any_bands_schema(),
     }
+    blocks = blocks_table(()).schema()
+    block_row = blocks["properties"][BLOCKS_NAME]["items"]
+    block_row["properties"][FIGURES_NAME] = any_figures_schema()
     made = {
+        "blocks": blocks,
         "case": CASE_TABLE.schema(),
         "example": EXAMPLE_TABLE.schema(),
         "figures": FIGURES.schema(),

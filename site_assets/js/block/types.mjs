@@ -21,7 +21,8 @@
  * @property {string} standard  a formula or a choice; empty where there is none
  * @property {[string, string, string] | null} usual  the default in our own units
  * @property {number | null} digits  of the default
- * @property {string} note  what is usual, how well it is known and from where
+ * @property {string} note  what is usual and how well it is known
+ * @property {string} source  from where it is known, in English
  *
  * @typedef {object} PageQuestion
  * @property {string} name

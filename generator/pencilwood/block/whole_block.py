@@ -1,0 +1,119 @@
+"""All sums of one block, each going on with what the one before it found."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from pencilwood.block.answer import Answer
+from pencilwood.block.errors import BlockError
+from pencilwood.block.field import Value
+from pencilwood.block.field_list import FIELDS
+from pencilwood.block.numbers import Range, as_range
+from pencilwood.block.questions import QUESTIONS
+from pencilwood.units import round_half_up
+
+ADVICE = ("prune-little", "beyond-cornell", "all-dead")
+"""Refusals that are advice to the supervisor and no slip in the file."""
+
+
+@dataclass(frozen=True)
+class Refusal:
+    """A sum that could not be done with what the block gives."""
+
+    question: str
+    error: BlockError
+
+    @property
+    def is_slip(self) -> bool:
+        """Whether something in the file must be put right."""
+        return self.error.problem not in ADVICE
+
+
+Worked = Answer | Refusal
+
+
+def whole(value: Range) -> Range:
+    """Whole buds or vines: nobody leaves a part of one."""
+    return value.each(lambda one: Fraction(round_half_up(one)))
+
+
+def _wanted(answer: Answer, _: Mapping[str, Value]) -> Mapping[str, Value]:
+    return {"wanted_buds": whole(answer.main)}
+
+
+def _vines(answer: Answer, _: Mapping[str, Value]) -> Mapping[str, Value]:
+    return {"vines": whole(answer.figure("vines")).counted()} if answer.has("vines") else {}
+
+
+_HANDED_ON: Mapping[str, Callable[[Answer, Mapping[str, Value]], Mapping[str, Value]]] = {
+    "vines": _vines,
+    "buds-for-crop": _wanted,
+    # What the vines themselves can carry comes before what the owner wants.
+    "buds": _wanted,
+    "winter": _wanted,
+    "fit": lambda answer, values: {"buds": _living(whole(answer.main), values)},
+    "crop": lambda answer, _: {"crop_g": answer.figure("vine-crop")},
+}
+"""What a sum gives to the sums after it."""
+
+ORDER = (
+    *("vines", "buds-for-crop", "buds", "winter", "room", "fit", "crop", "crop-load", "vigour"),
+    *("leaves", "leaf-fruit", "crew", "renovation", "thinning"),
+)
+
+# Their usual values alone would answer a question that nobody asked.
+_ONLY_WITH: Mapping[str, tuple[str, ...]] = {
+    "renovation": ("way",),
+    "crew": ("people", "days"),
+    "winter": ("dead_share",),
+}
+
+
+def work_block(given: Mapping[str, Value]) -> tuple[Worked, ...]:
+    """Every sum for which the block gives enough, in the order of a supervisor's winter.
+
+    Figures that the block gives by itself are never replaced by those that were worked out.
+    """
+    values = {**_length_of_arms(given), **given}
+    done: list[Worked] = []
+    for name in ORDER:
+        question = QUESTIONS[name]
+        if not _is_asked(name, values):
+            continue
+        try:
+            answer = question.work(values)
+        except BlockError as error:
+            done.append(Refusal(name, error))
+            continue
+        done.append(answer)
+        if name in _HANDED_ON:
+            values.update(_HANDED_ON[name](answer, values))
+        values.update(given)
+    return tuple(done)
+
+
+def _is_asked(name: str, values: Mapping[str, Value]) -> bool:
+    """Whether the block gives what a sum needs and, for work, that it is wanted at all."""
+    needed = QUESTIONS[name].asked
+    if not all(field in values or FIELDS[field].default for field in needed):
+        return False
+    wanted = _ONLY_WITH.get(name, ())
+    return not wanted or any(field in values for field in wanted)
+
+
+def _length_of_arms(values: Mapping[str, Value]) -> Mapping[str, Value]:
+    """Canopy grows over the arms from end to end."""
+    arms, arm_mm = values.get("arms", FIELDS["arms"].usual()), values.get("arm_mm")
+    if isinstance(arms, Range) and isinstance(arm_mm, Range):
+        return {"canopy_mm": arm_mm * arms}
+    return {}
+
+
+def _living(buds: Range, values: Mapping[str, Value]) -> Range:
+    """Of the buds that are left, those that winter has not killed."""
+    dead = values.get("dead_share")
+    if not isinstance(dead, Range):
+        return buds
+    return whole(buds * (as_range(1) - dead))
