@@ -66,8 +66,9 @@ def _notes(row: Row, report: Report) -> Iterator[SafetyNote]:
             report.add(one.place_of(NOTE), "named-twice", name=quoted(name), line=line)
         elif name is not None:
             lines[name] = one.place_of(NOTE).line
+        errors = report.errors
         advice = tuple(_advice(one, report))
-        if one.sound:
+        if one.sound and report.errors == errors:
             yield SafetyNote(
                 name=one.need(NOTE),
                 signal=one.need(SIGNAL),
