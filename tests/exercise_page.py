@@ -59,11 +59,16 @@ class ExercisePage:
 <meta http-equiv="Content-Security-Policy" content="{POLICY}">
 <meta name="viewport" content="width=device-width, initial-scale=1">{styles}</head>
 <body{scheme}><main><h1>Larkfell</h1><h2>A vine</h2>
-<div class="pw-exercise" data-pencilwood-exercise="{self.sample}">{self._drawing()}
+{self.block()}</main>
+<script src="{(assets / "pencilwood.js").as_uri()}"></script></body></html>"""
+
+    def block(self) -> str:
+        """The exercise as it stands on a page."""
+        return f"""<div class="pw-exercise" data-pencilwood-exercise="{self.sample}">
+{self._drawing()}
 <script type="application/json" class="pw-sheet">{_in_script(self.sheet_json())}</script>
 <script type="application/json" class="pw-words">{_in_script(self.words())}</script>
-<p class="pw-fallback">This exercise needs a script.</p></div></main>
-<script src="{(assets / "pencilwood.js").as_uri()}"></script></body></html>"""
+<p class="pw-fallback">This exercise needs a script.</p></div>"""
 
     def _drawing(self) -> str:
         return draw_vine(

@@ -2,7 +2,7 @@
 
 import { BlockForms } from "./block_forms.mjs";
 import { Exercise } from "./exercise.mjs";
-import { Quiz } from "./quiz.mjs";
+import { startQuizPages } from "./quiz/start.mjs";
 import { Stages } from "./stages.mjs";
 
 function startAll() {
@@ -17,11 +17,9 @@ function startAll() {
       ).bind();
     }
   }
+  startQuizPages();
   for (const root of document.querySelectorAll("[data-pencilwood-exercise]")) {
     new Exercise(/** @type {HTMLElement} */ (root)).bind();
-  }
-  for (const root of document.querySelectorAll("[data-pencilwood-quiz]")) {
-    new Quiz(/** @type {HTMLElement} */ (root)).bind();
   }
   for (const root of document.querySelectorAll("[data-pencilwood-block-forms]")) {
     new BlockForms(/** @type {HTMLElement} */ (root)).bind();

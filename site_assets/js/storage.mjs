@@ -3,7 +3,8 @@
  * file opened from a stick): then everything works, and `isKept` says that nothing is saved.
  */
 
-const PREFIX = "pencilwood:";
+/** Before every key of ours: other pages of the same address may keep things too. */
+export const PREFIX = "pencilwood:";
 
 /** @typedef {Pick<Storage, "getItem" | "setItem" | "removeItem">} Shelf */
 
