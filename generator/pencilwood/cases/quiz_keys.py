@@ -33,7 +33,9 @@ WHY = Key("why", Words(600), "Why it is right or wrong, in each language.")
 SAID = Table("Something to choose, and why it is right or wrong.", (SAY, WHY))
 
 VINE = Key("vine", Text(), "Short name of the case whose vine is shown.")
-SHOW = Key("show", Choice(_SHOWN), "before: uncut; answer: as your answer leaves it.", False)
+SHOW: Key[Shown] = Key(
+    "show", Choice(_SHOWN), "before: uncut; answer: as your answer leaves it.", False
+)
 AT = Key("at", Text(), "The position or piece to look at; left out: the whole vine.", False)
 AT_POSITION = Key("at", Text(), "The position whose canes are to choose from.")
 DRAWING = Key("drawing", Table("A drawing.", (VINE, SHOW, AT)), "The drawing to look at.", False)

@@ -21,7 +21,7 @@ from pencilwood.cases.fields import Schema
 from pencilwood.cases.figures_file import FIGURES
 from pencilwood.cases.glossary_file import glossary
 from pencilwood.cases.profile_file import BANDS_NAME, any_bands_schema, profile_table
-from pencilwood.cases.quiz_file import QUIZ_TABLE
+from pencilwood.cases.quiz_keys import QUIZ_TABLE
 from pencilwood.cases.safety_file import SAFETY_TABLE
 from pencilwood.cases.sources_file import SOURCES
 

@@ -61,6 +61,26 @@ def draw_frame(vine: Vine, prefix: str) -> Group:
     return Group(tuple(things), {"class": "pw-frame", "id": f"{prefix}-frame", "stroke": INK})
 
 
+def draw_frame_targets(vine: Vine) -> Group:
+    """Trunk, arms and head once more, unseen, each by itself, to be tapped by name."""
+    limbs = [_trunk(vine), *(_arm(vine, arm) for arm in vine.arms)]
+    runs = [
+        (
+            f"{limb.name.removeprefix('arm ')} arm" if limb.name != "trunk" else "trunk",
+            older_wood(limb.curve, limb.start_mm, limb.end_mm, limb.half_mm),
+        )
+        for limb in limbs
+    ]
+    unseen: Attributes = {"class": "pw-frame-target", "fill": INK, "fill-opacity": "0"}
+    return Group(
+        tuple(
+            Ink((run,), {**unseen, "data-frame": name})
+            for name, run in [*runs, ("head", _head(vine))]
+        ),
+        {"class": "pw-frame-targets"},
+    )
+
+
 def _trunk(vine: Vine) -> _Limb:
     half = vine.trunk_thickness_mm * THICKER / 2
     height = vine.cordon_height_mm

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from pencilwood.drawing.cut_marks import draw_cut_marks
 from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points
-from pencilwood.drawing.frame import draw_frame
+from pencilwood.drawing.frame import draw_frame, draw_frame_targets
 from pencilwood.drawing.labels import draw_letters, draw_places
 from pencilwood.drawing.looks import INK, PAPER, stylesheet
 from pencilwood.drawing.plate import Frame, Plate
@@ -31,6 +31,7 @@ def draw_vine(
     title: str,
     description: str,
     cutpoints: bool = False,
+    frame_targets: bool = False,
     cut_marks: Sequence[DoneCut] = (),
     units: UnitSystem = "metric",
     stages: Stages | None = None,
@@ -40,7 +41,8 @@ def draw_vine(
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
-    `cutpoints` adds places to tap; `cut_marks` shows cuts as bars across the wood; `stages`
+    `cutpoints` adds places to tap; `frame_targets` lets trunk, head and arms be tapped by
+    name; `cut_marks` shows cuts as bars across the wood; `stages`
     adds the classes that tell what is gone; `css_class` goes on the root; `data` gives
     `data-` attributes of the root; `alone` brings the style sheet along, for a file.
     """
@@ -53,6 +55,7 @@ def draw_vine(
         draw_ground(plate),
         Group(draw_parts(plate, prefix, shown, letters), {"class": "pw-wood-all"}),
         draw_frame(parts.vine, prefix),
+        *([draw_frame_targets(parts.vine)] if frame_targets else []),
         Group(draw_hanging(plate, prefix, shown, letters), {"class": "pw-wood-front"}),
         draw_places(plate),
         draw_scale(plate, language, units),

@@ -8,7 +8,8 @@ from functools import cached_property
 
 from pencilwood.cases.case import Case, Profile, RuleExample
 from pencilwood.cases.safety import SafetyNote
-from pencilwood.proof import CaseProof, QuizProof
+from pencilwood.proof import CaseProof
+from pencilwood.quiz.quiz_proof import QuizProof
 
 
 @dataclass(frozen=True)

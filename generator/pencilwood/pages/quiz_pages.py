@@ -1,60 +1,120 @@
-"""The quizzes: several vines one after another, with a result."""
+"""The quizzes: the list of them, and one page each that the browser brings to life."""
 
 from __future__ import annotations
 
-from pencilwood.pages.case_page import percent
+from collections.abc import Iterable
+from fractions import Fraction
+
+from pencilwood.drawing import draw_vine
+from pencilwood.drawing.describe import describe_vine
+from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.exercise import exercise_parts
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.proof import QuizProof
-from pencilwood.proof.facts import fill
+from pencilwood.quiz.compiled import compile_quiz
+from pencilwood.quiz.made import Picture
+from pencilwood.quiz.pictures import wood_shown
+from pencilwood.quiz.quiz_proof import QuizProof, pruned
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.sheet import dump
+from pencilwood.units import format_number
+from pencilwood.words import catalogue
+
+_SMALLEST_TOLD = Fraction(1, 100_000)
 
 
 def quizzes_page(handbook: Handbook, language: str) -> Page:
     """The list of quizzes."""
     desk = Desk(handbook, "quizzes", language)
-    quizzes = tuple(proof.quiz for proof in handbook.quizzes)
     return desk.write(
-        "quizzes.html", desk.say("quizzes"), menu_title=desk.say("quizzes"), quizzes=quizzes
+        "quizzes.html",
+        desk.say("quizzes"),
+        menu_title=desk.say("quizzes"),
+        quizzes=handbook.quizzes,
     )
 
 
 def quiz_page(handbook: Handbook, proof: QuizProof, language: str) -> Page:
-    """One quiz: every exercise on one page, and a table that fills as they are done."""
+    """One quiz: its questions for the browser, the drawings above them, and its proof."""
     desk = Desk(handbook, f"quizzes/{proof.quiz.slug}", language)
-    asked = [handbook.case_by_slug[one.prune] for one in proof.quiz.questions]
-    vines = tuple(
-        (
-            one.case,
-            fill(desk.own(one.case.story), one.facts[language]),
-            exercise_parts(desk, one),
-        )
-        for one in asked
-    )
-    words = {
-        "passesNeeded": proof.quiz.passes_needed,
-        "strings": {
-            name: desk.say(f"quiz.{name}", **_marks(name))
-            for name in ("not-yet", "passed", "failed", "verdict.passed", "verdict.open")
-        },
-    }
+    pruning = [handbook.case_by_slug[slug] for slug in pruned(proof.made)]
     return desk.write(
         "quiz.html",
         desk.own(proof.quiz.title),
         description=desk.own(proof.quiz.intro),
         quiz=proof.quiz,
-        vines=vines,
-        words=dump(words).replace("<", "\\u003c"),
-        chance=percent(desk, proof.chance_at_most),
+        proof=proof,
+        data=_json(quiz_data(desk, proof)),
+        pictures=[(one.name, _drawing(desk, one)) for one in proof.made.pictures],
+        exercises=[exercise_parts(desk, one) for one in pruning],
+        chance=percent_below(desk, proof.chance),
         covers=tuple(RULE_BY_NAME[name] for name in proof.covers),
     )
 
 
-def _marks(name: str) -> dict[str, str]:
-    """Placeholders that the browser fills later stay as they are."""
-    if not name.startswith("verdict"):
-        return {}
-    return {"n": "{n}", "of": "{of}", "needed": "{needed}"}
+def quiz_data(desk: Desk, proof: QuizProof) -> dict[str, object]:
+    """What the browser reads: the quiz, where its links lead, and the words around it."""
+    chapters = (one.common.chapter for one in proof.quiz.questions)
+    return {
+        **compile_quiz(proof.made, desk.language),
+        "links": {
+            "rules": rule_links(desk, proof.covers),
+            "chapters": _chapter_links(desk, (name for name in chapters if name is not None)),
+        },
+        "strings": strings_of(desk, "quiz."),
+    }
+
+
+def rule_links(desk: Desk, rules: Iterable[str]) -> dict[str, dict[str, str]]:
+    """Title and address of rules' pages, by name."""
+    return {
+        name: {
+            "title": RULE_BY_NAME[name].title[desk.language],
+            "href": desk.href(f"rules/{name}"),
+        }
+        for name in rules
+    }
+
+
+def _chapter_links(desk: Desk, names: Iterable[str]) -> dict[str, dict[str, str]]:
+    found = {}
+    for name in names:
+        chapter = desk.handbook.chapter(name, desk.language)
+        if chapter is not None:
+            found[name] = {"title": chapter.title, "href": desk.href(name)}
+    return found
+
+
+def strings_of(desk: Desk, *prefixes: str) -> dict[str, str]:
+    """Every sentence of the catalogue whose key begins with one of the prefixes."""
+    return {key: text for key, text in catalogue(desk.language).items() if key.startswith(prefixes)}
+
+
+def _drawing(desk: Desk, picture: Picture) -> str:
+    vine = desk.handbook.case_by_slug[picture.vine]
+    parts, left = wood_shown(picture, vine)
+    title = desk.own(vine.case.title)
+    return draw_vine(
+        parts,
+        f"q-{picture.name}",
+        desk.language,
+        title=title,
+        description=describe_vine(parts, left, desk.language, desk.profile.units),
+        frame_targets=picture.near is None,
+        units=desk.profile.units,
+        stages=None if left is None else Stages((Stage(GONE, left),)),
+    )
+
+
+def percent_below(desk: Desk, chance: Fraction) -> str:
+    """A small chance in percent, rounded up so that it is never told too low."""
+    if chance <= _SMALLEST_TOLD:
+        return f"< {format_number(_SMALLEST_TOLD * 100, 3, desk.language)} %"
+    thousandths = -(-chance * 100_000 // 1)
+    return f"{format_number(Fraction(thousandths, 1000), 3, desk.language)} %"
+
+
+def _json(body: object) -> str:
+    """JSON that cannot end the script element it stands in."""
+    return dump(body).replace("<", "\\u003c")

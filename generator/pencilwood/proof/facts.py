@@ -5,7 +5,6 @@ A text writes `{buds_kept}` or `{L3a.thickness}`, never the number, so it cannot
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from fractions import Fraction
 
@@ -14,23 +13,18 @@ from pencilwood.rules import BANDS
 from pencilwood.score.judge import Target
 from pencilwood.units import format_length, format_number
 from pencilwood.vine import measures
+from pencilwood.vine.bands import told_limits
 from pencilwood.vine.wood import Part, WoodLeft, uncut
-
-PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
+from pencilwood.words.filling import fill as fill
 
 
 def facts_of(left: WoodLeft, target: Target, profile: Profile, language: str) -> Mapping[str, str]:
     """Every placeholder and its text; `left` is the vine after the author's answer."""
     return {
         **_vine_facts(left, target, profile, language),
-        **_limit_facts(profile, language),
+        **told_limits(BANDS, profile.limits, profile.units, language),
         **_wood_facts(left, profile, language),
     }
-
-
-def fill(text: str, facts: Mapping[str, str]) -> str:
-    """The text with its placeholders filled; one that is not known stays as it is written."""
-    return PLACEHOLDER.sub(lambda match: facts.get(match[1].strip(), match[0]), text)
 
 
 def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str) -> dict[str, str]:
@@ -66,15 +60,6 @@ def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str)
         **{name: format_length(mm, profile.units, language) for name, mm in lengths.items()},
         **{name: str(count) for name, count in counts.items()},
         **{name: format_number(value, 0, language) for name, value in shares.items()},
-    }
-
-
-def _limit_facts(profile: Profile, language: str) -> dict[str, str]:
-    return {
-        band.name: format_length(profile.limits[band.name], profile.units, language)
-        if band.kind == "length"
-        else str(profile.limits[band.name])
-        for band in BANDS
     }
 
 

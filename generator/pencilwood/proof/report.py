@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from pencilwood.findings import Finding, Level
 from pencilwood.places import Place
-from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.judge import Charge
-from pencilwood.units import UnitSystem, format_length
+from pencilwood.score.told import message_text as message_text
+from pencilwood.units import UnitSystem
 from pencilwood.words import knows, say
 
 
@@ -41,14 +41,3 @@ class ProofReport:
             message=message_text(charge, self.language, self._units),
             points=charge.points,
         )
-
-
-def message_text(charge: Charge, language: str, units: UnitSystem) -> str:
-    """The rule's sentence for a charge; facts that end in `_mm` are shown as lengths."""
-    facts = {
-        name.removesuffix("_mm"): format_length(value, units, language)
-        if name.endswith("_mm")
-        else str(value)
-        for name, value in charge.facts.items()
-    }
-    return RULE_BY_NAME[charge.rule].messages[charge.message][language].format_map(facts)

@@ -9,17 +9,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from pencilwood.plan.solver import POINT, solve
+from pencilwood.plan.ignorance import ignorant_of
+from pencilwood.plan.solver import solve
 from pencilwood.rules import RULE_BY_NAME
-from pencilwood.score.judge import Charge, judge, score
-from pencilwood.score.sheet import Sheet, Weigh
+from pencilwood.score.judge import judge, score
+from pencilwood.score.sheet import Sheet
 from pencilwood.vine.passes import DoneCut, Pass, Tool
 
 VISIBLE_POINTS = 3
 """A learner sees a loss of so many points; a smaller one teaches nothing."""
-
-_BREAKING = 100_000
-"""Among prunings that are equal without the rule, the one that breaks it more comes first."""
 
 
 @dataclass(frozen=True)
@@ -31,19 +29,6 @@ class Lesson:
     score: int | None
     """Score of that pruning when the rule counts; None for a cutting rule."""
     teaches: bool
-
-
-def ignorant_of(rule: str) -> Weigh:
-    """Weighs charges as if the rule did not exist; ties go to the pruning that breaks it."""
-
-    def weigh(charges: tuple[Charge, ...]) -> int | None:
-        known = [charge for charge in charges if charge.rule != rule]
-        if any(charge.must for charge in known):
-            return None
-        breaking = len(charges) - len(known)
-        return POINT * sum(charge.points for charge in known) - _BREAKING * breaking
-
-    return weigh
 
 
 def lesson(

@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
 from difflib import get_close_matches
 
 from pencilwood.cases.case import Case, Text
 from pencilwood.places import Place
-from pencilwood.proof.facts import PLACEHOLDER
 from pencilwood.proof.report import ProofReport
-
-# A number inside a name of wood (L3, R1a) is a name; any other number is a number.
-_TYPED_NUMBER = re.compile(r"(?<![\w.])\d+(?:[.,]\d+)?")
+from pencilwood.words.filling import names_in, typed_number
 
 
 def check_texts(case: Case, facts: Mapping[str, str], report: ProofReport) -> None:
@@ -20,7 +16,7 @@ def check_texts(case: Case, facts: Mapping[str, str], report: ProofReport) -> No
     for text, place in _texts(case):
         for words in text.values():
             _check_words(words, place, facts, report)
-        used = {language: sorted(PLACEHOLDER.findall(words)) for language, words in text.items()}
+        used = {language: sorted(names_in(words)) for language, words in text.items()}
         if len({tuple(names) for names in used.values()}) > 1:
             listed = "; ".join(f"{lang}: {', '.join(names)}" for lang, names in used.items())
             report.add(place, "placeholders-differ", used=listed)
@@ -38,10 +34,10 @@ def _texts(case: Case) -> Iterator[tuple[Text, Place]]:
 
 
 def _check_words(words: str, place: Place, facts: Mapping[str, str], report: ProofReport) -> None:
-    for name in PLACEHOLDER.findall(words):
-        if name.strip() not in facts:
-            near = get_close_matches(name.strip(), facts, n=1)
+    for name in names_in(words):
+        if name not in facts:
+            near = get_close_matches(name, facts, n=1)
             report.add(place, "unknown-placeholder", name=name, near=near[0] if near else "-")
-    typed = _TYPED_NUMBER.search(PLACEHOLDER.sub("", words))
+    typed = typed_number(words)
     if typed:
-        report.add(place, "number-typed-by-hand", number=typed[0])
+        report.add(place, "number-typed-by-hand", number=typed)

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
-from pencilwood.cases.case import Case, Profile, Quiz, RuleExample
+from pencilwood.cases.case import Case, Profile, RuleExample
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.example_file import read_example
 from pencilwood.cases.profile_file import read_profile
-from pencilwood.cases.quiz_file import read_quiz
 from pencilwood.cases.report import quoted
 from pencilwood.cases.safety import SafetyNote
 from pencilwood.cases.safety_file import read_safety
@@ -19,11 +18,12 @@ from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.pages.front_pages import LEVELS
 from pencilwood.pages.handbook import Handbook
 from pencilwood.places import Place
-from pencilwood.proof import CaseProof, prove_case, prove_quiz
+from pencilwood.proof import CaseProof, prove_case
 from pencilwood.rules import BANDS, RULE_BY_NAME, RULES
 from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.site.chapters import read_chapters
 from pencilwood.site.hints import Notes
+from pencilwood.site.quizzes import open_quizzes
 from pencilwood.vine.bands import Limits
 from pencilwood.vine.passes import Tool
 
@@ -31,7 +31,6 @@ PROFILE = "content/profile.yml"
 SAFETY = "content/safety/notes.yml"
 CASES = "content/cases"
 RULE_EXAMPLES = "content/rules"
-QUIZZES = "quizzes"
 
 
 @dataclass(frozen=True)
@@ -81,16 +80,9 @@ class _Opening:
         names = [note.name for note in safety]
         read = [self.case(path, profile, names) for path in self._case_files()]
         proofs = self.proved([case for case in read if case is not None], profile)
-        quizzes = tuple(self.quizzes(profile))
         by_slug = {proof.case.slug: proof for proof in proofs}
-        # A quiz can be proved only when all of its vines could be read.
-        quiz_proofs = tuple(
-            prove_quiz(quiz, by_slug, profile, self.notes.language)
-            for quiz in quizzes
-            if all(one.prune in by_slug for one in quiz.questions)
-        )
-        for proof in quiz_proofs:
-            self.notes.findings.extend(proof.findings)
+        slugs = case_slugs(self.root)
+        quiz_proofs = open_quizzes(self.root, profile, slugs, by_slug, self.notes)
         chapters, pictures = read_chapters(self.root, profile.languages, self.notes)
         handbook = Handbook(
             profile, proofs, self.examples(profile), quiz_proofs, safety, chapters, pictures
@@ -145,19 +137,6 @@ class _Opening:
         for proof in proofs:
             self.notes.findings.extend(proof.findings)
         return proofs
-
-    def quizzes(self, profile: Profile) -> Iterator[Quiz]:
-        for path in _files(self.root / QUIZZES, "*.yml"):
-            quiz, findings = read_quiz(
-                path,
-                profile.languages,
-                case_slugs(self.root),
-                self._shown(path),
-                language=self.notes.language,
-            )
-            self.notes.findings.extend(findings)
-            if quiz is not None:
-                yield quiz
 
     def examples(self, profile: Profile) -> Mapping[str, Mapping[str, RuleExample]]:
         self._check_rule_folders()

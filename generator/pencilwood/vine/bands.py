@@ -6,6 +6,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from pencilwood.units import UnitSystem, format_length
+
 Kind = Literal["length", "count"]
 Status = Literal["published", "common practice, no source", "from memory"]
 
@@ -34,3 +36,15 @@ Limits = Mapping[str, int]
 def default_limits(bands: Iterable[Band]) -> dict[str, int]:
     """The limits of a profile that sets nothing."""
     return {band.name: band.default for band in bands}
+
+
+def told_limits(
+    bands: Iterable[Band], limits: Limits, units: UnitSystem, language: str
+) -> dict[str, str]:
+    """What each band is set to, in words, by band name."""
+    return {
+        band.name: format_length(limits[band.name], units, language)
+        if band.kind == "length"
+        else str(limits[band.name])
+        for band in bands
+    }

@@ -1,0 +1,112 @@
+"""Makes the questions of a quiz in every language, or says why one cannot be made."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from fractions import Fraction
+
+from pencilwood.cases.case import Profile
+from pencilwood.cases.quiz import (
+    BlockSum,
+    Choose,
+    CountIt,
+    NamePart,
+    Prune,
+    PutInOrder,
+    Quiz,
+    QuizQuestion,
+    SafeOrStop,
+    WhichCane,
+)
+from pencilwood.findings import Finding, in_order
+from pencilwood.quiz.asker import Asker
+from pencilwood.quiz.canes import which_cane
+from pencilwood.quiz.counts import count_it
+from pencilwood.quiz.made import MadeQuestion, MadeQuiz, Pruning
+from pencilwood.quiz.parts import name_part
+from pencilwood.quiz.placing import place_evenly
+from pencilwood.quiz.plain import choose, put_in_order, safe_or_stop
+from pencilwood.quiz.sums import block_sum
+from pencilwood.quiz.vines import ProvedVine, QuestionError, Vines
+from pencilwood.words import knows, say
+
+
+def make_quiz(
+    quiz: Quiz, vines: Vines, profile: Profile, language: str = "en"
+) -> tuple[MadeQuiz | None, tuple[Finding, ...]]:
+    """Every question worked out, or None and what is wrong, worded in `language`."""
+    wrong: dict[str, Finding] = {}
+    made: dict[str, tuple[MadeQuestion, ...]] = {}
+    for spoken in profile.languages:
+        asker = Asker(quiz.slug, profile, spoken)
+        questions = []
+        for one in quiz.questions:
+            try:
+                questions.append(_make(one, vines, asker))
+            except QuestionError as error:
+                wrong.setdefault(one.common.slug, _finding(one, error, language))
+        made[spoken] = place_evenly(tuple(questions), quiz.slug)
+    if wrong:
+        return None, tuple(in_order(wrong.values()))
+    return MadeQuiz(quiz, made, profile.pass_mark), ()
+
+
+def vines_of(quiz: Quiz) -> Mapping[str, str]:
+    """Slug of every case that a quiz shows or has pruned, with the question that names it."""
+    named: dict[str, str] = {}
+    for one in quiz.questions:
+        vine = _vine_of(one)
+        if vine is not None:
+            named.setdefault(vine, one.common.slug)
+    return named
+
+
+def _vine_of(one: QuizQuestion) -> str | None:
+    if isinstance(one, Prune):
+        return one.common.slug
+    if isinstance(one, WhichCane | NamePart | CountIt):
+        return one.seen.vine
+    if isinstance(one, Choose) and one.seen is not None:
+        return one.seen.vine
+    return None
+
+
+def _make(one: QuizQuestion, vines: Vines, asker: Asker) -> MadeQuestion:
+    if isinstance(one, Prune):
+        return _prune(one, vines[one.common.slug], asker)
+    if isinstance(one, Choose):
+        return choose(one, vines, asker)
+    if isinstance(one, PutInOrder):
+        return put_in_order(one, asker)
+    if isinstance(one, SafeOrStop):
+        return safe_or_stop(one, asker)
+    if isinstance(one, BlockSum):
+        return block_sum(one, asker)
+    return _of_vine(one, vines[one.seen.vine], asker)
+
+
+def _of_vine(one: WhichCane | NamePart | CountIt, vine: ProvedVine, asker: Asker) -> MadeQuestion:
+    if isinstance(one, WhichCane):
+        return which_cane(one, vine, asker)
+    return name_part(one, vine, asker) if isinstance(one, NamePart) else count_it(one, vine, asker)
+
+
+def _prune(one: Prune, vine: ProvedVine, asker: Asker) -> MadeQuestion:
+    title = vine.case.title[asker.language]
+    body = Pruning(one.common.slug, _upper(vine), len(vine.plan.cuts))
+    return MadeQuestion(one, "prune", asker.say("prune.ask", title=title), body)
+
+
+def _upper(vine: ProvedVine) -> Fraction:
+    """Upper end of the interval of a random pruning's chance, rounded up to a millionth."""
+    return Fraction(math.ceil(vine.luck.interval[1] * 1_000_000), 1_000_000)
+
+
+def _finding(one: QuizQuestion, error: QuestionError, language: str) -> Finding:
+    name = error.problem
+    what, expected, found = (
+        say(language, key, **error.facts) if knows(key) else ""
+        for key in (f"asking.problem.{name}.{part}" for part in ("what", "expected", "found"))
+    )
+    return Finding(one.common.place, name, what, expected, found)

@@ -1,0 +1,113 @@
+"""Name the part: what can be tapped on a drawing, and which of it is meant."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+
+from pencilwood.cases.quiz import Find, NamePart
+from pencilwood.quiz.asker import Asker
+from pencilwood.quiz.made import MadeQuestion, Picture, Tapping, WoodToTap
+from pencilwood.quiz.pictures import window
+from pencilwood.quiz.vines import ProvedVine, position_named, slip
+from pencilwood.vine.bands import Limits
+from pencilwood.vine.model import Condition
+from pencilwood.vine.wood import Part
+
+MOST_RIGHT_SHARE = 3
+"""At most one third of what can be tapped may be right, as with three choices."""
+
+_FRAME = {Find.TRUNK: ("trunk",), Find.HEAD: ("head",), Find.ARM: ("left arm", "right arm")}
+_SPUR_YEARS = 2
+
+_OF_CONDITION = {
+    Condition.DISEASED: Find.DISEASED,
+    Condition.DEAD: Find.DEAD,
+    Condition.INJURED: Find.INJURED,
+    Condition.SPINDLY: Find.SPINDLY,
+}
+
+
+def kind_of(part: Part, limits: Limits) -> Find:
+    """What a part is called first: by its health, then by its age and thickness."""
+    if part.piece.condition in _OF_CONDITION:
+        return _OF_CONDITION[part.piece.condition]
+    if part.base_height_mm < 0 or (part.is_cane and part.bud_height_mm(1) < 0):
+        return Find.HANGING
+    if not part.is_cane:
+        return Find.LAST_YEARS_SPUR if part.piece.age_years == _SPUR_YEARS else Find.OLD_WOOD
+    if part.piece.thickness_mm > limits["cane thickness at most"]:
+        return Find.BULL
+    return Find.HEAD_CANE if part.position.at_mm < limits["head zone"] else Find.CANE
+
+
+_ALSO: Mapping[Find, Callable[[Part], bool]] = {
+    # What a part may be called besides its first name.
+    Find.CANE: lambda part: part.is_cane,
+    Find.OLD_WOOD: lambda part: not part.is_cane and part.piece.age_years > _SPUR_YEARS,
+    Find.LAST_YEARS_SPUR: lambda part: part.piece.age_years == _SPUR_YEARS,
+}
+
+
+def name_part(question: NamePart, vine: ProvedVine, asker: Asker) -> MadeQuestion:
+    """The question, worked out; QuestionError where nothing, or too much, would be right."""
+    at = None if question.seen.at is None else position_named(vine, question.seen.at)
+    wood = [part for part in vine.parts.parts if at in (None, part.position.name)]
+    targets = tuple(_targets(wood, vine, asker, with_frame=at is None))
+    right = _right(question.find, wood, vine)
+    if not right:
+        raise slip("nothing-to-find", find=str(question.find), vine=vine.case.slug)
+    if len(right) * MOST_RIGHT_SHARE > len(targets):
+        raise slip("too-much-is-right", right=len(right), of=len(targets))
+    kind = _key(question.find)
+    return MadeQuestion(
+        question,
+        "part",
+        asker.say(f"part.ask.{kind}", position=at or ""),
+        Tapping(targets, right, asker.say(f"part.meaning.{kind}"), _whys(targets, asker)),
+        Picture(vine.case.slug, "before", at),
+        None if at is None else window(vine, at),
+        at,
+    )
+
+
+def _right(find: Find, wood: list[Part], vine: ProvedVine) -> tuple[str, ...]:
+    if find in _FRAME:
+        sides = {f"{arm.side} arm" for arm in vine.parts.vine.arms}
+        return tuple(name for name in _FRAME[find] if find is not Find.ARM or name in sides)
+    limits = vine.sheet.limits
+    if find is Find.LOWEST_CANE:
+        canes = [part for part in wood if part.is_cane and part.piece.is_alive]
+        lowest = min((part.bud_height_mm(1) for part in canes), default=0)
+        return tuple(part.name for part in canes if part.bud_height_mm(1) == lowest)
+    also = _ALSO.get(find)
+    return tuple(
+        part.name
+        for part in wood
+        if kind_of(part, limits) is find or (also is not None and also(part))
+    )
+
+
+def _targets(
+    wood: list[Part], vine: ProvedVine, asker: Asker, *, with_frame: bool
+) -> Iterator[WoodToTap]:
+    limits = vine.sheet.limits
+    if with_frame:
+        sides = {f"{arm.side} arm" for arm in vine.parts.vine.arms}
+        for find, names in _FRAME.items():
+            for name in names:
+                if find is not Find.ARM or name in sides:
+                    label = asker.say(f"part.frame.{name.replace(' ', '-')}")
+                    yield WoodToTap(name, label, _key(find))
+    for part in wood:
+        yield WoodToTap(part.name, asker.wood(part), _key(kind_of(part, limits)))
+
+
+def _whys(targets: tuple[WoodToTap, ...], asker: Asker) -> dict[str, str]:
+    kinds = dict.fromkeys(target.kind for target in targets)
+    return {
+        kind: asker.say("part.wrong", meaning=asker.say(f"part.meaning.{kind}")) for kind in kinds
+    }
+
+
+def _key(find: Find) -> str:
+    return str(find).replace("'", "").replace(" ", "-")
