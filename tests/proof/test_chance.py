@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 from scipy.stats import binom, binomtest
 
 from pencilwood.proof.luck import wilson
-from pencilwood.proof.quiz_proof import at_least
+from pencilwood.quiz.chance import at_least
 
 # Computed exact binomial table of the figures this project keeps on learning: chance of at
 # least `cut` right of `n` by guessing with probability p each, in percent.
@@ -28,16 +30,17 @@ TABLE = [
 def test_equal_chances_follow_the_binomial_table(
     n: int, cut: int, p: float, percent: float
 ) -> None:
-    chance = at_least(cut, [p] * n)
-    assert chance * 100 == pytest.approx(percent, rel=0.01)
-    assert chance == pytest.approx(float(binom.sf(cut - 1, n, p)))
+    chance = at_least(cut, [Fraction(p).limit_denominator(9)] * n)
+    assert float(chance) * 100 == pytest.approx(percent, rel=0.01)
+    assert float(chance) == pytest.approx(float(binom.sf(cut - 1, n, p)))
 
 
 def test_mixed_chances_are_summed_over_every_outcome() -> None:
-    # By hand: 0.5 x 0.2 = 0.1 both; 0.5 x 0.8 + 0.5 x 0.2 = 0.5 exactly one.
-    assert at_least(2, [0.5, 0.2]) == pytest.approx(0.1)
-    assert at_least(1, [0.5, 0.2]) == pytest.approx(0.6)
-    assert at_least(0, []) == pytest.approx(1.0)
+    # A half and a fifth: both happen in a tenth of the cases, at least one in six tenths.
+    chances = [Fraction(1, 2), Fraction(1, 5)]
+    assert at_least(2, chances) == Fraction(1, 10)
+    assert at_least(1, chances) == Fraction(6, 10)
+    assert at_least(0, []) == 1
 
 
 @pytest.mark.parametrize(("passes", "tries"), [(0, 2000), (1, 2000), (17, 2000), (50, 100)])

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from pencilwood.cases.case import RuleExample
+from pencilwood.cases.case import Profile, RuleExample
 from pencilwood.cases.example_file import read_example
+from pencilwood.places import Place
+from pencilwood.proof import prove_example
+from pencilwood.proof.example_proof import charges_of_example
 from pencilwood.rules import RULE_BY_NAME, RULES
-from pencilwood.score.judge import Charge, judge, judge_cuts, target_for
-from pencilwood.vine.wood import divide, uncut
+from pencilwood.score.judge import Charge
 from rule_bench import LIMITS
 
+PROFILE = Profile("Larkfell", ("en", "es"), "metric", LIMITS, 80, Place("profile.yml"))
 NAMES = tuple(rule.name for rule in RULES)
 
 # A good vine may pay only where the rule it shows is a choice between two faults.
@@ -33,12 +37,7 @@ def example_of(folder: Path, rule: str, kind: str) -> RuleExample:
 
 
 def charges_of(example: RuleExample) -> tuple[Charge, ...]:
-    parts = divide(example.vine)
-    left = uncut(parts)
-    for done in example.cuts:
-        left = left.cut(done.cut)
-    target = target_for(example.vine, LIMITS, example.target_buds)
-    return (*judge(left, LIMITS, target), *judge_cuts(parts, example.cuts, LIMITS))
+    return charges_of_example(example, PROFILE)
 
 
 def test_every_rule_has_its_folder_and_no_folder_is_left_over(examples_folder: Path) -> None:
@@ -77,3 +76,18 @@ def test_both_vines_are_the_same_before_the_cuts(examples_folder: Path, rule: st
     good, bad = (example_of(examples_folder, rule, kind) for kind in ("good", "bad"))
     assert good.vine == bad.vine
     assert good.cuts != bad.cuts
+
+
+def test_check_warns_when_a_band_makes_an_example_say_something_else(
+    examples_folder: Path,
+) -> None:
+    bad = example_of(examples_folder, "crowded-spurs", "bad")
+    assert prove_example(bad, PROFILE) == ()
+    wide = replace(PROFILE, limits={**LIMITS, "spur spacing at least": 1})
+    (finding,) = prove_example(bad, wide)
+    assert (finding.name, finding.level) == ("bad-vine-says-otherwise", "warning")
+    assert finding.place == bad.breaks[0][1]
+    good = example_of(examples_folder, "crowded-spurs", "good")
+    tight = replace(PROFILE, limits={**LIMITS, "spur spacing at least": 2000})
+    (finding,) = prove_example(good, tight)
+    assert finding.name == "good-vine-says-otherwise"

@@ -1,7 +1,8 @@
-"""The proofs that every case must pass."""
+"""The proofs that every case and every rule's example must pass."""
 
 from __future__ import annotations
 
 from pencilwood.proof.case_proof import CaseProof, prove_case
+from pencilwood.proof.example_proof import prove_example
 
-__all__ = ["CaseProof", "prove_case"]
+__all__ = ["CaseProof", "prove_case", "prove_example"]

@@ -39,7 +39,9 @@ def wilson(passes: int, tries: int, z: float = 1.959963984540054) -> tuple[float
     middle = share + z * z / (2 * tries)
     spread = z * math.sqrt(share * (1 - share) / tries + z * z / (4 * tries * tries))
     scale = 1 + z * z / tries
-    return max(0.0, (middle - spread) / scale), min(1.0, (middle + spread) / scale)
+    # At the very ends rounding leaves a speck where the interval reaches 0 or 1 exactly.
+    low = 0.0 if passes == 0 else (middle - spread) / scale
+    return low, 1.0 if passes == tries else (middle + spread) / scale
 
 
 def habits(parts: Parts) -> Mapping[str, tuple[int, ...]]:

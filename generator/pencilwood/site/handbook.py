@@ -15,15 +15,19 @@ from pencilwood.cases.report import quoted
 from pencilwood.cases.safety import SafetyNote
 from pencilwood.cases.safety_file import read_safety
 from pencilwood.findings import Finding, has_errors, in_order
+from pencilwood.pages.chapters.checks import Reading
 from pencilwood.pages.front_pages import LEVELS
 from pencilwood.pages.handbook import Handbook
 from pencilwood.places import Place
-from pencilwood.proof import CaseProof, prove_case
+from pencilwood.proof import CaseProof, prove_case, prove_example
 from pencilwood.rules import BANDS, RULE_BY_NAME, RULES
 from pencilwood.rules.wrong_tool import tool_for
+from pencilwood.site.blocks import open_blocks
+from pencilwood.site.chapter_checks import check_chapters
 from pencilwood.site.chapters import read_chapters
 from pencilwood.site.hints import Notes
 from pencilwood.site.quizzes import open_quizzes
+from pencilwood.site.reference import read_reference
 from pencilwood.vine.bands import Limits
 from pencilwood.vine.passes import Tool
 
@@ -42,6 +46,8 @@ class Opened:
     findings: tuple[Finding, ...]
     proofs: tuple[CaseProof, ...] = ()
     """The cases that could be read, proved, from easy to hard."""
+    readings: tuple[Reading, ...] = ()
+    """How hard each chapter is to read."""
 
 
 def open_handbook(root: Path, language: str = "en") -> Opened:
@@ -85,13 +91,28 @@ class _Opening:
         quiz_proofs = open_quizzes(self.root, profile, slugs, by_slug, self.notes)
         chapters, pictures = read_chapters(self.root, profile.languages, self.notes)
         handbook = Handbook(
-            profile, proofs, self.examples(profile), quiz_proofs, safety, chapters, pictures
+            profile,
+            proofs,
+            self.examples(profile),
+            quiz_proofs,
+            safety,
+            chapters,
+            pictures,
+            reference=read_reference(self.root, profile, self.notes),
+            blocks=open_blocks(self.root, profile.languages, self.notes),
         )
-        return self._opened(handbook, proofs)
+        unread = set(case_slugs(self.root)) - set(handbook.case_by_slug)
+        readings = check_chapters(handbook, self.notes, unread)
+        return self._opened(handbook, proofs, readings)
 
-    def _opened(self, handbook: Handbook | None, proofs: tuple[CaseProof, ...]) -> Opened:
+    def _opened(
+        self,
+        handbook: Handbook | None,
+        proofs: tuple[CaseProof, ...],
+        readings: tuple[Reading, ...] = (),
+    ) -> Opened:
         findings = tuple(in_order(self.notes.findings))
-        return Opened(None if has_errors(findings) else handbook, findings, proofs)
+        return Opened(None if has_errors(findings) else handbook, findings, proofs, readings)
 
     def profile(self) -> Profile | None:
         if not self.root.is_dir():
@@ -160,6 +181,8 @@ class _Opening:
                 self.notes.findings.extend(findings)
                 if example is not None:
                     found.setdefault(rule.name, {})[kind] = example
+                    proved = prove_example(example, profile, self.notes.language)
+                    self.notes.findings.extend(proved)
         return found
 
     def _check_rule_folders(self) -> None:
