@@ -7,11 +7,11 @@ from collections.abc import Callable, Iterator, Mapping
 from pencilwood.cases.quiz import Find, NamePart
 from pencilwood.quiz.asker import Asker
 from pencilwood.quiz.made import MadeQuestion, Picture, Tapping, WoodToTap
-from pencilwood.quiz.pictures import window
+from pencilwood.quiz.pictures import near, window
 from pencilwood.quiz.vines import ProvedVine, position_named, slip
 from pencilwood.vine.bands import Limits
 from pencilwood.vine.model import Condition
-from pencilwood.vine.wood import Part
+from pencilwood.vine.wood import Part, divide
 
 MOST_RIGHT_SHARE = 3
 """At most one third of what can be tapped may be right, as with three choices."""
@@ -51,9 +51,9 @@ _ALSO: Mapping[Find, Callable[[Part], bool]] = {
 def name_part(question: NamePart, vine: ProvedVine, asker: Asker) -> MadeQuestion:
     """The question, worked out; QuestionError where nothing, or too much, would be right."""
     at = None if question.seen.at is None else position_named(vine, question.seen.at)
-    wood = [part for part in vine.parts.parts if at in (None, part.position.name)]
+    wood = list(vine.parts.parts if at is None else divide(near(vine.parts.vine, at)).parts)
     targets = tuple(_targets(wood, vine, asker, with_frame=at is None))
-    right = _right(question.find, wood, vine)
+    right = _right(question.find, wood, vine, at)
     if not right:
         raise slip("nothing-to-find", find=str(question.find), vine=vine.case.slug)
     if len(right) * MOST_RIGHT_SHARE > len(targets):
@@ -70,13 +70,15 @@ def name_part(question: NamePart, vine: ProvedVine, asker: Asker) -> MadeQuestio
     )
 
 
-def _right(find: Find, wood: list[Part], vine: ProvedVine) -> tuple[str, ...]:
+def _right(
+    find: Find, wood: list[Part], vine: ProvedVine, at: str | None
+) -> tuple[str, ...]:
     if find in _FRAME:
         sides = {f"{arm.side} arm" for arm in vine.parts.vine.arms}
         return tuple(name for name in _FRAME[find] if find is not Find.ARM or name in sides)
     limits = vine.sheet.limits
     if find is Find.LOWEST_CANE:
-        canes = [part for part in wood if part.is_cane and part.piece.is_alive]
+        canes = [p for p in wood if p.is_cane and p.piece.is_alive and at in (None, p.position.name)]
         lowest = min((part.bud_height_mm(1) for part in canes), default=0)
         return tuple(part.name for part in canes if part.bud_height_mm(1) == lowest)
     also = _ALSO.get(find)
