@@ -7,7 +7,7 @@ from functools import cache
 from pathlib import Path
 
 from pencilwood.cases.fields import Key, ListOf, Row, Table
-from pencilwood.cases.kinds import Text
+from pencilwood.cases.kinds import Choice, Text
 from pencilwood.cases.named import Named
 from pencilwood.cases.reference import Term, TermWords
 from pencilwood.cases.report import Report
@@ -21,6 +21,12 @@ MEANING = Key("meaning", Text(longest=300), "What it means, in plain words.")
 ALSO = Key("also", ListOf(Text(longest=80), 0, 20), "Other words for it, by region.", False)
 WORD_TABLE = Table("A trade word in one language.", (WORD, PLURAL, MEANING, ALSO))
 SOURCE = Key("source", Text(), "Short name of the source, as in sources.yml.")
+MARK = Key(
+    "mark",
+    Choice({"by hand": True, "everywhere": False}),
+    "Left out: the first use on a worker's page is marked. By hand: only where term() stands.",
+    False,
+)
 
 
 @cache
@@ -30,7 +36,9 @@ def glossary(languages: tuple[str, ...]) -> Named:
         Key(one, WORD_TABLE, f"The word in this language ({one}).", one in languages)
         for one in LANGUAGES
     )
-    return Named("Every trade word, by a short name.", Table("One trade word.", (*keys, SOURCE)))
+    return Named(
+        "Every trade word, by a short name.", Table("One trade word.", (*keys, SOURCE, MARK))
+    )
 
 
 def read_glossary(
@@ -52,7 +60,9 @@ def read_glossary(
         if source is not None:
             report.check_known(source, row.place_of(SOURCE), source_keys, "unknown-source")
         if row.sound:
-            found[key] = Term(key, row.place, dict(_words(row)), row.need(SOURCE))
+            found[key] = Term(
+                key, row.place, dict(_words(row)), row.need(SOURCE), row.get(MARK) or False
+            )
     return found, report.findings()
 
 

@@ -73,6 +73,8 @@ class Term:
     place: Place
     words: Mapping[str, TermWords]
     source: str
+    by_hand: bool = False
+    """Whether only the writer can tell the trade word from an everyday one, as with a head."""
 
 
 @dataclass(frozen=True)

@@ -47,6 +47,14 @@ def summarise_vine(
     return f"{text} {said.say('left', buds=kept, positions=spurs_left)}"
 
 
+def describe_position(
+    parts: Parts, left: WoodLeft | None, name: str, language: str, units: UnitSystem = "metric"
+) -> str:
+    """One position of the vine: where it is and every piece that grows there."""
+    position = next(one for one in parts.positions if one.name == name)
+    return _position(parts, left or uncut(parts), position, _Sayer(language, units))
+
+
 def part_label(part: Part, language: str) -> str:
     """What a part is called: `Cane a at L1`, `Old wood m at L1, above a`."""
     return f"{_Sayer(language, 'metric').piece(part)}{_at(part, language)}"

@@ -38,19 +38,21 @@ def draw_vine(
     css_class: str = "",
     data: Mapping[str, str] | None = None,
     alone: bool = False,
+    window: Frame | None = None,
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
     `cutpoints` adds places to tap; `frame_targets` lets trunk, head and arms be tapped by
     name; `cut_marks` shows cuts as bars across the wood; `stages`
     adds the classes that tell what is gone; `css_class` goes on the root; `data` gives
-    `data-` attributes of the root; `alone` brings the style sheet along, for a file.
+    `data-` attributes of the root; `alone` brings the style sheet along, for a file;
+    `window` shows a part of the vine instead of all of it.
     """
     plate = Plate(parts)
     letters = draw_letters(plate)
     shown = stages or Stages()
     scene: list[Thing] = [
-        _paper(plate.frame),
+        _paper(window or plate.frame),
         draw_trellis(plate, language, units),
         draw_ground(plate),
         Group(draw_parts(plate, prefix, shown, letters), {"class": "pw-wood-all"}),
@@ -66,7 +68,9 @@ def draw_vine(
         scene.append(_cut_points(cut_points(plate)))
     words = _words(prefix, title, description)
     inside = words + (_style() if alone else "") + "".join(write(thing) for thing in scene)
-    return element("svg", _root(plate.frame, prefix, language, css_class, data or {}), inside)
+    return element(
+        "svg", _root(window or plate.frame, prefix, language, css_class, data or {}), inside
+    )
 
 
 def draw_state(

@@ -5,14 +5,28 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from pencilwood.cases.case import Level
+from pencilwood.pages.chapters.chapter_page import filled_in
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.proof import CaseProof
 from pencilwood.rules import RULE_BY_NAME
 
+DOORS = (
+    "workers",
+    "quizzes",
+    "rules",
+    "scores",
+    "safety",
+    "words",
+    "trainers",
+    "sources",
+)
+"""Pages that the front page leads to."""
 LEVELS: tuple[Level, ...] = ("easy", "middling", "hard")
 HOME = "index"
+HOME_TEXT = "home"
+"""The chapter that opens the front page."""
 
 
 @dataclass(frozen=True)
@@ -43,16 +57,16 @@ def small_drawing(slug: str) -> str:
 def home_page(handbook: Handbook, language: str) -> Page:
     """The front page: the trainer's own words, then the way in."""
     desk = Desk(handbook, HOME, language)
-    chapter = handbook.chapter("home", language)
+    chapter = handbook.chapter(HOME_TEXT, language)
     title = chapter.title if chapter else desk.say("site-name", vineyard=desk.profile.vineyard)
     levels = _levels(desk)
-    more = [name for name in ("quizzes", "rules", "scores", "safety") if _has(handbook, name)]
+    more = [name for name in DOORS if _has(handbook, name, language)]
     return desk.write(
         "home.html",
         title,
         description=desk.say("home.lead"),
         opening=desk.render("opening.html", levels=levels),
-        markdown=chapter.markdown if chapter else "",
+        markdown=filled_in(desk, chapter) if chapter else "",
         menu_title=desk.say("home"),
         levels=levels,
         more=more,
@@ -67,19 +81,15 @@ def vines_page(handbook: Handbook, language: str) -> Page:
     )
 
 
-def chapter_pages(handbook: Handbook) -> list[Page]:
-    """The trainer's other chapters, each a page of its own."""
-    return [
-        Desk(handbook, chapter.name, chapter.language).write(
-            "chapter.html", chapter.title, markdown=chapter.markdown, menu_title=chapter.title
-        )
-        for chapter in handbook.chapters
-        if chapter.name != "home"
-    ]
-
-
-def _has(handbook: Handbook, name: str) -> bool:
-    return {"quizzes": bool(handbook.quizzes), "safety": bool(handbook.notes)}.get(name, True)
+def _has(handbook: Handbook, name: str, language: str) -> bool:
+    there = {
+        "quizzes": bool(handbook.quizzes),
+        "safety": bool(handbook.notes),
+        "words": bool(handbook.reference.terms),
+        "workers": bool(handbook.chapters_for("worker", language)),
+        "trainers": bool(handbook.chapters_for("trainer", language)),
+    }
+    return there.get(name, True)
 
 
 def _levels(desk: Desk) -> tuple[LevelCards, ...]:

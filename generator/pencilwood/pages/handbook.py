@@ -6,8 +6,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from pencilwood.cases.blocks_file import Block
 from pencilwood.cases.case import Case, Profile, RuleExample
+from pencilwood.cases.chapter_head import Audience
+from pencilwood.cases.reference import Reference
 from pencilwood.cases.safety import SafetyNote
+from pencilwood.places import Place
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.quiz_proof import QuizProof
 
@@ -20,7 +24,14 @@ class Chapter:
     language: str
     title: str
     markdown: str
-    """The text without its title."""
+    """The text without head and title; empty lines stand for them, so that its lines keep their
+    numbers."""
+    place: Place
+    audience: Audience | None = None
+    """Who it is written for; None for a text without a head, such as the front page's."""
+    order: int = 0
+    order_place: Place | None = None
+    audience_place: Place | None = None
 
 
 @dataclass(frozen=True)
@@ -37,6 +48,10 @@ class Handbook:
     chapters: tuple[Chapter, ...]
     pictures: Mapping[str, bytes] = field(default_factory=dict)
     """Other files beside the chapters, by the path that the site gives them."""
+    blocks: tuple[Block, ...] = ()
+    """The trainer's blocks, in the order of their file."""
+    reference: Reference = field(default_factory=Reference)
+    """Sources, figures and trade words."""
 
     @cached_property
     def case_by_slug(self) -> Mapping[str, CaseProof]:
@@ -55,6 +70,13 @@ class Handbook:
             for proof in self.cases
             if any(taught == rule for taught, _ in proof.case.teaches)
         )
+
+    def chapters_for(self, audience: Audience, language: str) -> tuple[Chapter, ...]:
+        """The chapters for somebody in one language, in their order."""
+        theirs = (
+            one for one in self.chapters if (one.audience, one.language) == (audience, language)
+        )
+        return tuple(sorted(theirs, key=lambda one: (one.order, one.name)))
 
     def chapter(self, name: str, language: str) -> Chapter | None:
         """One chapter, where it is written."""

@@ -73,14 +73,15 @@ def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:
         description=sections[0].paragraphs[0],
         rule=rule,
         sections=sections,
-        examples=tuple(_examples(desk, rule)),
+        examples=tuple(examples_shown(desk, rule)),
         prices=prices_shown(desk, rule),
         bands=bands_shown(desk, rule.bands),
         cases=handbook.cases_teaching(rule.name),
     )
 
 
-def _examples(desk: Desk, rule: Rule) -> Iterator[ShownExample]:
+def examples_shown(desk: Desk, rule: Rule) -> Iterator[ShownExample]:
+    """The bad and the good vine of a rule, as far as they could be read."""
     shown = desk.handbook.examples.get(rule.name, {})
     for kind in ("bad", "good"):
         if kind in shown:

@@ -62,14 +62,15 @@ def prices_shown(desk: Desk, rule: Rule) -> tuple[ShownPrice, ...]:
             rule=rule.name,
             title=rule.title[desk.language],
             when=_BLANK.sub("…", sentence[desk.language]),
-            points=_price(desk, rule, RULEBOOK[rule.name, message]),
+            points=price_words(desk, rule, RULEBOOK[rule.name, message]),
             must=RULEBOOK[rule.name, message].must,
         )
         for message, sentence in rule.messages.items()
     )
 
 
-def _price(desk: Desk, rule: Rule, price: Price) -> str:
+def price_words(desk: Desk, rule: Rule, price: Price) -> str:
+    """What a price asks, in words."""
     first = desk.say("scores.first", points=price.first)
     if not price.each:
         return first

@@ -8,14 +8,17 @@ from dataclasses import dataclass
 from pencilwood.assets import asset_root
 from pencilwood.drawing.small import draw_small
 from pencilwood.pages.case_page import case_page
+from pencilwood.pages.chapters.chapter_page import LIST_OF, chapter_page, chapters_page
 from pencilwood.pages.desk import ASSETS
-from pencilwood.pages.front_pages import chapter_pages, home_page, small_drawing, vines_page
+from pencilwood.pages.front_pages import HOME_TEXT, home_page, small_drawing, vines_page
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Addresses, Page
 from pencilwood.pages.quiz_pages import quiz_page, quizzes_page
 from pencilwood.pages.rule_pages import rule_page, rules_page
 from pencilwood.pages.safety_page import safety_page
 from pencilwood.pages.score_page import scores_page
+from pencilwood.pages.sources_page import sources_page
+from pencilwood.pages.words_page import words_page
 from pencilwood.rules import RULES
 
 _PUBLISHED = {".css", ".js", ".svg", ".woff2", ".txt"}
@@ -45,7 +48,14 @@ def assemble(handbook: Handbook) -> Site:
 
 def _pages(handbook: Handbook, language: str) -> Iterator[Page]:
     yield home_page(handbook, language)
-    yield from (page for page in chapter_pages(handbook) if page.language == language)
+    for audience in LIST_OF:
+        if handbook.chapters_for(audience, language):
+            yield chapters_page(handbook, audience, language)
+    yield from (
+        chapter_page(handbook, chapter)
+        for chapter in handbook.chapters
+        if chapter.language == language and chapter.name != HOME_TEXT
+    )
     yield vines_page(handbook, language)
     if handbook.quizzes:
         yield quizzes_page(handbook, language)
@@ -53,6 +63,9 @@ def _pages(handbook: Handbook, language: str) -> Iterator[Page]:
     yield scores_page(handbook, language)
     if handbook.notes:
         yield safety_page(handbook, language)
+    if handbook.reference.terms:
+        yield words_page(handbook, language)
+    yield sources_page(handbook, language)
     yield from (case_page(handbook, proof, language) for proof in handbook.cases)
     yield from (rule_page(handbook, rule, language) for rule in RULES)
     yield from (quiz_page(handbook, proof, language) for proof in handbook.quizzes)

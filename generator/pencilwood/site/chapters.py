@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
+from pencilwood.cases.chapter_head import has_head, read_head
 from pencilwood.pages.handbook import Chapter
 from pencilwood.pages.page import Addresses
 from pencilwood.places import Place
 from pencilwood.site.hints import Notes
 
 CHAPTERS = "content/chapters"
-OUR_PAGES = ("index", "vines", "cases", "rules", "scores", "quizzes", "safety", "assets", "search")
+_TITLE = re.compile(r"\s*# [^\n]*")
+OUR_PAGES = (
+    "index", "vines", "cases", "rules", "scores", "quizzes", "safety", "assets", "search",
+    "workers", "trainers", "words", "sources", "blocks", "sums",
+)  # fmt: skip
 """Names that a chapter cannot have, because pages of ours stand there."""
 
 
@@ -43,13 +49,39 @@ def _chapter(root: Path, path: Path, language: str, notes: Notes) -> Iterator[Ch
     except UnicodeDecodeError:
         notes.add(place, "not-utf-8")
         return
-    first, _, rest = text.lstrip().partition("\n")
-    if not first.startswith("# "):
-        notes.add(place, "chapter-without-title")
-    elif name.split("/")[0] in (*OUR_PAGES, *_folders(root)):
+    if name.split("/")[0] in (*OUR_PAGES, *_folders(root)):
         notes.add(place, "chapter-name-taken")
+    elif has_head(text):
+        yield from _with_head(name, language, text, place, notes)
+    elif _TITLE.match(text) is None:
+        notes.add(place, "chapter-without-title")
     else:
-        yield Chapter(name, language, first.removeprefix("# ").strip(), rest.strip())
+        title = text.strip().split("\n")[0].removeprefix("# ").strip()
+        yield Chapter(name, language, title, _TITLE.sub(_empty_lines, text).rstrip(), place)
+
+
+def _with_head(
+    name: str, language: str, text: str, place: Place, notes: Notes
+) -> Iterator[Chapter]:
+    head, findings = read_head(text, place.file, language=notes.language)
+    notes.findings.extend(findings)
+    if head is not None:
+        above = "\n" * text[: head.body_from].count("\n")
+        yield Chapter(
+            name,
+            language,
+            head.title,
+            (above + text[head.body_from :]).rstrip(),
+            place,
+            head.audience,
+            head.order,
+            head.order_place,
+            head.audience_place,
+        )
+
+
+def _empty_lines(match: re.Match[str]) -> str:
+    return "\n" * match[0].count("\n")
 
 
 def _folders(root: Path) -> list[str]:

@@ -1,0 +1,74 @@
+"""One position of a vine, large: the wood that stands there and the piece of arm below it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from pencilwood.drawing.describe import describe_position
+from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.drawing.vine_drawing import draw_vine
+from pencilwood.units import UnitSystem
+from pencilwood.vine.model import Vine
+from pencilwood.vine.wood import Parts, WoodLeft, divide
+
+CLOSE_UP = "pw-close-up"
+_BESIDE_MM = 130.0
+_ABOVE_MM = 430.0
+_BELOW_MM = 170.0
+_MARGIN_MM = 24.0
+
+
+def draw_close_up(
+    parts: Parts,
+    position: str,
+    left: WoodLeft | None,
+    prefix: str,
+    language: str,
+    *,
+    title: str,
+    units: UnitSystem = "metric",
+) -> str:
+    """A position as SVG text, uncut or with what is gone shown as a ghost."""
+    alone = divide(_only(parts.vine, position))
+    stages = Stages() if left is None else Stages((Stage(GONE, _left_at(alone, left)),))
+    return draw_vine(
+        alone,
+        prefix,
+        language,
+        title=title,
+        description=describe_position(parts, left, position, language, units),
+        units=units,
+        stages=stages,
+        css_class=CLOSE_UP,
+        window=_window(Plate(alone), position),
+    )
+
+
+def _only(vine: Vine, position: str) -> Vine:
+    """The same vine with the wood of one position alone."""
+    arms = tuple(
+        replace(arm, positions=tuple(one for one in arm.positions if one.name == position))
+        for arm in vine.arms
+    )
+    return replace(vine, arms=arms)
+
+
+def _left_at(alone: Parts, left: WoodLeft) -> WoodLeft:
+    states = tuple(left.states[left.parts.index[part.name]] for part in alone.parts)
+    return WoodLeft(alone, states)
+
+
+def _window(plate: Plate, position: str) -> Frame:
+    """Room for the lower end of every piece; canes go on beyond the upper edge."""
+    here = next(one for one in plate.parts.positions if one.name == position)
+    foot = plate.foot(here)
+    highest = foot.y - _ABOVE_MM
+    lower_ends = [
+        point for stem in plate.stems.values() for point in stem.curve.points if point.y >= highest
+    ]
+    xs = [foot.x - _BESIDE_MM, foot.x + _BESIDE_MM, *(point.x for point in lower_ends)]
+    ys = [point.y for point in lower_ends] or [highest]
+    low = max(foot.y + _BELOW_MM, *ys)
+    top = max(highest, min(ys)) - _MARGIN_MM
+    return Frame(min(xs) - _MARGIN_MM, top, max(xs) + _MARGIN_MM, low)

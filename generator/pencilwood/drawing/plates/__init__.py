@@ -1,0 +1,60 @@
+"""The plates of the chapters: labelled parts, tools, ladders, drawn by the hand of the vines."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from pencilwood.drawing.looks import PAPER
+from pencilwood.drawing.plates.board import WIDTH, Board, Scene
+from pencilwood.drawing.plates.canes import parts_of_a_cane, wood_ages, wood_health
+from pencilwood.drawing.plates.cuts import cut_and_stub, hand_on_the_arm
+from pencilwood.drawing.plates.ladders import leaning_ladder, tripod_ladder
+from pencilwood.drawing.plates.leaves import leaf_room
+from pencilwood.drawing.plates.tools import tool_sizes
+from pencilwood.drawing.plates.vines import parts_of_the_vine, three_passes, which_cane
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.shapes import Box, Group
+from pencilwood.drawing.writer import element, escape, number, write
+from pencilwood.units import UnitSystem
+
+PLATES: Mapping[str, Callable[[Board], Scene]] = {
+    "cut-and-stub": cut_and_stub,
+    "hand-on-the-arm": hand_on_the_arm,
+    "leaf-room": leaf_room,
+    "leaning-ladder": leaning_ladder,
+    "parts-of-a-cane": parts_of_a_cane,
+    "parts-of-the-vine": parts_of_the_vine,
+    "three-passes": three_passes,
+    "tool-sizes": tool_sizes,
+    "tripod-ladder": tripod_ladder,
+    "which-cane": which_cane,
+    "wood-ages": wood_ages,
+    "wood-health": wood_health,
+}
+_FONT = "Georgia, 'Times New Roman', 'DejaVu Serif', serif"
+
+
+def draw_plate(name: str, prefix: str, language: str, units: UnitSystem = "metric") -> str:
+    """A plate as SVG text; every id in it begins with `prefix`."""
+    board = Board(name, prefix, language, units)
+    scene = PLATES[name](board)
+    paper = Box(Point(0, 0), WIDTH, scene.height, {"class": "pw-paper", "fill": PAPER})
+    inside = (
+        element("title", {"id": f"{prefix}-title"}, escape(board.say("title")))
+        + element("desc", {"id": f"{prefix}-desc"}, escape(board.say("text")))
+        + write(Group((paper, *scene.things)))
+    )
+    root = {
+        "xmlns": "http://www.w3.org/2000/svg",
+        "class": "pw-vine pw-plate",
+        "id": f"{prefix}-plate",
+        "viewBox": f"0 0 {number(WIDTH)} {number(scene.height)}",
+        "role": "img",
+        "aria-labelledby": f"{prefix}-title",
+        "aria-describedby": f"{prefix}-desc",
+        "lang": language,
+        "font-family": _FONT,
+        "stroke-linecap": "round",
+        "stroke-linejoin": "round",
+    }
+    return element("svg", root, inside)

@@ -1,0 +1,247 @@
+"""The board on which a plate is drawn: words, pointing lines, signs, and wood at any size.
+
+A plate is 800 units wide, so that its words can be read on a phone. Wood keeps its own scale of
+1 unit to the millimetre inside a group that is enlarged or reduced as a whole.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from pencilwood.drawing.bark import bark, older_wood
+from pencilwood.drawing.canes import stretches
+from pencilwood.drawing.curves import Curve, trace
+from pencilwood.drawing.grain import Grain
+from pencilwood.drawing.looks import (
+    CANE,
+    DEAD,
+    DISEASED,
+    FACE,
+    INJURED,
+    INK,
+    OLD,
+    PAPER,
+    PENCIL,
+    SPINDLY,
+)
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.shapes import Attributes, Dot, Group, Ink, Run, Thing, Words
+from pencilwood.drawing.stems import THICKER, Stem
+from pencilwood.drawing.writer import number
+from pencilwood.units import UnitSystem, format_length
+from pencilwood.vine.model import Condition, Piece
+from pencilwood.words import say
+
+WIDTH = 800.0
+SIZE = 34.0
+"""Height of the words: 15 px on a phone."""
+_LINE = 1.15
+_COLOURS = {
+    Condition.SOUND: CANE,
+    Condition.SPINDLY: SPINDLY,
+    Condition.DISEASED: DISEASED,
+    Condition.DEAD: DEAD,
+    Condition.INJURED: INJURED,
+}
+
+
+@dataclass(frozen=True)
+class Board:
+    """Who draws a plate asks it for words in one language and for ids that nobody else has."""
+
+    name: str
+    prefix: str
+    language: str
+    units: UnitSystem
+
+    def say(self, key: str) -> str:
+        """A label of the plate."""
+        return say(self.language, f"plates.{self.name}.{key}")
+
+    def length(self, mm: int) -> str:
+        """A length as the pages show it."""
+        return format_length(mm, self.units, self.language)
+
+
+@dataclass(frozen=True)
+class Scene:
+    """What stands on a plate."""
+
+    height: float
+    things: Sequence[Thing]
+
+
+def words(
+    at: Point, text: str, *, anchor: str = "start", size: float = SIZE, bold: bool = False
+) -> Group:
+    """Words on one line or, with `|` in them, on several."""
+    look: dict[str, str | float] = {
+        "class": "pw-plate-words",
+        "font-size": size,
+        "fill": INK,
+        "stroke": PAPER,
+        "stroke-width": 6.0,
+        "paint-order": "stroke",
+        "text-anchor": anchor,
+    }
+    if bold:
+        look["font-weight"] = "bold"
+    lines = text.split("|")
+    return Group(
+        tuple(
+            Words(Point(at.x, at.y + row * size * _LINE), line.strip(), look)
+            for row, line in enumerate(lines)
+        )
+    )
+
+
+def line(*points: Point, width: float = 3.0, dashed: bool = False, smooth: bool = False) -> Ink:
+    """A plain pen line."""
+    look: dict[str, str | float] = {
+        "class": "pw-plate-line",
+        "fill": "none",
+        "stroke": INK,
+        "stroke-width": width,
+    }
+    if dashed:
+        look["stroke-dasharray"] = "10 9"
+    return Ink((Run(points, smooth=smooth),), look)
+
+
+def shape(*points: Point, fill: str = PAPER, width: float = 3.0, smooth: bool = False) -> Ink:
+    """A filled outline."""
+    names = {PAPER: "pw-plate-paper", FACE: "pw-plate-face", INK: "pw-plate-ink"}
+    look: Attributes = {
+        "class": names.get(fill, "pw-plate-shape"),
+        "fill": fill,
+        "stroke": INK,
+        "stroke-width": width,
+    }
+    return Ink((Run(points, closed=True, smooth=smooth),), look)
+
+
+def box(left: float, top: float, width: float, height: float, fill: str = PAPER) -> Ink:
+    """A rectangle with a pen line around it."""
+    return shape(
+        Point(left, top),
+        Point(left + width, top),
+        Point(left + width, top + height),
+        Point(left, top + height),
+        fill=fill,
+    )
+
+
+def pointer(text_at: Point, text: str, to: Point, *, anchor: str = "start") -> Group:
+    """A label, and a line from it to what it names."""
+    lines = text.count("|") + 1
+    middle_y = text_at.y - SIZE * 0.32 + (lines - 1) * SIZE * _LINE / 2
+    gap = {"start": -10.0, "end": 10.0}.get(anchor, 0.0)
+    begin = Point(text_at.x + gap, middle_y)
+    if anchor == "middle":
+        below = to.y > text_at.y
+        begin = Point(text_at.x, text_at.y + (lines - 1) * SIZE * _LINE + 10 if below
+                      else text_at.y - SIZE)  # fmt: skip
+    dot = Dot(to, 6.0, {"class": "pw-plate-ink", "fill": INK})
+    return Group((line(begin, to, width=2.4), dot, words(text_at, text, anchor=anchor)))
+
+
+def right_sign(at: Point, size: float = 26.0) -> Group:
+    """A tick in a circle."""
+    tick = (
+        Point(at.x - size * 0.45, at.y),
+        Point(at.x - size * 0.1, at.y + size * 0.4),
+        Point(at.x + size * 0.5, at.y - size * 0.4),
+    )
+    return Group((_disc(at, size), line(*tick, width=6.0)))
+
+
+def wrong_sign(at: Point, size: float = 26.0) -> Group:
+    """A cross in a square, so that even the outline tells it from the tick."""
+    half = size * 0.42
+    cross = (
+        line(Point(at.x - half, at.y - half), Point(at.x + half, at.y + half), width=6.0),
+        line(Point(at.x - half, at.y + half), Point(at.x + half, at.y - half), width=6.0),
+    )
+    return Group((box(at.x - size * 0.85, at.y - size * 0.85, size * 1.7, size * 1.7), *cross))
+
+
+def number_sign(at: Point, text: str, size: float = 24.0) -> Group:
+    """A figure in a circle."""
+    middle = Point(at.x, at.y + size * 0.45)
+    return Group((_disc(at, size), words(middle, text, anchor="middle", size=size * 1.3)))
+
+
+def _disc(at: Point, radius: float) -> Dot:
+    return Dot(
+        at,
+        radius,
+        {"class": "pw-plate-paper", "fill": PAPER, "stroke": INK, "stroke-width": 3.0},
+    )
+
+
+def enlarged(
+    things: Sequence[Thing], x: float, y: float, times: float, css_class: str = ""
+) -> Group:
+    """Things drawn in millimetres, moved to a place of the board and enlarged."""
+    move = f"translate({number(x)} {number(y)}) scale({times:g})"
+    look: dict[str, str | float] = {"transform": move}
+    if css_class:
+        look["class"] = css_class
+    return Group(tuple(things), look)
+
+
+def cane(name: str, piece: Piece, foot: Point, heading_rad: float = 0.0) -> Stem:
+    """A cane that grows at a place of the enlarged group."""
+    return Stem(name, piece, trace(foot, piece.length_mm, lambda _: heading_rad))
+
+
+def draw_cane(stem: Stem, only_first: int | None = None) -> Group:
+    """A cane as the vines show it, or only its first stretches."""
+    condition = stem.piece.condition
+    look: dict[str, str | float] = {
+        "class": f"pw-part pw-cane pw-{condition}",
+        "color": _COLOURS[condition],
+        "fill": "currentColor",
+        "stroke": INK,
+        "stroke-width": 2.0,
+    }
+    if condition is Condition.SPINDLY:
+        look["stroke-dasharray"] = "9 6"
+    return Group(stretches(stem, lambda _: "")[:only_first], look)
+
+
+def draw_old(curve: Curve, length_mm: float, thickness_mm: float, name: str) -> Group:
+    """A stretch of older wood along a curve; the thickness is true, the drawing thicker."""
+    grain = Grain(name)
+    half = thickness_mm * THICKER / 2
+
+    def half_mm(along_mm: float) -> float:
+        return half * (1 + grain.within(-0.06, 0.06, "rough", int(along_mm // 20)))
+
+    look: Attributes = {
+        "class": "pw-part pw-old",
+        "color": OLD,
+        "fill": "currentColor",
+        "stroke": INK,
+        "stroke-width": 2.0,
+    }
+    edge = Ink((older_wood(curve, 0, length_mm, half_mm),), {"class": "pw-wood"})
+    return Group((edge, *bark(curve, 0, length_mm, half_mm, grain)), look)
+
+
+def ground(ground_y: float, *, soft: bool) -> list[Thing]:
+    """Soft soil with tufts, or a firm hatched floor."""
+    look: Attributes = {
+        "class": "pw-ground", "fill": "none", "stroke": PENCIL, "stroke-width": 4.0,
+    }  # fmt: skip
+    runs = [Run((Point(10, ground_y + 4), Point(790, ground_y + 4)))]
+    for blade in range(26):
+        x = 20 + 30.0 * blade
+        if soft:
+            y = ground_y + 4 + (blade % 3) * 6
+            runs.append(Run((Point(x, y), Point(x + 5, y - 18), Point(x + 12, y - 24))))
+            runs.append(Run((Point(x + 6, y), Point(x + 4, y - 14), Point(x - 3, y - 20))))
+        else:
+            runs.append(Run((Point(x + 18, ground_y + 6), Point(x, ground_y + 24))))
+    return [Ink(tuple(runs), look)]

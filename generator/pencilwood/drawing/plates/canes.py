@@ -1,0 +1,101 @@
+"""Plates of single canes: their parts, their age, their health."""
+
+from __future__ import annotations
+
+from pencilwood.drawing.canes import bud_middle
+from pencilwood.drawing.curves import trace
+from pencilwood.drawing.looks import BUD
+from pencilwood.drawing.plates.board import (
+    WIDTH,
+    Board,
+    Scene,
+    cane,
+    draw_cane,
+    draw_old,
+    enlarged,
+    number_sign,
+    pointer,
+    right_sign,
+    words,
+    wrong_sign,
+)
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.shapes import Dot, Thing
+from pencilwood.vine.model import Condition, Piece
+from pencilwood.words import say
+
+
+def parts_of_a_cane(board: Board) -> Scene:
+    """One cane on its old wood, with its counted buds numbered from the foot."""
+    times, x, foot = 2.3, 310.0, 930.0
+    piece = Piece("a", 1, 390, 10, buds=4, internode_mm=86)
+    stem = cane("plate", piece, Point(0, 0))
+    old = draw_old(trace(Point(-4, 62), 70, lambda _: 0.06), 66, 19, "plate old")
+    basal = [
+        Dot(Point(side * 12.0, up), 4.2, {"class": "pw-bud", "fill": BUD})
+        for side, up in ((-1, -4.0), (1, -9.0))
+    ]
+    things: list[Thing] = [enlarged((draw_cane(stem), old, *basal), x, foot, times)]
+    for bud in range(1, piece.buds + 1):
+        middle = bud_middle(stem, bud)
+        at = Point(x + middle.x * times, foot + middle.y * times)
+        side = 1 if middle.x > 0 else -1
+        things.append(number_sign(Point(at.x + side * 62, at.y), str(bud)))
+    node_y = foot - 2 * piece.internode_mm * times
+    between_y = foot - 2.5 * piece.internode_mm * times
+    third = bud_middle(stem, 3)
+    third_at = Point(x + third.x * times, foot + third.y * times)
+    # The bud's name stands on the side where the bud is.
+    bud_x, anchor = (500.0, "start") if third.x > 0 else (170.0, "end")
+    things += [
+        pointer(Point(170, node_y - 60), board.say("node"), Point(x - 26, node_y), anchor="end"),
+        pointer(Point(500, between_y + 12), board.say("internode"), Point(x + 20, between_y)),
+        pointer(Point(bud_x, third_at.y - 80), board.say("bud"), third_at, anchor=anchor),
+        pointer(Point(500, foot - 70), board.say("basal"), Point(x + 32, foot - 21)),
+        pointer(Point(500, foot + 110), board.say("old"), Point(x + 34, foot + 95)),
+        words(Point(20, 66), board.say("count"), size=30),
+    ]
+    return Scene(1110, things)
+
+
+def wood_ages(board: Board) -> Scene:
+    """Wood of one year, of two years and of many years, side by side."""
+    young = cane("plate young", Piece("a", 1, 250, 9, buds=3, internode_mm=72), Point(0, 0))
+    two = draw_old(trace(Point(0, 0), 260, lambda _: 0.0), 240, 17, "plate two")
+    many = draw_old(trace(Point(0, 0), 260, lambda _: 0.0), 240, 36, "plate many")
+    things: list[Thing] = []
+    columns = ((130.0, draw_cane(young), "one"), (390.0, two, "two"), (660.0, many, "many"))
+    for x, drawn, key in columns:
+        things.append(enlarged((drawn,), x, 520, 1.85))
+        things.append(words(Point(x, 590), board.say(key), anchor="middle", bold=True))
+        things.append(words(Point(x, 636), board.say(f"{key}.looks"), anchor="middle", size=30))
+    return Scene(750, things)
+
+
+HEALTH = (
+    Condition.SOUND,
+    Condition.SPINDLY,
+    Condition.DISEASED,
+    Condition.DEAD,
+    Condition.INJURED,
+)
+
+
+def wood_health(board: Board) -> Scene:
+    """Five canes in different health; a tick stands under the one to look for."""
+    things: list[Thing] = []
+    step = WIDTH / len(HEALTH)
+    for number, condition in enumerate(HEALTH):
+        thick = 4 if condition is Condition.SPINDLY else 10
+        piece = Piece("a", 1, 250, thick, condition=condition, buds=3, internode_mm=70)
+        x = step * (number + 0.5)
+        stem = cane(f"plate {condition}", piece, Point(0, 0))
+        things.append(enlarged((draw_cane(stem),), x, 500, 1.8))
+        name = say(board.language, f"drawing.condition.{condition}.cane")
+        # Two heights, so that long neighbouring names do not touch.
+        foot = Point(x, 565 if number % 2 == 0 else 610)
+        things.append(words(foot, name, anchor="middle"))
+        sign = right_sign if condition is Condition.SOUND else wrong_sign
+        things.append(sign(Point(x, 665)))
+    things.append(words(Point(WIDTH / 2, 740), board.say("note"), anchor="middle", size=30))
+    return Scene(800, things)

@@ -1,0 +1,1 @@
+"""The trainer's chapters: Markdown whose figures, words and drawings are filled in."""

@@ -1,0 +1,121 @@
+"""The calls of a chapter that put in something large: drawings and safety boxes."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from pencilwood.drawing import after_each_pass, draw_passes, draw_state
+from pencilwood.drawing.close_up import draw_close_up
+from pencilwood.drawing.describe import describe_vine
+from pencilwood.drawing.plates import PLATES, draw_plate
+from pencilwood.pages.chapters.prose import typed_figures
+from pencilwood.pages.chapters.template import Where
+from pencilwood.pages.chapters.writing import Writing
+from pencilwood.pages.rule_pages import examples_shown
+from pencilwood.proof import CaseProof
+from pencilwood.rules import RULE_BY_NAME
+from pencilwood.vine.wood import WoodLeft
+
+STATES = ("before", "rough", "thinning-out", "fine", "plan", "answer")
+
+
+class BlockCalls:
+    """Calls that stand alone on their line."""
+
+    def __init__(self, writing: Writing) -> None:
+        self._writing = writing
+        self._desk = writing.desk
+
+    def draw(
+        self, where: Where, case: str, state: str = "before", at: str = "", caption: str = ""
+    ) -> Markup:
+        """A case's vine in one state, or one of its positions close up."""
+        proof = self._writing.case(where, case)
+        known = self._writing.known(where, state, STATES, "unknown-state")
+        if proof is None or not known:
+            return Markup()
+        places = [position.name for position in proof.parts.positions]
+        if at and not self._writing.known(where, at, places, "unknown-position"):
+            return Markup()
+        drawing = self._drawing(proof, state, at) if self._writing.draws else ""
+        return self._figure(where, drawing, caption, close=bool(at))
+
+    def _drawing(self, proof: CaseProof, state: str, at: str) -> str:
+        desk = self._desk
+        units = desk.profile.units
+        prefix = self._writing.prefix(proof.case.slug)
+        title = desk.say(
+            "chapter.drawing", title=desk.own(proof.case.title), state=self._said(state)
+        )
+        if at:
+            title = desk.say("chapter.close-up", place=at, title=title)
+        left = _left_in(proof, state)
+        if at:
+            return draw_close_up(
+                proof.parts, at, left, prefix, desk.language, title=title, units=units
+            )
+        described = describe_vine(proof.parts, left, desk.language, units)
+        if state == "answer":
+            return draw_state(
+                proof.parts, left, prefix, desk.language,
+                title=title, description=described, units=units, css_class="pw-hide-gone",
+            )  # fmt: skip
+        return draw_passes(
+            proof.parts, [one.done for one in proof.case.answer], prefix, desk.language,
+            title=title, description=described, plan=proof.plan.left, show=state, units=units,
+        )  # fmt: skip
+
+    def _said(self, state: str) -> str:
+        return self._desk.say(f"case.show.{'fine' if state == 'answer' else state}")
+
+    def right_and_wrong(self, where: Where, rule: str) -> Markup:
+        """The bad and the good vine of a rule beside each other."""
+        if not self._writing.known(where, rule, RULE_BY_NAME, "unknown-rule-called"):
+            return Markup()
+        self._alone(where)
+        drawn = examples_shown(self._desk, RULE_BY_NAME[rule]) if self._writing.draws else ()
+        examples = tuple(drawn)
+        return self._writing.one_line("chapter_examples.html", examples=examples)
+
+    def picture(self, where: Where, name: str, caption: str = "") -> Markup:
+        """A plate of the handbook."""
+        if not self._writing.known(where, name, PLATES, "unknown-picture"):
+            return Markup()
+        desk = self._desk
+        prefix = self._writing.prefix(name)
+        drawn = ""
+        if self._writing.draws:
+            drawn = draw_plate(name, prefix, desk.language, desk.profile.units)
+        return self._figure(where, drawn, caption, close=False)
+
+    def safety(self, where: Where, note: str) -> Markup:
+        """A safety note as a box with its signal word."""
+        notes = self._desk.handbook.note_by_name
+        if not self._writing.known(where, note, notes, "unknown-note-called"):
+            return Markup()
+        self._alone(where)
+        return self._writing.one_line("chapter_safety.html", note=notes[note])
+
+    def _figure(self, where: Where, drawing: str, caption: str, *, close: bool) -> Markup:
+        self._alone(where)
+        for _ in typed_figures(caption):
+            self._writing.problems.add(where, "typed-number", found=caption)
+            break
+        return self._writing.one_line(
+            "chapter_figure.html", drawing=drawing, caption=caption, close=close
+        )
+
+    def _alone(self, where: Where) -> None:
+        if not self._writing.stands_alone(where):
+            self._writing.problems.add(where, "not-alone")
+
+
+def _left_in(proof: CaseProof, state: str) -> WoodLeft | None:
+    if state == "before":
+        return None
+    if state == "plan":
+        return proof.plan.left
+    if state == "answer":
+        return proof.answer_left
+    cuts = [one.done for one in proof.case.answer]
+    return after_each_pass(proof.parts, cuts)[STATES.index(state) - 1]

@@ -1,0 +1,121 @@
+"""What every chapter must meet beside being right: readable, explained, no figure typed by hand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from pencilwood.pages.chapters.problems import Problems
+from pencilwood.pages.chapters.prose import headings, read_sentences, typed_figures
+from pencilwood.pages.handbook import Chapter
+from pencilwood.readability import (
+    Sentence,
+    TextSize,
+    flesch_kincaid_grade,
+    inflesz_band,
+    measure,
+    szigriszt_pazos,
+)
+
+HIGHEST_GRADE = 6.0
+"""Flesch-Kincaid grade of an English page for workers, at most (aim: 5)."""
+LOWEST_INFLESZ = 70.0
+"""Szigriszt-Pazos score of a Spanish page for workers, at least (aim: 80)."""
+MOST_WORDS = 15.0
+"""Words in a sentence of a page for workers, on average at most."""
+_WORST = 3
+
+
+@dataclass(frozen=True)
+class Reading:
+    """How hard one chapter is to read."""
+
+    chapter: str
+    language: str
+    audience: str
+    size: TextSize
+    score: float
+    """English: Flesch-Kincaid grade. Spanish: Szigriszt-Pazos, on the INFLESZ scale."""
+
+    @property
+    def band(self) -> str:
+        """The INFLESZ band of a Spanish text; empty for another."""
+        return inflesz_band(self.score) if self.language == "es" else ""
+
+
+def reading_of(chapter: Chapter, filled: str) -> Reading | None:
+    """The score of a chapter that has words."""
+    size = measure(read_sentences(filled), chapter.language)
+    if size is None or chapter.audience is None:
+        return None
+    score = _score(size, chapter.language)
+    return Reading(chapter.name, chapter.language, chapter.audience, size, score)
+
+
+def _score(size: TextSize, language: str) -> float:
+    return szigriszt_pazos(size) if language == "es" else flesch_kincaid_grade(size)
+
+
+def check_readable(reading: Reading, filled: str, problems: Problems) -> None:
+    """The gate of a worker's chapter; a finding names the sentences that weigh most."""
+    spoken = read_sentences(filled)
+    spanish = reading.language == "es"
+    if spanish and reading.score < LOWEST_INFLESZ:
+        worst = _hardest(spoken, reading.language)
+        facts = {"score": f"{reading.score:.1f}", "worst": _quoted(worst)}
+        problems.add((worst[0].line, 1), "hard-spanish", least=int(LOWEST_INFLESZ), **facts)
+    if not spanish and reading.score > HIGHEST_GRADE:
+        worst = _hardest(spoken, reading.language)
+        facts = {"score": f"{reading.score:.1f}", "worst": _quoted(worst)}
+        problems.add((worst[0].line, 1), "hard-english", most=int(HIGHEST_GRADE), **facts)
+    if reading.size.words_per_sentence > MOST_WORDS:
+        worst = sorted(spoken, key=lambda one: -len(one.words))[:_WORST]
+        facts = {"words": f"{reading.size.words_per_sentence:.1f}", "worst": _quoted(worst)}
+        problems.add((worst[0].line, 1), "long-sentences", most=int(MOST_WORDS), **facts)
+
+
+def _hardest(spoken: Sequence[Sentence], language: str) -> list[Sentence]:
+    """Sentences that pull the score most, counted by their words."""
+
+    def weight(one: Sentence) -> float:
+        size = measure([one], language)
+        if size is None:
+            return 0.0
+        score = _score(size, language)
+        too_hard = LOWEST_INFLESZ - score if language == "es" else (score - HIGHEST_GRADE) * 10
+        return too_hard * size.words
+
+    return sorted(spoken, key=weight, reverse=True)[:_WORST]
+
+
+def _quoted(worst: Sequence[Sentence]) -> str:
+    return " / ".join(f'"{_short(one.text)}" ({one.line})' for one in worst)
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= 90 else f"{text[:87]}..."
+
+
+def check_typed(chapter: Chapter, problems: Problems) -> None:
+    """No figure in the prose that a call could give."""
+    for one in typed_figures(chapter.markdown):
+        problems.add((one.line, one.column), "typed-number", found=one.text)
+
+
+def differences(first: Chapter, other: Chapter) -> Iterator[str]:
+    """In what two languages of one chapter differ where they must agree."""
+    if first.audience != other.audience:
+        yield "differs-for"
+    if first.order != other.order:
+        yield "differs-order"
+    if headings(first.markdown) != headings(other.markdown):
+        yield "differs-headings"
+
+
+def same_order(chapters: Sequence[Chapter]) -> Iterator[tuple[Chapter, Chapter]]:
+    """Neighbouring chapters of one reader that claim the same place."""
+    in_order = sorted(chapters, key=lambda one: (one.audience or "", one.order, one.name))
+    for one, after in pairwise(in_order):
+        if one.audience and (one.audience, one.order) == (after.audience, after.order):
+            yield one, after

@@ -1,0 +1,132 @@
+"""The calls of a chapter that stand within a sentence: figures, trade words, links."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from pencilwood.cases.profile_file import EMPLOYER_FIELDS
+from pencilwood.pages.chapters.template import Where
+from pencilwood.pages.chapters.writing import Writing
+from pencilwood.pages.figure_words import band_value, figure_words
+from pencilwood.pages.score_page import price_words
+from pencilwood.pages.sources_page import SOURCES, band_anchor, source_anchor
+from pencilwood.pages.words_page import WORDS, word_anchor
+from pencilwood.rules import BANDS, RULE_BY_NAME
+from pencilwood.rules.rulebook import RULEBOOK
+
+_LINK = Markup('<a class="{}" href="{}">{}</a>')
+_TERM = Markup('<a class="pw-term" href="{}" title="{}">{}</a>')
+_FILLED = Markup('<strong class="pw-filled">{}</strong>')
+_EMPTY = Markup('<span class="pw-to-fill"><span class="pw-to-fill-name">{}</span></span>')
+_BANDS = {band.name: band for band in BANDS}
+OUR_PAGES = ("vines", "quizzes", "rules", "scores", "safety", "words", "sources")
+"""Pages that a chapter may lead to by name."""
+
+
+class InlineCalls:
+    """Calls that give a word or two."""
+
+    def __init__(self, writing: Writing) -> None:
+        self._writing = writing
+        self._desk = writing.desk
+
+    def limit(self, where: Where, name: str) -> Markup:
+        """A figure of the profile, linked to where it comes from."""
+        if not self._writing.known(where, name, _BANDS, "unknown-limit"):
+            return Markup()
+        href = self._desk.href(SOURCES, band_anchor(_BANDS[name]))
+        return _LINK.format("pw-figure", href, band_value(self._desk, _BANDS[name]))
+
+    def figure(self, where: Where, key: str) -> Markup:
+        """A figure of figures.yml, linked to its source."""
+        figures = self._desk.handbook.reference.figures
+        if not self._writing.known(where, key, figures, "unknown-figure"):
+            return Markup()
+        figure = figures[key]
+        self._writing.sources.add(figure.source)
+        href = self._desk.href(SOURCES, source_anchor(figure.source))
+        return _LINK.format("pw-figure", href, figure_words(self._desk, figure))
+
+    def measured(self, where: Where, case: str, fact: str) -> Markup:
+        """A number that is computed from a case's vine."""
+        proof = self._writing.case(where, case)
+        if proof is None:
+            return Markup()
+        facts = proof.facts[self._desk.language]
+        if not self._writing.known(where, fact, facts, "unknown-fact"):
+            return Markup()
+        return Markup.escape(facts[fact])
+
+    def points(self, where: Where, rule: str, message: str) -> Markup:
+        """What breaking a rule costs, in words."""
+        if not self._writing.known(where, rule, RULE_BY_NAME, "unknown-rule-called"):
+            return Markup()
+        one = RULE_BY_NAME[rule]
+        if not self._writing.known(where, message, one.messages, "unknown-message-called"):
+            return Markup()
+        return Markup.escape(price_words(self._desk, one, RULEBOOK[rule, message]))
+
+    def term(self, where: Where, key: str, text: str = "") -> Markup:
+        """A trade word; the first time on the page with its meaning and the way to it."""
+        terms = self._desk.handbook.reference.terms
+        if not self._writing.known(where, key, terms, "unknown-term"):
+            return Markup()
+        shown = text or terms[key].words[self._desk.language].word
+        if key in self._writing.terms:
+            return Markup.escape(shown)
+        self._writing.terms[key] = where
+        return self.word_link(key, shown)
+
+    def word_link(self, key: str, shown: str) -> Markup:
+        """A trade word with its meaning and the way to it."""
+        words = self._desk.handbook.reference.terms[key].words[self._desk.language]
+        return _TERM.format(self._desk.href(WORDS, word_anchor(key)), words.meaning, shown)
+
+    def rule(self, where: Where, name: str) -> Markup:
+        """The way to a rule's page."""
+        if not self._writing.known(where, name, RULE_BY_NAME, "unknown-rule-called"):
+            return Markup()
+        title = RULE_BY_NAME[name].title[self._desk.language]
+        return _LINK.format("pw-rule-link", self._desk.href(f"rules/{name}"), title)
+
+    def vine(self, where: Where, case: str) -> Markup:
+        """The way to a vine's page."""
+        proof = self._writing.case(where, case)
+        if proof is None:
+            return Markup()
+        title = self._desk.own(proof.case.title)
+        return _LINK.format("pw-vine-link", self._desk.href(f"cases/{case}"), title)
+
+    def chapter(self, where: Where, name: str) -> Markup:
+        """The way to another chapter."""
+        language = self._desk.language
+        names = [one.name for one in self._desk.handbook.chapters if one.language == language]
+        other = self._desk.handbook.chapter(name, language)
+        if other is None:
+            self._writing.known(where, name, names, "unknown-chapter")
+            return Markup()
+        return _LINK.format("pw-chapter-link", self._desk.href(name), other.title)
+
+    def page(self, where: Where, name: str) -> Markup:
+        """The way to one of the handbook's own pages."""
+        if not self._writing.known(where, name, OUR_PAGES, "unknown-page"):
+            return Markup()
+        return _LINK.format("pw-page-link", self._desk.href(name), self._desk.say(name))
+
+    def to_fill(self, where: Where, field: str) -> Markup:
+        """What the employer has settled, or an empty line to write it on."""
+        if not self._writing.known(where, field, EMPLOYER_FIELDS, "unknown-field"):
+            return Markup()
+        settled = self._desk.profile.employer.get(field)
+        if settled is None:
+            return _EMPTY.format(self._desk.say(f"employer.{field}"))
+        return _FILLED.format(settled if isinstance(settled, str) else self._desk.length(settled))
+
+    def cite(self, where: Where, key: str) -> Markup:
+        """The way to a source."""
+        sources = self._desk.handbook.reference.sources
+        if not self._writing.known(where, key, sources, "unknown-source-called"):
+            return Markup()
+        self._writing.sources.add(key)
+        href = self._desk.href(SOURCES, source_anchor(key))
+        return _LINK.format("pw-cite", href, sources[key].title)

@@ -1,0 +1,67 @@
+"""What all calls of one chapter share: its desk, its problems, and what it has used so far."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection
+from dataclasses import dataclass, field
+
+from markupsafe import Markup
+
+from pencilwood.pages.chapters.problems import Problems
+from pencilwood.pages.chapters.template import Where
+from pencilwood.pages.desk import Desk
+from pencilwood.pages.handbook import Chapter
+from pencilwood.proof import CaseProof
+
+_ALONE = re.compile(r"\{\{[^{}]*\}\}[ \t]*")
+
+
+@dataclass
+class Writing:
+    """One chapter while it is filled in."""
+
+    desk: Desk
+    chapter: Chapter
+    problems: Problems
+    unread_cases: Collection[str] = ()
+    """Cases whose files could not be read; what is wrong with them is told already."""
+    terms: dict[str, Where] = field(default_factory=dict)
+    """Trade words that the chapter explains, and where it does so first."""
+    sources: set[str] = field(default_factory=set)
+    """Sources that the chapter names or whose figures it shows."""
+    draws: bool = True
+    """Whether drawings are made; who only checks a text can do without."""
+    _drawn: int = 0
+
+    def known(self, where: Where, name: str, names: Collection[str], problem: str) -> bool:
+        """Whether a name is among those that exist; if not, it is told with the nearest."""
+        if name in names:
+            return True
+        self.problems.add(where, problem, found=name, hint=self.problems.hint(name, names))
+        return False
+
+    def case(self, where: Where, slug: str) -> CaseProof | None:
+        """A case by its short name."""
+        cases = self.desk.handbook.case_by_slug
+        if slug in self.unread_cases:
+            return None
+        return cases[slug] if self.known(where, slug, cases, "unknown-case-called") else None
+
+    def prefix(self, name: str) -> str:
+        """A beginning for the ids of a drawing that no other on the page has."""
+        self._drawn += 1
+        return f"c{self._drawn}-{name}"
+
+    def one_line(self, template: str, **values: object) -> Markup:
+        """HTML on one line, so that the lines of the text keep their numbers."""
+        html = self.desk.render(template, **values)
+        return Markup(" ".join(html.split()))  # noqa: S704 - rendered with escaping
+
+    def stands_alone(self, where: Where) -> bool:
+        """Whether nothing but one call stands on a line, and a free line above and below."""
+        rows = self.chapter.markdown.split("\n")
+        line = where[0] - 1
+        above = rows[line - 1] if line else ""
+        below = rows[line + 1] if line + 1 < len(rows) else ""
+        return not above.strip() and not below.strip() and bool(_ALONE.fullmatch(rows[line]))

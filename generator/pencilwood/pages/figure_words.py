@@ -1,0 +1,41 @@
+"""Figures as pages show them, in the profile's units."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from pencilwood.cases.reference import Amount, Figure
+from pencilwood.pages.desk import Desk
+from pencilwood.units import format_number, round_half_up
+from pencilwood.vine.bands import Band
+
+_DEGREES = "°C"
+
+
+def band_value(desk: Desk, band: Band) -> str:
+    """What a figure of the profile is set to."""
+    value = desk.profile.limits[band.name]
+    return desk.length(value) if band.kind == "length" else str(value)
+
+
+def figure_words(desk: Desk, figure: Figure) -> str:
+    """`10 cm`, `8 to 13 cm`, `14 days`, `35 %`."""
+    low = _shown(desk, figure, figure.low)
+    if not figure.is_range:
+        return low
+    high = _shown(desk, figure, figure.high)
+    low_number, _, low_unit = low.rpartition(" ")
+    high_number, _, high_unit = high.rpartition(" ")
+    if low_unit == high_unit and low_number:
+        return f"{desk.say('figure.range', low=low_number, high=high_number)} {high_unit}"
+    return desk.say("figure.range", low=low, high=high)
+
+
+def _shown(desk: Desk, figure: Figure, amount: Amount) -> str:
+    if amount.is_length:
+        return desk.length(int(amount.number))
+    unit = figure.unit.get(desk.language, "")
+    number = amount.number
+    if unit == _DEGREES and desk.profile.units == "us":
+        number, unit = Fraction(round_half_up(number * 9 / 5 + 32)), "°F"
+    return f"{format_number(number, 3, desk.language)} {unit}".rstrip()
