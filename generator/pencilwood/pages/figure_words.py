@@ -24,8 +24,10 @@ def figure_words(desk: Desk, figure: Figure) -> str:
     if not figure.is_range:
         return low
     high = _shown(desk, figure, figure.high)
-    low_number, _, low_unit = low.rpartition(" ")
-    high_number, _, high_unit = high.rpartition(" ")
+    # A length may hold a space in its number ("3 1/2 in"), a count in its unit ("shoots per foot").
+    parted = str.rpartition if figure.low.is_length else str.partition
+    low_number, _, low_unit = parted(low, " ")
+    high_number, _, high_unit = parted(high, " ")
     if low_unit == high_unit and low_number:
         return f"{desk.say('figure.range', low=low_number, high=high_number)} {high_unit}"
     return desk.say("figure.range", low=low, high=high)
