@@ -53,7 +53,7 @@ export class CrewPage {
     this.list = takeUpList(this.keeper.read(KEY));
     this.unsaved = element("p", { class: "pw-ask-need" }, words.say("not-saved"));
     this.said = element("p", { class: "pw-ask-said", role: "status" });
-    this.faults = element("ul", { class: "pw-ask-need", role: "alert" });
+    this.faults = element("ul");
     this.table = element("tbody");
     this.form = new SlipForm(this.data, words, (slip) => this.add([slip], 0));
     this.built = element("div", { class: "pw-quiz-built" }, this.unsaved, this.pasting(), this.form.root, this.listed());
@@ -86,7 +86,7 @@ export class CrewPage {
       element("h2", {}, words.say("crew.paste")),
       element("label", { class: "pw-slip-label" }, words.say("crew.paste-hint"), box),
       element("div", { class: "pw-buttons" }, press),
-      /** @type {Node} */ (this.faults),
+      element("div", { class: "pw-crew-faults", role: "alert" }, /** @type {Node} */ (this.faults)),
     );
   }
 
@@ -96,7 +96,7 @@ export class CrewPage {
     const { words } = this;
     this.add(found.added, found.twice);
     const lines = found.faults.map(({ line, fault }) => words.say("crew.fault", { line, what: words.say(`fault.${fault}`) }));
-    this.faults?.replaceChildren(...lines.map((text) => element("li", {}, text)));
+    this.faults?.replaceChildren(...lines.map((text) => element("li", { class: "pw-ask-need" }, text)));
     // What could not be read stays in the box, to be mended.
     const all = box.value.split(/\r\n|[\n\r\u2028\u2029]/);
     box.value = found.faults.map(({ line }) => all[line - 1]).join("\n");

@@ -184,7 +184,7 @@ export class PracticePage {
    */
   show(vine, packed, goThere) {
     const { sheet, page, svg } = this.unpack(packed, this.data);
-    const root = element("div", { class: "pw-exercise", "data-pencilwood-exercise": vine.name }, svg);
+    const root = element("div", { class: "pw-exercise" }, svg);
     root.append(inScript("pw-sheet", sheet), inScript("pw-words", page));
     this.place?.replaceChildren(root);
     this.exercise = new QuizExercise(root, new OneVineKeeper(this.corner), false, {

@@ -35,6 +35,8 @@ import { startView } from "./start_view.mjs";
 /** @import {Mode, Progress} from "./progress.mjs" */
 /** @import {Answer, QuizData} from "./quiz_data.mjs" */
 
+const EXERCISE = "data-pencilwood-exercise";
+
 let made = 0;
 
 export class QuizRunner {
@@ -63,9 +65,10 @@ export class QuizRunner {
   bind() {
     /** @type {Map<string, HTMLElement>} */
     this.exercises = new Map();
-    for (const one of this.root.querySelectorAll("[data-pencilwood-exercise]")) {
-      this.exercises.set(one.getAttribute("data-pencilwood-exercise") ?? "", /** @type {HTMLElement} */ (one));
-      // Its question brings it back; until then it must not start by itself.
+    for (const one of this.root.querySelectorAll(`[${EXERCISE}]`)) {
+      this.exercises.set(one.getAttribute(EXERCISE) ?? "", /** @type {HTMLElement} */ (one));
+      // Its question brings it back and starts it: nobody else must.
+      one.removeAttribute(EXERCISE);
       one.remove();
     }
     this.unsaved = element("p", { class: "pw-ask-need" }, this.words.say("not-saved"));
@@ -82,7 +85,10 @@ export class QuizRunner {
     window.removeEventListener("storage", this.heard);
     this.view?.destroy?.();
     this.built?.remove();
-    this.root.append(...(this.exercises?.values() ?? []));
+    for (const [name, one] of this.exercises ?? []) {
+      one.setAttribute(EXERCISE, name);
+      this.root.append(one);
+    }
     this.root.classList.remove("pw-live");
   }
 
