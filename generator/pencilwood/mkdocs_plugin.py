@@ -29,7 +29,7 @@ from pencilwood.site.handbook import open_handbook
 from pencilwood.site.search import INDEX, divide_index, point_search_at
 from pencilwood.words import say
 
-STYLES = ("handbook.css", "vine.css", "exercise.css")
+STYLES = ("handbook.css", "vine.css", "exercise.css", "quiz.css")
 WATCHED = ("content", "quizzes", "site_assets")
 
 
@@ -50,7 +50,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         _tell(opened.findings)
         if opened.handbook is None:
             raise Abort("The handbook was not built; the last one stays as it is.")
-        self._site = assemble(opened.handbook)
+        self._site = assemble(opened.handbook, _root(config) / ".cache")
         self._ours = {self._source(page): page for page in self._site.pages}
         config.extra_css = [f"{ASSETS}/css/{name}" for name in STYLES]
         config.site_url = config.site_url or opened.handbook.profile.site_address

@@ -31,7 +31,7 @@ export class CompareView {
     this.choice = radios(
       words.say("compare.with"),
       `${id}-with`,
-      ["plan", "answer"].map((value) => ({ value, text: words.say(`compare.${value}`) })),
+      (page.answer === null ? ["plan"] : ["plan", "answer"]).map((value) => ({ value, text: words.say(`compare.${value}`) })),
       (value) => this.compareWith(value),
     );
     this.root = this.layOut();
@@ -87,7 +87,7 @@ export class CompareView {
     this.other = other;
     check(this.choice, other);
     const { plan, answer } = this.page;
-    this.theirs.drawing.paint(other === "plan" ? plan.states : answer.states.fine);
+    this.theirs.drawing.paint(answer === null || other === "plan" ? plan.states : answer.states.fine);
     const name = this.words.say(`compare.${other}`);
     setText(this.otherName, name);
     this.theirs.drawing.svg.setAttribute("aria-label", name);

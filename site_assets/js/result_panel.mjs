@@ -47,7 +47,7 @@ export class ResultPanel {
       this.compare.root,
       this.vineFindings,
       this.cutFindings,
-      this.reasons(words.say("answer.title"), page.answer.cuts),
+      ...(page.answer === null ? [] : [this.reasons(words.say("answer.title"), page.answer.cuts)]),
       this.reasons(words.say("plan.title"), page.plan.cuts),
       again(),
     );

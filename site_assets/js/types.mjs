@@ -99,7 +99,8 @@
  * @property {Record<string, string>} strings
  * @property {Record<string, RuleWords>} rules
  * @property {Record<string, {label: string, facts: string}>} pieces
- * @property {{cuts: ShownCut[], states: Record<"before" | PassName, number[]>}} answer
+ * @property {{cuts: ShownCut[], states: Record<"before" | PassName, number[]>} | null} answer
+ *   null for a practice vine, which no trainer has pruned
  * @property {{cuts: ShownCut[], states: number[]}} plan
  */
 

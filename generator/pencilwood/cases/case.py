@@ -80,6 +80,8 @@ class Profile:
     """Assumed share of kept buds that push in spring, in percent."""
     latent_shoots_per_wound: int = 1
     """Assumed shoots that a large wound wakes from latent buds."""
+    practice_vines: int = 0
+    """How many vines the practice page can draw."""
     site_address: str = ""
     limit_places: Mapping[str, Place] = field(default_factory=dict)
     """Where each band that the trainer set stands in the file."""

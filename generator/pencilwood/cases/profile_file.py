@@ -45,6 +45,13 @@ LATENT_SHOOTS = Key(
     False,
 )
 
+PRACTICE_VINES = Key(
+    "practice vines",
+    Whole(0, 1000),
+    "How many vines the practice page can draw; each takes up to 15 kB of the site.",
+    False,
+)
+
 _EMPLOYER_FIELDS: Mapping[str, tuple[Kind[int] | Kind[str], str]] = {
     "distance between workers": (Length(1, 100_000, "3 m"), "How far apart workers prune."),
     "off-hand distance": (Length(1, 5000, "20 cm"), "How far the other hand stays from a blade."),
@@ -100,6 +107,7 @@ def profile_table(bands: Sequence[Band]) -> Table:
             PLAN_DISTANCE,
             BUDBREAK,
             LATENT_SHOOTS,
+            PRACTICE_VINES,
             Key(EMPLOYER_NAME, _EMPLOYER, "What you as the employer settle.", False),
             Key(BANDS_NAME, table, "Figures that you set; the rest stay as they are.", False),
         ),
@@ -188,6 +196,7 @@ def _profile(row: Row, limits: Mapping[str, int], places: Mapping[str, Place]) -
         plan_distance=given(PLAN_DISTANCE, Profile.plan_distance),
         budbreak_percent=given(BUDBREAK, Profile.budbreak_percent),
         latent_shoots_per_wound=given(LATENT_SHOOTS, Profile.latent_shoots_per_wound),
+        practice_vines=given(PRACTICE_VINES, Profile.practice_vines),
         site_address=row.get(SITE_ADDRESS) or "",
         limit_places=places,
         employer=_employer(row),

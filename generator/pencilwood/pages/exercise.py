@@ -77,7 +77,7 @@ def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, obje
             for key, text in catalogue(desk.language).items()
             if key.startswith("exercise.")
         },
-        "rules": {name: _rule(desk, name) for name in rules},
+        "rules": {name: rule_words(desk, name) for name in rules},
         "pieces": {
             part.name: {"label": label(desk, part), "facts": facts(desk, part)}
             for part in proof.parts.parts
@@ -98,7 +98,8 @@ def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, obje
     }
 
 
-def _rule(desk: Desk, name: str) -> dict[str, object]:
+def rule_words(desk: Desk, name: str) -> dict[str, object]:
+    """What the browser says of a rule: its title, sentences, reason and page."""
     rule = RULE_BY_NAME[name]
     why = paragraphs(rule.page[desk.language][_WHY[desk.language]])
     return {

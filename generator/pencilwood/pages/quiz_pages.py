@@ -12,7 +12,7 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.exercise import exercise_parts
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.quiz.compiled import compile_quiz
+from pencilwood.quiz.compiled import compile_quiz, version_of
 from pencilwood.quiz.made import Picture
 from pencilwood.quiz.pictures import wood_shown
 from pencilwood.quiz.quiz_proof import QuizProof, pruned
@@ -24,15 +24,47 @@ from pencilwood.words import catalogue
 _SMALLEST_TOLD = Fraction(1, 100_000)
 
 
-def quizzes_page(handbook: Handbook, language: str) -> Page:
-    """The list of quizzes."""
+def quizzes_page(handbook: Handbook, practice_vines: int, language: str) -> Page:
+    """The list of quizzes, with the ways to practice and to the trainer's crew list."""
     desk = Desk(handbook, "quizzes", language)
     return desk.write(
         "quizzes.html",
         desk.say("quizzes"),
         menu_title=desk.say("quizzes"),
         quizzes=handbook.quizzes,
+        practice_vines=practice_vines,
     )
+
+
+def crew_page(handbook: Handbook, language: str) -> Page:
+    """Where a trainer gathers completion slips."""
+    desk = Desk(handbook, "crew", language)
+    data = {
+        "language": language,
+        "languages": list(handbook.profile.languages),
+        "quizzes": [_for_slips(handbook, proof, language) for proof in handbook.quizzes],
+        "strings": strings_of(desk, "quiz."),
+    }
+    return desk.write("crew.html", desk.say("crew"), data=_json(data))
+
+
+def _for_slips(handbook: Handbook, proof: QuizProof, language: str) -> dict[str, object]:
+    """What a slip of a quiz may say: its version, and its topics in each language."""
+    return {
+        "quiz": proof.quiz.slug,
+        "title": proof.quiz.title[language],
+        "version": version_of(proof.made),
+        "topics": {one: _topics(handbook, proof, one) for one in handbook.profile.languages},
+    }
+
+
+def _topics(handbook: Handbook, proof: QuizProof, language: str) -> list[str]:
+    """Titles of the chapters that a quiz draws on; without chapters, of its rules."""
+    names = (one.common.chapter for one in proof.quiz.questions)
+    chapters = [handbook.chapter(name, language) for name in names if name is not None]
+    titles = dict.fromkeys(chapter.title for chapter in chapters if chapter is not None)
+    rules = (RULE_BY_NAME[name].title[language] for name in proof.made.rules)
+    return list(titles or dict.fromkeys(rules))
 
 
 def quiz_page(handbook: Handbook, proof: QuizProof, language: str) -> Page:

@@ -70,15 +70,15 @@ def name_part(question: NamePart, vine: ProvedVine, asker: Asker) -> MadeQuestio
     )
 
 
-def _right(
-    find: Find, wood: list[Part], vine: ProvedVine, at: str | None
-) -> tuple[str, ...]:
+def _right(find: Find, wood: list[Part], vine: ProvedVine, at: str | None) -> tuple[str, ...]:
     if find in _FRAME:
         sides = {f"{arm.side} arm" for arm in vine.parts.vine.arms}
         return tuple(name for name in _FRAME[find] if find is not Find.ARM or name in sides)
     limits = vine.sheet.limits
     if find is Find.LOWEST_CANE:
-        canes = [p for p in wood if p.is_cane and p.piece.is_alive and at in (None, p.position.name)]
+        canes = [
+            p for p in wood if p.is_cane and p.piece.is_alive and at in (None, p.position.name)
+        ]
         lowest = min((part.bud_height_mm(1) for part in canes), default=0)
         return tuple(part.name for part in canes if part.bud_height_mm(1) == lowest)
     also = _ALSO.get(find)

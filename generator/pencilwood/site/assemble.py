@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from pathlib import Path
 
 from pencilwood.assets import asset_root
 from pencilwood.drawing.small import draw_small
@@ -13,13 +14,15 @@ from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.front_pages import HOME_TEXT, home_page, small_drawing, vines_page
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Addresses, Page
-from pencilwood.pages.quiz_pages import quiz_page, quizzes_page
+from pencilwood.pages.practice_page import PracticeVine, practice_files, practice_page
+from pencilwood.pages.quiz_pages import crew_page, quiz_page, quizzes_page
 from pencilwood.pages.rule_pages import rule_page, rules_page
 from pencilwood.pages.safety_page import safety_page
 from pencilwood.pages.score_page import scores_page
 from pencilwood.pages.sources_page import sources_page
 from pencilwood.pages.words_page import words_page
 from pencilwood.rules import RULES
+from pencilwood.site.practice import fingerprint, grow_practice
 
 _PUBLISHED = {".css", ".js", ".svg", ".woff2", ".txt"}
 # The sources of the browser script are of no use to a browser.
@@ -38,15 +41,23 @@ class Site:
     """Everything else, by its path in the site."""
 
 
-def assemble(handbook: Handbook) -> Site:
-    """Every file of the handbook."""
+def assemble(handbook: Handbook, cache: Path | None = None) -> Site:
+    """Every file of the handbook; `cache` keeps the practice vines for the next build."""
     languages = handbook.profile.languages
-    pages = tuple(page for language in languages for page in _pages(handbook, language))
-    files = {**_assets(), **_small_drawings(handbook), **handbook.pictures}
+    vines = grow_practice(handbook.profile, cache)
+    pages = tuple(page for language in languages for page in _pages(handbook, vines, language))
+    files = {
+        **_assets(),
+        **_small_drawings(handbook),
+        **practice_files(vines),
+        **handbook.pictures,
+    }
     return Site(handbook, Addresses(languages), pages, files)
 
 
-def _pages(handbook: Handbook, language: str) -> Iterator[Page]:
+def _pages(
+    handbook: Handbook, vines: tuple[PracticeVine, ...], language: str
+) -> Iterator[Page]:
     yield home_page(handbook, language)
     for audience in LIST_OF:
         if handbook.chapters_for(audience, language):
@@ -57,8 +68,11 @@ def _pages(handbook: Handbook, language: str) -> Iterator[Page]:
         if chapter.language == language and chapter.name != HOME_TEXT
     )
     yield vines_page(handbook, language)
+    if vines:
+        yield practice_page(handbook, vines, fingerprint(handbook.profile), language)
     if handbook.quizzes:
-        yield quizzes_page(handbook, language)
+        yield quizzes_page(handbook, len(vines), language)
+        yield crew_page(handbook, language)
     yield rules_page(handbook, language)
     yield scores_page(handbook, language)
     if handbook.notes:

@@ -1,0 +1,69 @@
+"""Proves a vine that nobody wrote an answer for: what a practice vine must pass to be given out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from pencilwood.cases.case import Profile
+from pencilwood.plan import Plan, plan_for
+from pencilwood.proof.luck import habits, try_luck
+from pencilwood.proof.teaching import lesson
+from pencilwood.rules import RULES
+from pencilwood.score.judge import Target, target_for
+from pencilwood.score.lookup import LookUp
+from pencilwood.score.sheet import Sheet, compile_sheet
+from pencilwood.vine.model import Vine
+from pencilwood.vine.wood import Parts, divide
+
+TRIES = 400
+"""Random prunings of each vine. None of them may pass: the upper end of the 95 % interval is
+then below one percent."""
+
+MOST_UNAVOIDABLE_POINTS = 40
+"""A vine on which even the best pruning loses more is a renovation, not a practice."""
+
+
+@dataclass(frozen=True)
+class PracticeProof:
+    """A practice vine that passed every proof."""
+
+    parts: Parts
+    sheet: Sheet
+    target: Target
+    plan: Plan
+    teaches: tuple[str, ...]
+    """Vine rules that nobody prunes it well without."""
+
+
+def prove_practice(vine: Vine, profile: Profile, seed: str) -> PracticeProof | None:
+    """The vine with its plan and its lessons; None when it is too easy, too lucky or too poor."""
+    parts = divide(vine)
+    target = target_for(vine, profile.limits)
+    sheet = compile_sheet(parts, profile.limits, target)
+    plan = plan_for(sheet)
+    if plan.lost > MOST_UNAVOIDABLE_POINTS or not any(plan.left.states):
+        return None
+    if _passed_unlearned(sheet, plan, profile, seed):
+        return None
+    teaches = _lessons(sheet, plan, profile)
+    return PracticeProof(parts, sheet, target, plan, teaches) if teaches else None
+
+
+def _passed_unlearned(sheet: Sheet, plan: Plan, profile: Profile, seed: str) -> bool:
+    look_up, pass_mark = LookUp(sheet), profile.pass_mark
+    for states in habits(sheet.parts).values():
+        if look_up.score(states, plan.lost, pass_mark) >= pass_mark:
+            return True
+    return try_luck(look_up, sheet.parts, plan.lost, pass_mark, seed, TRIES).passes > 0
+
+
+def _lessons(sheet: Sheet, plan: Plan, profile: Profile) -> tuple[str, ...]:
+    """Only rules that some pruning of the vine can break are worth trying."""
+    met = {str(message["rule"]) for message in sheet.ledger.messages()}
+    return tuple(
+        rule.name
+        for rule in RULES
+        if rule.family == "vine"
+        and rule.name in met
+        and lesson(sheet, rule.name, (), plan.lost, profile.pass_mark).teaches
+    )

@@ -1,0 +1,346 @@
+/**
+ * Draws a practice vine in a few strokes, with the same classes and `data-` names as the
+ * handbook's full drawings. `generator/pencilwood/drawing/compact.py` describes what it is given.
+ */
+
+/** @import {Sheet, SheetPiece} from "./types.mjs" */
+
+/**
+ * @typedef {[condition: number, lean: number, age: number, length: number, height: number,
+ *   internode: number, cutX: number, cutY: number, points: number[]]} PackedShape
+ *
+ * @typedef {object} PackedVine
+ * @property {[number, number, number, number]} box
+ * @property {number} cordon
+ * @property {number} trunk
+ * @property {number} thicker
+ * @property {[number, number][]} arms
+ * @property {number[]} wires
+ * @property {number} trimming
+ * @property {PackedShape[]} shapes
+ *
+ * @typedef {{x: number, y: number}} Point
+ */
+
+export const CONDITIONS = ["sound", "spindly", "diseased", "dead", "injured"];
+export const LEANS = ["up", "out", "in", "down"];
+
+const SVG = "http://www.w3.org/2000/svg";
+const LETTER_MM = 30;
+const PLACE_MM = 52;
+const STUB_SHARE = 0.22;
+const MOST_STUB_MM = 12;
+const TIP_SHARE = 0.55;
+
+/**
+ * @param {PackedVine} vine
+ * @param {Sheet} sheet
+ * @param {{language: string, label: string}} words
+ * @returns {SVGSVGElement}
+ */
+export function drawVine(vine, sheet, words) {
+  const svg = make("svg", {
+    class: "pw-vine pw-vine-plain",
+    viewBox: vine.box.join(" "),
+    role: "img",
+    "aria-label": words.label,
+    lang: words.language,
+    "stroke-linecap": "round",
+    "stroke-linejoin": "round",
+  });
+  const [left, top, width, height] = vine.box;
+  svg.append(make("rect", { class: "pw-paper", x: left, y: top, width, height }));
+  svg.append(trellis(vine), frame(vine));
+  const wood = make("g", { class: "pw-wood-all" });
+  // Canes first, so that older wood covers their feet.
+  for (const kind of ["cane", "old"]) {
+    sheet.pieces.forEach((piece, number) => {
+      if (piece.kind === kind) wood.append(part(vine, sheet, piece, vine.shapes[number]));
+    });
+  }
+  svg.append(wood, places(vine, sheet), cutPoints(vine, sheet));
+  return svg;
+}
+
+/** @param {PackedVine} vine */
+function trellis(vine) {
+  const group = make("g", { class: "pw-trellis" });
+  const [left, , width] = vine.box;
+  for (const wire of [vine.cordon, ...vine.wires]) {
+    group.append(make("path", { class: "pw-wire", fill: "none", "stroke-width": 3.4, d: `M${left} ${-wire}h${width}` }));
+  }
+  const trimming = { class: "pw-trimming", fill: "none", "stroke-width": 2.6, "stroke-dasharray": "4 16" };
+  group.append(make("path", { ...trimming, d: `M${left} ${-vine.trimming}h${width}` }));
+  group.append(make("path", { class: "pw-ground", fill: "none", "stroke-width": 3.4, d: `M${left} 0h${width}` }));
+  return group;
+}
+
+/** @param {PackedVine} vine */
+function frame(vine) {
+  const half = (vine.trunk * vine.thicker) / 2;
+  const top = -vine.cordon;
+  const outlines = [`M${-half} 0L${-half} ${top}L${half} ${top}L${half} 0z`];
+  for (const [tip, thickness] of vine.arms) {
+    const thick = thickness * vine.thicker;
+    outlines.push(`M0 ${top}L${tip} ${top}L${tip} ${top + thick * 0.6}L0 ${top + thick}z`);
+  }
+  const group = make("g", { class: "pw-frame" });
+  const d = outlines.join("");
+  group.append(make("path", { class: "pw-frame-line", "stroke-width": 4.4, d }));
+  group.append(make("path", { class: "pw-frame-wood", stroke: "none", d }));
+  return group;
+}
+
+/**
+ * @param {PackedVine} vine
+ * @param {Sheet} sheet
+ * @param {SheetPiece} piece
+ * @param {PackedShape} shape
+ */
+function part(vine, sheet, piece, shape) {
+  const condition = CONDITIONS[shape[0]];
+  const group = make("g", {
+    class: `pw-part pw-${piece.kind} pw-${condition}`,
+    "data-part": piece.name,
+    "data-position": sheet.positions[piece.position].name,
+    fill: "currentColor",
+    "stroke-width": 2,
+    ...(condition === "spindly" ? { "stroke-dasharray": "9 6" } : {}),
+  });
+  const points = pointsOf(shape);
+  const half = (piece.thickness * vine.thicker) / 2;
+  if (piece.kind === "cane") {
+    for (const stretch of stretches(points, half, shape)) group.append(stretch);
+  } else {
+    const edge = outline(points, points.map(() => half));
+    group.append(make("path", { class: "pw-wood", d: edge }), ...marks(condition, points, half));
+  }
+  group.append(face(points[0], points[1], half));
+  if (!piece.name.includes(" above ")) group.append(letter(piece.name, points, half));
+  return group;
+}
+
+/**
+ * The stretches of a cane from bud to bud; number k goes when k buds are left.
+ *
+ * @param {Point[]} points
+ * @param {number} half
+ * @param {PackedShape} shape
+ */
+function stretches(points, half, shape) {
+  const buds = points.length - 2;
+  const condition = CONDITIONS[shape[0]];
+  const widthAt = (/** @type {number} */ place) => half * (1 - (1 - TIP_SHARE) * (place / points.length));
+  return Array.from({ length: buds }, (_, below) => {
+    const group = make("g", { class: "pw-stretch", "data-from-bud": below });
+    const start = below === 0 ? points[0] : cutPlace(points, below, shape[5]);
+    const last = below === buds - 1;
+    const end = last ? points[below + 2] : cutPlace(points, below + 1, shape[5]);
+    const along = [start, points[below + 1], end];
+    const edge = outline(along, along.map((_at, number) => widthAt(below + number / 2)));
+    group.append(make("path", { class: "pw-wood", d: edge }));
+    if (condition !== "injured" || below % 3 === 0) group.append(...marks(condition, along, half));
+    group.append(bud(along, below, half, condition === "dead"));
+    if (below > 0) group.append(face(start, points[below + 1], widthAt(below)));
+    return group;
+  });
+}
+
+/**
+ * Where a cane is cut above a bud.
+ *
+ * @param {Point[]} points
+ * @param {number} buds
+ * @param {number} internode
+ */
+function cutPlace(points, buds, internode) {
+  const share = Math.min(MOST_STUB_MM, internode * STUB_SHARE) / internode;
+  return between(points[buds], points[buds + 1], share);
+}
+
+/**
+ * @param {Point[]} along
+ * @param {number} below
+ * @param {number} half
+ * @param {boolean} empty  a dead cane has sockets for buds
+ */
+function bud([before, node], below, half, empty) {
+  const side = below % 2 === 0 ? 1 : -1;
+  const { x, y } = beside(before, node, node, side * (half * 0.9 + 3));
+  const look = { class: empty ? "pw-bud pw-socket" : "pw-bud", "data-bud": below + 1 };
+  return make("ellipse", { ...look, cx: x, cy: y - 4, rx: 5.5, ry: 9 });
+}
+
+/**
+ * What the wood's health looks like, apart from its colour.
+ *
+ * @param {string} condition
+ * @param {Point[]} along
+ * @param {number} half
+ */
+function marks(condition, along, half) {
+  const middle = between(along[0], along[along.length - 1], 0.5);
+  const [first, last] = [along[0], along[along.length - 1]];
+  const across = (/** @type {number} */ by) => beside(first, last, middle, by);
+  const [a, b] = [across(-half), across(half)];
+  if (condition === "diseased") {
+    return [make("circle", { class: "pw-sore", cx: middle.x, cy: middle.y, r: half * 0.55 })];
+  }
+  if (condition === "dead") {
+    const lines = [-14, 0, 14].map((up) => `M${a.x} ${a.y + up}L${b.x} ${b.y + up - 8}`).join("");
+    return [make("path", { class: "pw-hatch", fill: "none", d: lines })];
+  }
+  if (condition !== "injured") return [];
+  const from = between(first, last, 0.25);
+  const to = between(first, last, 0.7);
+  const crack = `M${from.x} ${from.y}L${middle.x + half * 0.4} ${middle.y}L${to.x} ${to.y}`;
+  return [make("path", { class: "pw-crack", fill: "none", "stroke-width": 3.4, d: crack })];
+}
+
+/**
+ * The pale face of a cut; it shows when the wood from here on is gone.
+ *
+ * @param {Point} at
+ * @param {Point} toward
+ * @param {number} half
+ */
+function face(at, toward, half) {
+  const turn = (Math.atan2(toward.y - at.y, toward.x - at.x) * 180) / Math.PI + 90;
+  return make("ellipse", {
+    class: "pw-face",
+    cx: at.x,
+    cy: at.y,
+    rx: Math.max(half, 3),
+    ry: Math.max(half * 0.5, 2),
+    transform: `rotate(${Math.round(turn)} ${at.x} ${at.y})`,
+    display: "none",
+  });
+}
+
+/**
+ * @param {string} name
+ * @param {Point[]} points
+ * @param {number} half
+ */
+function letter(name, points, half) {
+  const near = between(points[0], points[1], points.length > 3 ? 0.55 : 0.7);
+  const { x, y } = beside(points[0], points[1], near, half + LETTER_MM * 0.5);
+  return text(name.replace(/^[LR]\d+/, ""), "pw-letter", LETTER_MM, x, y + LETTER_MM * 0.3);
+}
+
+/**
+ * @param {PackedVine} vine
+ * @param {Sheet} sheet
+ */
+function places(vine, sheet) {
+  const group = make("g", { class: "pw-places" });
+  const thickest = Math.max(...vine.arms.map(([, thickness]) => thickness)) * vine.thicker;
+  const clear = (vine.trunk * vine.thicker) / 2 + PLACE_MM;
+  let end = -Infinity;
+  let row = 0;
+  for (const { name, x: at } of sheet.positions) {
+    const x = Math.abs(at) < clear ? Math.sign(at || 1) * clear : at;
+    const half = name.length * PLACE_MM * 0.31;
+    row = x - half < end ? 1 - row : 0;
+    end = x + half + 20;
+    const place = make("g", { class: "pw-place", "data-position": name });
+    place.append(text(name, "pw-place-name", PLACE_MM, x, -vine.cordon + thickest + PLACE_MM * (1.05 + row)));
+    group.append(place);
+  }
+  return group;
+}
+
+/**
+ * @param {PackedVine} vine
+ * @param {Sheet} sheet
+ */
+function cutPoints(vine, sheet) {
+  const group = make("g", { class: "pw-cutpoints" });
+  sheet.pieces.forEach((piece, number) => {
+    const shape = vine.shapes[number];
+    const circle = { class: "pw-cutpoint", "data-cut": piece.name, "fill-opacity": 0, r: 12 };
+    group.append(make("circle", { ...circle, cx: shape[6], cy: shape[7] }));
+    if (piece.kind === "old") return;
+    const points = pointsOf(shape);
+    for (let buds = 1; buds < points.length - 2; buds += 1) {
+      const { x, y } = cutPlace(points, buds, shape[5]);
+      const at = { cx: Math.round(x), cy: Math.round(y) };
+      group.append(make("circle", { ...circle, ...at, "data-buds": buds }));
+    }
+  });
+  return group;
+}
+
+/** @param {PackedShape} shape */
+function pointsOf(shape) {
+  const numbers = shape[8];
+  /** @type {Point[]} */
+  const points = [];
+  let [x, y] = [0, 0];
+  for (let at = 0; at < numbers.length; at += 2) {
+    [x, y] = [x + numbers[at], y + numbers[at + 1]];
+    points.push({ x, y });
+  }
+  return points;
+}
+
+/**
+ * @param {Point} a
+ * @param {Point} b
+ * @param {number} share
+ */
+function between(a, b, share) {
+  return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
+}
+
+/**
+ * A place beside the line from a to b.
+ *
+ * @param {Point} a
+ * @param {Point} b
+ * @param {Point} at
+ * @param {number} aside
+ */
+function beside(a, b, at, aside) {
+  const long = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  return { x: at.x - ((b.y - a.y) / long) * aside, y: at.y + ((b.x - a.x) / long) * aside };
+}
+
+/**
+ * @param {Point[]} along
+ * @param {number[]} halves
+ */
+function outline(along, halves) {
+  const edge = (/** @type {number} */ side) =>
+    along.map((at, number) => {
+      const [a, b] = number === 0 ? [at, along[1]] : [along[number - 1], at];
+      const { x, y } = beside(a, b, at, side * halves[number]);
+      return `${x.toFixed(1)} ${y.toFixed(1)}`;
+    });
+  return `M${[...edge(-1), ...edge(1).reverse()].join("L")}z`;
+}
+
+/**
+ * @param {string} words
+ * @param {string} name
+ * @param {number} size
+ * @param {number} x
+ * @param {number} y
+ */
+function text(words, name, size, x, y) {
+  const look = { class: name, "font-size": size, "stroke-width": size / 6, "paint-order": "stroke" };
+  const made = make("text", { ...look, "text-anchor": "middle", x, y });
+  made.textContent = words;
+  return made;
+}
+
+/**
+ * @template {keyof SVGElementTagNameMap} T
+ * @param {T} tag
+ * @param {Record<string, string | number>} attributes
+ */
+function make(tag, attributes) {
+  const made = document.createElementNS(SVG, tag);
+  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, `${value}`);
+  return made;
+}
