@@ -29,7 +29,7 @@ from pencilwood.site.handbook import open_handbook
 from pencilwood.site.search import INDEX, divide_index, point_search_at
 from pencilwood.words import say
 
-STYLES = ("handbook.css", "vine.css", "exercise.css", "quiz.css")
+STYLES = ("handbook.css", "vine.css", "exercise.css", "block.css", "quiz.css")
 WATCHED = ("content", "quizzes", "site_assets")
 
 

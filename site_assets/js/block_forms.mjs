@@ -3,7 +3,8 @@
  *
  * The page gives `<div data-pencilwood-block-forms>` with `<script type="application/json"
  * class="pw-block-data">` inside: words, units, fields and sums, as the handbook's own sums know
- * them. Everything else is made here from native elements.
+ * them; and a `<div data-sum="crew">` under a heading `id="sum-crew"` for each sum. Everything
+ * else is made here from native elements.
  */
 
 import { SumForm } from "./block/sum_form.mjs";
@@ -23,22 +24,25 @@ export class BlockForms {
     this.forms = this.page.questions.map((one) => new SumForm(this.page, one, this.shown));
   }
 
-  /** Builds the forms in place of the words for readers without script. */
+  /** Builds the forms in their places. */
   bind() {
-    const built = element("div", { class: "pw-sums" }, this.units(), this.ranges());
+    this.controls = element("div", { class: "pw-sum-controls" }, this.units(), this.ranges());
+    this.root.prepend(this.controls);
     for (const form of this.forms) {
       form.build();
-      built.append(form.root);
+      this.root.querySelector(`[data-sum="${form.question.name}"]`)?.append(form.root);
     }
-    this.root.append(built);
-    this.built = built;
     this.root.classList.add("pw-live");
+    this.openNamed = () => this.open(location.hash);
+    addEventListener("hashchange", this.openNamed);
     this.openNamed();
     return this;
   }
 
   destroy() {
-    this.built?.remove();
+    if (this.openNamed) removeEventListener("hashchange", this.openNamed);
+    this.controls?.remove();
+    for (const form of this.forms) form.root.remove();
     this.root.classList.remove("pw-live");
   }
 
@@ -61,11 +65,13 @@ export class BlockForms {
     return element("label", { class: "pw-ranges" }, box, words);
   }
 
-  /** A link such as `#sum-crew` opens its form. */
-  openNamed() {
-    const wanted = this.forms.find((form) => `#${form.root.id}` === location.hash);
-    if (wanted === undefined) return;
-    wanted.root.open = true;
-    wanted.root.scrollIntoView();
+  /**
+   * A link such as `#sum-crew` opens its form.
+   *
+   * @param {string} hash
+   */
+  open(hash) {
+    const wanted = this.forms.find((form) => `#sum-${form.question.name}` === hash);
+    if (wanted !== undefined) wanted.root.open = true;
   }
 }

@@ -13,6 +13,7 @@ from pencilwood.block.numbers import Range
 from pencilwood.block.shown import read_range, shown, shown_number
 from pencilwood.block.status import Status
 from pencilwood.units import UnitSystem
+from pencilwood.words import say
 
 Value = Range | Formula | str
 
@@ -52,6 +53,8 @@ class Field:
         try:
             self.read(text)
         except BlockError as error:
+            if error.problem == "out-of-bounds":
+                return self.out_of_bounds("metric", language).told(language)
             return error.told(language)
         return ""
 
@@ -96,14 +99,13 @@ class Field:
         """The default, or None where there is none."""
         return self.read(self.default) if self.default else None
 
-    def usual_text(self, units: UnitSystem, language: str) -> str:
-        """The default as a page shows it; a choice by its plain name."""
-        value = self.usual()
-        return (
-            shown(value, self.measure, units, language)
-            if isinstance(value, Range)
-            else (self.default)
-        )
+    def text(self, value: Value, units: UnitSystem, language: str) -> str:
+        """A value as a page shows it; a choice by its words."""
+        if isinstance(value, Range):
+            return shown(value, self.measure, units, language)
+        if isinstance(value, Formula):
+            return f"{value.first_buds}+{value.further_buds}"
+        return say(language, f"block.choice.{self.name}.{value}")
 
 
 def read_formula(text: str) -> Formula:

@@ -81,7 +81,6 @@ def usual_note(field: Field, language: str, units: UnitSystem) -> str:
 
 
 def usual_words(field: Field, language: str, units: UnitSystem) -> str:
-    """The default in words: a choice by its name, a number with its unit."""
-    if field.choices and field.default:
-        return say(language, f"block.choice.{field.name}.{field.default}")
-    return field.usual_text(units, language)
+    """The default in words; empty where there is none."""
+    usual = field.usual()
+    return "" if usual is None else field.text(usual, units, language)

@@ -100,6 +100,7 @@ MEASURES: Mapping[str, Measure] = {
     "leaf-area": Measure("leaf area", "m2", "ft2"),
     "share": Measure("share", "%", "%"),
     "seconds": Measure("work", "s", "s"),
+    "minutes": Measure("work", "min", "min"),
     "hours": Measure("work", "h", "h"),
     "crop-on-area": Measure("weight on area", "t/ha", "ton/ac"),
     "vines-per-hectare": Measure("number on area", "/ha", "/ha", whole=True),

@@ -183,7 +183,7 @@ def _answer(
         "cut": ("vines", cut[1]),
         "share": ("share", first.share),
         "crop": ("block-weight", first.crop_g),
-        "time": ("seconds", first.renewal_seconds),
+        "time": ("minutes", first.renewal_seconds),
         "work": ("hours", first.work_s),
         "lost": ("block-weight", lost),
         "groups": ("number", len(cut)),

@@ -65,7 +65,7 @@ WORK_FIELDS = (
     Field(
         "renewal_seconds",
         "renewal time",
-        "seconds",
+        "minutes",
         "1 s",
         "7200 s",
         default="5 min",

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from pencilwood.assets import asset_root
 from pencilwood.drawing.small import draw_small
+from pencilwood.pages.block_pages import block_page, blocks_page, sums_page
 from pencilwood.pages.case_page import case_page
 from pencilwood.pages.chapters.chapter_page import LIST_OF, chapter_page, chapters_page
 from pencilwood.pages.desk import ASSETS
@@ -80,6 +81,10 @@ def _pages(
     if handbook.reference.terms:
         yield words_page(handbook, language)
     yield sources_page(handbook, language)
+    if handbook.blocks:
+        yield blocks_page(handbook, language)
+    yield sums_page(handbook, language)
+    yield from (block_page(handbook, block, language) for block in handbook.blocks)
     yield from (case_page(handbook, proof, language) for proof in handbook.cases)
     yield from (rule_page(handbook, rule, language) for rule in RULES)
     yield from (quiz_page(handbook, proof, language) for proof in handbook.quizzes)

@@ -72,7 +72,7 @@ export class FieldInput {
     if (this.optional) {
       label.append(element("span", { class: "pw-optional" }, ` (${shown.say("form.optional")})`));
     }
-    const row = element("div", { class: "pw-parts" });
+    const row = element("div", { class: "pw-sum-parts" });
     if (this.inputs.length === 1) row.append(this.inputs[0]);
     else this.inputs.forEach((input, n) => row.append(this.part(shown, PARTS[n], input)));
     const note = element("p", { class: "pw-usual", id: `${this.id}-note` }, this.field.note);
@@ -94,7 +94,7 @@ export class FieldInput {
       const full = `${shown.say(`field.${this.name}`)}: ${shown.say(`form.${part}`)}`;
       input.setAttribute("aria-label", full);
     }
-    return element("div", { class: `pw-part pw-part-${part}` }, words, input);
+    return element("div", { class: `pw-sum-part pw-sum-part-${part}` }, words, input);
   }
 
   /**

@@ -24,27 +24,29 @@ export class SumForm {
     );
     this.result = element("div", { class: "pw-answer", role: "status" });
     this.more = element("div", { class: "pw-more" });
-    this.root = element("details", { class: "pw-sum", id: `sum-${question.name}` });
+    this.root = element("details", { class: "pw-fold pw-sum" });
   }
 
   build() {
-    const { shown, question } = this;
+    const { shown } = this;
     for (const field of this.fields) field.build(shown);
     const form = element("form", { novalidate: true }, ...this.fields.map((field) => field.root));
     form.addEventListener("submit", (event) => event.preventDefault());
     form.append(button(shown.say("form.clear"), () => this.clear(), { class: "pw-clear" }));
-    const limits = element("p", { class: "pw-limits" });
-    limits.append(element("strong", {}, `${shown.say("form.limits")}: `));
-    limits.append(shown.say(`limits.${question.name}`));
     this.root.append(
-      element("summary", {}, shown.say(`question.${question.name}`)),
+      element("summary", {}, shown.say("form.open"), this.named()),
       form,
       element("h3", {}, shown.say("form.result")),
       this.result,
       this.more,
-      limits,
     );
     this.update();
+  }
+
+  /** Tells a reader who cannot see the heading which sum this is. */
+  named() {
+    const title = this.shown.say(`question.${this.question.name}`);
+    return element("span", { class: "pw-unseen" }, `: ${title}`);
   }
 
   clear() {
@@ -108,7 +110,7 @@ export class SumForm {
     }
     const told = remarks.map(([text]) => element("p", { class: "pw-remark" }, text));
     this.result.replaceChildren(list, ...told);
-    const way = element("details", { class: "pw-way" });
+    const way = element("details", { class: "pw-fold pw-way" });
     way.open = this.more.querySelector("details")?.open ?? false;
     way.append(
       element("summary", {}, this.shown.say("form.steps")),

@@ -169,7 +169,7 @@ export function renovation(given) {
     cut: ["vines", first.cut],
     share: ["share", first.share],
     crop: ["block-weight", first.crop],
-    time: ["seconds", renewal_seconds],
+    time: ["minutes", renewal_seconds],
     work: ["hours", first.work],
     lost: ["block-weight", lost],
   };

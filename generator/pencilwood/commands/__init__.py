@@ -1,0 +1,1 @@
+"""Commands that need more than a few lines; `pencilwood.cli` hands over to them."""

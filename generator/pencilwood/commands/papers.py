@@ -1,0 +1,127 @@
+"""`pencilwood print`: papers for the workshop as PDF files."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from pencilwood.cases.case import Profile
+from pencilwood.cases.profile_file import read_profile
+from pencilwood.findings import Finding, has_errors, in_order
+from pencilwood.proof import CaseProof
+from pencilwood.rules import BANDS
+from pencilwood.site.handbook import PROFILE, open_handbook
+from pencilwood.site.single import UnusableCaseError, open_case
+from pencilwood.words import say
+from pencilwood.worksheets.case_papers import answer_key, worksheet
+from pencilwood.worksheets.house_papers import (
+    NoAddressError,
+    NoQrMakerError,
+    course_booklet,
+    measuring_sheet,
+    pocket_card,
+    qr_poster,
+    wall_poster,
+)
+from pencilwood.worksheets.typeset import PAPER_SIZES, NoTypesetterError, Paper, typeset
+
+FINE, FOUND, WRONG_USE = 0, 1, 2
+KINDS = ("worksheet", "key", "card", "poster", "measuring-sheet", "booklet", "qr")
+_OF_A_CASE = ("worksheet", "key", "poster")
+_OF_ALL_CASES = ("booklet",)
+_TROUBLES = {
+    NoTypesetterError: "print.no-typst",
+    NoQrMakerError: "print.no-segno",
+    NoAddressError: "print.no-address",
+}
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """What `print` takes."""
+    parser.add_argument("--what", choices=KINDS, help="one kind of paper (default: all kinds)")
+    parser.add_argument("--case", metavar="SLUG", help="one case (default: every case)")
+    parser.add_argument("--paper", choices=PAPER_SIZES, default="a4", help="size of the paper")
+    parser.add_argument("-o", "--output", type=Path, metavar="DIR", help="folder (ROOT/print)")
+
+
+def run(given: argparse.Namespace) -> int:
+    """Make the papers that were asked for."""
+    if given.case and given.what not in (*_OF_A_CASE, None):
+        return _refuse(say(given.language, "print.one-case-only"))
+    profile, findings = read_profile(given.root / PROFILE, BANDS, PROFILE, language=given.language)
+    if profile is None or has_errors(findings):
+        raise UnusableCaseError(tuple(in_order(findings)))
+    try:
+        papers = list(_papers(given, profile))
+        footer = say(given.language, "pages.site-name", vineyard=profile.vineyard)
+        made = [(paper, typeset(paper, given.paper, footer)) for paper in papers]
+    except (NoTypesetterError, NoQrMakerError, NoAddressError) as trouble:
+        return _refuse(say(given.language, _TROUBLES[type(trouble)]))
+    folder: Path = given.output or given.root / "print"
+    folder.mkdir(parents=True, exist_ok=True)
+    for paper, pdf in made:
+        file = folder / f"{paper.name}-{paper.language}-{given.paper}.pdf"
+        file.write_bytes(pdf)
+        print(say(given.language, "print.made", file=str(file)))
+    return FINE
+
+
+def _papers(given: argparse.Namespace, profile: Profile) -> Iterator[Paper]:
+    language: str = given.language
+    kinds = _kinds(given, profile)
+    if set(kinds) & {*_OF_A_CASE, *_OF_ALL_CASES}:
+        proofs = _proofs(given)
+        yield from _of_cases(kinds, proofs, profile, language)
+    if "card" in kinds:
+        yield pocket_card(profile, language)
+    if "measuring-sheet" in kinds:
+        yield measuring_sheet(profile, language)
+    if "qr" in kinds:
+        yield qr_poster(profile, language)
+
+
+def _kinds(given: argparse.Namespace, profile: Profile) -> tuple[str, ...]:
+    if given.what:
+        return (given.what,)
+    if given.case:
+        return ("worksheet", "key")
+    # Without an address there is no QR code to print; who asks for one by name is told.
+    return tuple(kind for kind in KINDS if kind != "qr" or profile.site_address)
+
+
+def _of_cases(
+    kinds: Sequence[str], proofs: Sequence[CaseProof], profile: Profile, language: str
+) -> Iterator[Paper]:
+    for proof in proofs:
+        if "worksheet" in kinds:
+            yield worksheet(proof, profile, language)
+        if "key" in kinds:
+            yield answer_key(proof, profile, language)
+    if "poster" in kinds:
+        # The easiest vine shows the passes best, unless another one is named.
+        yield wall_poster(proofs[0], profile, language)
+    if "booklet" in kinds:
+        yield course_booklet(proofs, profile, language)
+
+
+def _proofs(given: argparse.Namespace) -> tuple[CaseProof, ...]:
+    """The named case, or all of a handbook in which nothing is wrong."""
+    if given.case:
+        opened = open_case(given.root, given.case, given.language)
+        _stop_at_errors(opened.proof.findings)
+        return (opened.proof,)
+    whole = open_handbook(given.root, given.language)
+    _stop_at_errors(whole.findings)
+    return whole.proofs
+
+
+def _stop_at_errors(findings: Sequence[Finding]) -> None:
+    if has_errors(findings):
+        raise UnusableCaseError(tuple(findings))
+
+
+def _refuse(told: str) -> int:
+    print(f"pencilwood: {told}", file=sys.stderr)
+    return WRONG_USE
