@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from pencilwood.drawing.cut_marks import draw_cut_marks
 from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points
 from pencilwood.drawing.frame import draw_frame, draw_frame_targets
 from pencilwood.drawing.labels import draw_letters, draw_places
+from pencilwood.drawing.lighten import without_hidden
 from pencilwood.drawing.looks import INK, PAPER, stylesheet
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.points import Point
@@ -39,6 +40,8 @@ def draw_vine(
     data: Mapping[str, str] | None = None,
     alone: bool = False,
     window: Frame | None = None,
+    hidden: Collection[str] = (),
+    ghosts: Collection[str] = (),
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
@@ -46,7 +49,8 @@ def draw_vine(
     name; `cut_marks` shows cuts as bars across the wood; `stages`
     adds the classes that tell what is gone; `css_class` goes on the root; `data` gives
     `data-` attributes of the root; `alone` brings the style sheet along, for a file;
-    `window` shows a part of the vine instead of all of it.
+    `window` shows a part of the vine instead of all of it; `hidden` and `ghosts` are classes
+    of wood that is left out, or of which the edge alone is drawn.
     """
     plate = Plate(parts)
     letters = draw_letters(plate)
@@ -66,6 +70,8 @@ def draw_vine(
         scene.append(draw_cut_marks(plate, cut_marks))
     if cutpoints:
         scene.append(_cut_points(cut_points(plate)))
+    if hidden or ghosts:
+        scene = list(without_hidden(scene, hidden, ghosts))
     words = _words(prefix, title, description)
     inside = words + (_style() if alone else "") + "".join(write(thing) for thing in scene)
     return element(

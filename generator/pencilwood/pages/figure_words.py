@@ -23,6 +23,11 @@ def figure_words(desk: Desk, figure: Figure) -> str:
     low = _shown(desk, figure, figure.low)
     if not figure.is_range:
         return low
+    if _in_centimetres(desk, figure):
+        ends = (
+            format_number(end.number / 10, 1, desk.language) for end in (figure.low, figure.high)
+        )
+        return f"{desk.say('figure.range', low=next(ends), high=next(ends))} cm"
     high = _shown(desk, figure, figure.high)
     # A length may hold a space in its number ("3 1/2 in"), a count in its unit ("shoots per foot").
     parted = str.rpartition if figure.low.is_length else str.partition
@@ -31,6 +36,12 @@ def figure_words(desk: Desk, figure: Figure) -> str:
     if low_unit == high_unit and low_number:
         return f"{desk.say('figure.range', low=low_number, high=high_number)} {high_unit}"
     return desk.say("figure.range", low=low, high=high)
+
+
+def _in_centimetres(desk: Desk, figure: Figure) -> bool:
+    """Whether a range of lengths would begin in millimetres and end in centimetres."""
+    metric = figure.low.is_length and desk.profile.units == "metric"
+    return metric and figure.low.number < 100 <= figure.high.number
 
 
 def _shown(desk: Desk, figure: Figure, amount: Amount) -> str:

@@ -80,22 +80,25 @@ def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:
     )
 
 
-def examples_shown(desk: Desk, rule: Rule) -> Iterator[ShownExample]:
-    """The bad and the good vine of a rule, as far as they could be read."""
+def examples_shown(desk: Desk, rule: Rule, prefix: str = "") -> Iterator[ShownExample]:
+    """The bad and the good vine of a rule, as far as they could be read.
+
+    `prefix` keeps their ids apart where a page shows them a second time.
+    """
     shown = desk.handbook.examples.get(rule.name, {})
     for kind in ("bad", "good"):
         if kind in shown:
-            yield _example(desk, rule, shown[kind])
+            yield _example(desk, rule, shown[kind], prefix)
 
 
-def _example(desk: Desk, rule: Rule, example: RuleExample) -> ShownExample:
+def _example(desk: Desk, rule: Rule, example: RuleExample, prefix: str) -> ShownExample:
     parts = divide(example.vine)
     left = _after(parts, example)
     title = desk.say(f"rule.drawing-{example.kind}", title=rule.title[desk.language])
     drawing = draw_passes(
         parts,
         example.cuts,
-        f"{example.kind}-{rule.name}",
+        f"{prefix}{example.kind}-{rule.name}",
         desk.language,
         title=title,
         description=describe_vine(parts, left, desk.language, desk.profile.units),

@@ -4,19 +4,15 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
-from pencilwood.drawing import after_each_pass, draw_passes, draw_state
 from pencilwood.drawing.close_up import draw_close_up
-from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.plates import PLATES, draw_plate
 from pencilwood.pages.chapters.prose import typed_figures
 from pencilwood.pages.chapters.template import Where
+from pencilwood.pages.chapters.vine_states import STATES, draw_in_state, left_in
 from pencilwood.pages.chapters.writing import Writing
-from pencilwood.pages.rule_pages import examples_shown
+from pencilwood.pages.rule_pages import ShownExample, examples_shown
 from pencilwood.proof import CaseProof
 from pencilwood.rules import RULE_BY_NAME
-from pencilwood.vine.wood import WoodLeft
-
-STATES = ("before", "rough", "thinning-out", "fine", "plan", "answer")
 
 
 class BlockCalls:
@@ -42,28 +38,18 @@ class BlockCalls:
 
     def _drawing(self, proof: CaseProof, state: str, at: str) -> str:
         desk = self._desk
-        units = desk.profile.units
         prefix = self._writing.prefix(proof.case.slug)
         title = desk.say(
             "chapter.drawing", title=desk.own(proof.case.title), state=self._said(state)
         )
+        left = left_in(proof, state)
         if at:
             title = desk.say("chapter.close-up", place=at, title=title)
-        left = _left_in(proof, state)
-        if at:
             return draw_close_up(
-                proof.parts, at, left, prefix, desk.language, title=title, units=units
-            )
-        described = describe_vine(proof.parts, left, desk.language, units)
-        if state == "answer":
-            return draw_state(
-                proof.parts, left, prefix, desk.language,
-                title=title, description=described, units=units, css_class="pw-hide-gone",
+                proof.parts, at, left, prefix, desk.language,
+                title=title, units=desk.profile.units,
             )  # fmt: skip
-        return draw_passes(
-            proof.parts, [one.done for one in proof.case.answer], prefix, desk.language,
-            title=title, description=described, plan=proof.plan.left, show=state, units=units,
-        )  # fmt: skip
+        return draw_in_state(proof, left, state, prefix, title, desk)
 
     def _said(self, state: str) -> str:
         return self._desk.say(f"case.show.{'fine' if state == 'answer' else state}")
@@ -73,9 +59,11 @@ class BlockCalls:
         if not self._writing.known(where, rule, RULE_BY_NAME, "unknown-rule-called"):
             return Markup()
         self._alone(where)
-        drawn = examples_shown(self._desk, RULE_BY_NAME[rule]) if self._writing.draws else ()
-        examples = tuple(drawn)
-        return self._writing.one_line("chapter_examples.html", examples=examples)
+        drawn: tuple[ShownExample, ...] = ()
+        if self._writing.draws:
+            prefix = self._writing.prefix("")
+            drawn = tuple(examples_shown(self._desk, RULE_BY_NAME[rule], prefix))
+        return self._writing.one_line("chapter_examples.html", examples=drawn)
 
     def picture(self, where: Where, name: str, caption: str = "") -> Markup:
         """A plate of the handbook."""
@@ -108,14 +96,3 @@ class BlockCalls:
     def _alone(self, where: Where) -> None:
         if not self._writing.stands_alone(where):
             self._writing.problems.add(where, "not-alone")
-
-
-def _left_in(proof: CaseProof, state: str) -> WoodLeft | None:
-    if state == "before":
-        return None
-    if state == "plan":
-        return proof.plan.left
-    if state == "answer":
-        return proof.answer_left
-    cuts = [one.done for one in proof.case.answer]
-    return after_each_pass(proof.parts, cuts)[STATES.index(state) - 1]

@@ -19,7 +19,7 @@ _TERM = Markup('<a class="pw-term" href="{}" title="{}">{}</a>')
 _FILLED = Markup('<strong class="pw-filled">{}</strong>')
 _EMPTY = Markup('<span class="pw-to-fill"><span class="pw-to-fill-name">{}</span></span>')
 _BANDS = {band.name: band for band in BANDS}
-OUR_PAGES = ("vines", "quizzes", "rules", "scores", "safety", "words", "sources")
+OUR_PAGES = ("vines", "quizzes", "blocks", "rules", "scores", "safety", "words", "sources")
 """Pages that a chapter may lead to by name."""
 
 

@@ -1,0 +1,55 @@
+"""A case's vine in one state, drawn with nothing in it that this state does not show."""
+
+from __future__ import annotations
+
+from pencilwood.drawing import after_each_pass, draw_vine
+from pencilwood.drawing.describe import describe_vine
+from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
+from pencilwood.pages.desk import Desk
+from pencilwood.proof import CaseProof
+from pencilwood.vine.wood import WoodLeft
+
+STATES = ("before", "rough", "thinning-out", "fine", "plan", "answer")
+"""Before, after each pass with what it took off as a ghost, the plan, and the finished vine."""
+
+
+def draw_in_state(
+    proof: CaseProof, left: WoodLeft | None, state: str, prefix: str, title: str, desk: Desk
+) -> str:
+    """A whole vine in one state, with nothing in it that this state does not show."""
+    units = desk.profile.units
+    cuts = [one.done for one in proof.case.answer]
+    stages, show = Stages(), ""
+    hidden: list[str] = []
+    ghosts: list[str] = []
+    if state == "answer" and left is not None:
+        stages, show = Stages((Stage(GONE, left),)), "pw-hide-gone"
+        ghosts = [GONE]
+    elif left is not None:
+        stages, show = stages_of_passes(proof.parts, cuts, proof.plan.left), f"pw-show-{state}"
+        ghosts = [f"pw-off-{state}"]
+        if state != "plan":
+            hidden = [f"pw-off-{earlier}" for earlier in STATES[1 : STATES.index(state)]]
+    return draw_vine(
+        proof.parts, prefix, desk.language,
+        title=title,
+        description=describe_vine(proof.parts, left, desk.language, units),
+        units=units,
+        stages=stages,
+        css_class=show,
+        cut_marks=[done for done in cuts if done.in_pass == state],
+        hidden=hidden,
+        ghosts=ghosts,
+    )  # fmt: skip
+
+
+def left_in(proof: CaseProof, state: str) -> WoodLeft | None:
+    """What is left of the vine in a state; None where nothing has been cut."""
+    if state == "before":
+        return None
+    if state == "plan":
+        return proof.plan.left
+    if state == "answer":
+        return proof.answer_left
+    cuts = [one.done for one in proof.case.answer]
+    return after_each_pass(proof.parts, cuts)[STATES.index(state) - 1]
