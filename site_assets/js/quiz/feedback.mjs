@@ -40,10 +40,10 @@ function onChoice(question, answer, words) {
   const right = question.choices.find((choice) => choice.right);
   const said = [];
   if (chosen !== undefined && !chosen.right) {
-    said.push(sentence(words.say("feedback.yours", { text: chosen.text }), chosen.why));
+    said.push(sentence(words.say("feedback.yours", { text: bare(chosen.text) }), chosen.why));
   }
   if (right !== undefined) {
-    said.push(sentence(words.say("feedback.right-answer", { text: right.text }), right.why));
+    said.push(sentence(words.say("feedback.right-answer", { text: bare(right.text) }), right.why));
   }
   return said;
 }
@@ -92,6 +92,15 @@ function onOrder(question, answer, words) {
 function onPrune(answer, words) {
   if (typeof answer !== "object" || Array.isArray(answer)) return element("p", {}, words.say("prune.none"));
   return element("p", {}, words.say("prune.score", { score: answer.score }));
+}
+
+/**
+ * An answer as part of a sentence, which brings a full stop of its own.
+ *
+ * @param {string} text
+ */
+function bare(text) {
+  return text.replace(/\.$/, "");
 }
 
 /**

@@ -39,6 +39,7 @@ export class SlipForm {
     const languages = data.languages.map((code) => element("option", { value: code }, words.say(`language.${code}`)));
     const quizzes = data.quizzes.map(({ quiz, title }) => element("option", { value: quiz }, title));
     const language = element("select", {}, ...languages);
+    language.value = data.language;
     const quiz = element("select", {}, ...quizzes);
     for (const one of [language, quiz]) one.addEventListener("change", () => this.fillIn());
     return {

@@ -1,0 +1,172 @@
+"""Practice without end, on the built handbook opened from its folder."""
+
+import json
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, Route, expect
+
+from exercise_page import choose, stored
+from quiz_walk import press
+
+pytestmark = pytest.mark.browser
+
+TODAY = datetime(2026, 1, 12, 9)
+LEVELS = "['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']"
+
+
+def open_practice(page: Page, site: Path, day: datetime = TODAY, language: str = "en") -> None:
+    """Open the practice page on a day of our choice."""
+    page.clock.set_fixed_time(day)
+    folder = site if language == "en" else site / language
+    page.goto((folder / "practice.html").as_uri())
+    expect(page.locator(".pw-exercise .pw-prune")).to_be_visible()
+
+
+def vine(page: Page) -> str:
+    """The name of the vine in hand."""
+    return str(stored(page, "practice:now")["name"])
+
+
+def listed(page: Page) -> dict[str, Any]:
+    """All practice vines of the page by name."""
+    data = json.loads(page.locator("script.pw-practice-data").text_content() or "")
+    return {one["name"]: one for one in data["vines"]}
+
+
+def leave_everything(page: Page) -> None:
+    """Go through the passes without a cut."""
+    for _ in range(3):
+        page.locator(".pw-step .pw-main:visible").first.click()
+    expect(page.locator(".pw-exercise .pw-result")).to_be_visible()
+
+
+def weak(page: Page) -> dict[str, Any]:
+    """Rules that have to come back."""
+    kept = stored(page, "rules")["weak"]
+    assert isinstance(kept, dict)
+    return kept
+
+
+def test_a_broken_rule_comes_back_the_next_day(desktop_page: Page, built_site: Path) -> None:
+    page = desktop_page
+    open_practice(page, built_site)
+    expect(page.get_by_text("No rule has to come back today.")).to_be_visible()
+    leave_everything(page)
+    broken = set(weak(page))
+    assert "too-many-buds" in broken
+    assert {one["step"] for one in weak(page).values()} == {0}
+    expect(page.get_by_text("more rules come back on other days.")).to_be_visible()
+    open_practice(page, built_site, TODAY + timedelta(days=1))
+    due = page.locator(".pw-ask-links a")
+    assert due.count() == len(broken)
+    for link in due.all():
+        href = link.get_attribute("href") or ""
+        assert (built_site / href.split("#")[0]).is_file(), href
+    press(page, "Next vine")
+    assert set(listed(page)[vine(page)]["teaches"]) & broken
+
+
+def test_only_the_first_try_at_a_vine_counts(desktop_page: Page, built_site: Path) -> None:
+    page = desktop_page
+    open_practice(page, built_site)
+    leave_everything(page)
+    before = weak(page)
+    page.reload()
+    expect(page.locator(".pw-exercise .pw-result")).to_be_visible()
+    page.get_by_role("button", name="Try again").first.click()
+    leave_everything(page)
+    assert weak(page) == before
+
+
+def test_the_vine_in_hand_is_taken_up_again(desktop_page: Page, built_site: Path) -> None:
+    page = desktop_page
+    open_practice(page, built_site)
+    choose(page)
+    press(page, "Shorten every long cane to 5 buds")
+    name, buds = vine(page), page.locator(".pw-measures dd").first.inner_text()
+    page.reload()
+    expect(page.get_by_role("heading", name=f"Practice vine {name}")).to_be_visible()
+    expect(page.locator(".pw-measures dd").first).to_have_text(buds)
+    press(page, "Next vine")
+    expect(page.get_by_role("heading", name=f"Practice vine {vine(page)}")).to_be_focused()
+    assert vine(page) != name
+    expect(page.get_by_role("button", name="Undo", exact=True)).to_be_disabled()
+
+
+def test_a_level_is_kept(desktop_page: Page, built_site: Path) -> None:
+    page = desktop_page
+    open_practice(page, built_site)
+    page.get_by_role("radio", name="Hard").check()
+    for _ in range(3):
+        press(page, "Next vine")
+        expect(page.get_by_role("heading", name="Practice vine hard-")).to_be_visible()
+        assert vine(page).startswith("hard-")
+    page.reload()
+    expect(page.get_by_role("radio", name="Hard")).to_be_checked()
+
+
+def test_vines_do_not_come_twice_in_a_row_and_are_mixed(
+    desktop_page: Page, built_site: Path
+) -> None:
+    page = desktop_page
+    open_practice(page, built_site)
+    seen = []
+    for _ in range(6):
+        seen.append(vine(page))
+        leave_everything(page)
+        press(page, "Next vine")
+        expect(page.locator(".pw-exercise .pw-prune")).to_be_visible()
+    assert len(set(seen)) == 6
+
+
+def test_a_vine_that_does_not_come(desktop_page: Page, built_site: Path) -> None:
+    page = desktop_page
+    open_practice(page, built_site)
+
+    def refuse(route: Route) -> None:
+        route.abort()
+
+    page.route("**/practice/*.js", refuse)
+    press(page, "Next vine")
+    expect(page.get_by_text("This vine could not be opened.")).to_be_visible()
+    page.unroute("**/practice/*.js")
+    press(page, "Next vine")
+    expect(page.locator(".pw-exercise .pw-prune")).to_be_visible()
+
+
+def test_practice_without_a_store(desktop_page: Page, built_site: Path) -> None:
+    page = desktop_page
+    page.add_init_script(
+        "Object.defineProperty(window, 'localStorage',"
+        " {get() { throw new DOMException('no', 'SecurityError'); }})"
+    )
+    page.goto((built_site / "practice.html").as_uri())
+    expect(page.get_by_text("This browser does not save your work.").first).to_be_visible()
+    leave_everything(page)
+    press(page, "Next vine")
+    expect(page.locator(".pw-exercise .pw-prune")).to_be_visible()
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_axe_finds_nothing_in_practice(
+    phone_page: Page, built_site: Path, project: Path, npm: str, language: str
+) -> None:
+    page = phone_page
+    open_practice(page, built_site, language=language)
+    page.evaluate((project / "node_modules" / "axe-core" / "axe.min.js").read_text("utf-8"))
+    ask = f"axe.run('[data-pencilwood-practice]', {{runOnly: {LEVELS}, preload: false}})"
+    for _ in range(2):
+        found = page.evaluate(ask)["violations"]
+        assert [(one["id"], [n["html"] for n in one["nodes"]]) for one in found] == []
+        if page.locator(".pw-prune").is_visible():
+            leave_everything(page)
+
+
+def test_practice_fits_the_narrowest_phone(narrow: Page, built_site: Path) -> None:
+    open_practice(narrow, built_site, language="es")
+    assert narrow.evaluate("document.documentElement.scrollWidth") <= 320
+    leave_everything(narrow)
+    assert narrow.evaluate("document.documentElement.scrollWidth") <= 320
