@@ -1,0 +1,167 @@
+"""Papers of the whole handbook: pocket card, poster, sheet to measure on, booklet, QR poster."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Mapping, Sequence
+
+from pencilwood.cases.case import Profile
+from pencilwood.cases.field_columns import COLUMNS, CONDITION_WORDS, FRAME, LEAN_WORDS
+from pencilwood.proof import CaseProof
+from pencilwood.rules import BANDS, RULES
+from pencilwood.rules.shapes import HEADINGS, HEADINGS_ES
+from pencilwood.vine.bands import told_limits
+from pencilwood.vine.passes import PASSES
+from pencilwood.vine.wood import WoodLeft, uncut
+from pencilwood.words import say
+from pencilwood.worksheets.case_papers import Words, words_under, worksheet_data
+from pencilwood.worksheets.print_drawing import print_vine
+from pencilwood.worksheets.typeset import Paper
+
+_CARD = ("hand", "pencil", "low", "buds", "clean")
+_CARD_WORDS = ("heading", "alt", "passes", "tools", "safe", "gauge", "status")
+_SHEET_ROWS = 39
+"""Lines to write on: two pages, enough for a vine with about thirteen places."""
+_RULE_HEADINGS = {"en": HEADINGS, "es": HEADINGS_ES}
+
+
+class NoAddressError(Exception):
+    """The profile names no site address."""
+
+
+class NoQrMakerError(Exception):
+    """Segno, which is an optional part, is not installed."""
+
+
+def _limits(profile: Profile, language: str) -> Mapping[str, str]:
+    return told_limits(BANDS, profile.limits, profile.units, language)
+
+
+def _face(profile: Profile, language: str) -> dict[str, object]:
+    """One language's face of the pocket card."""
+    limits = _limits(profile, language)
+    passes = [
+        say(language, f"print.card.pass.{name}", **limits) for name in ("rough", "thinning", "fine")
+    ]
+    return {
+        "language": language,
+        "words": words_under("print.card", language, _CARD_WORDS),
+        "rules": [
+            [
+                say(language, f"print.card.{name}"),
+                say(language, f"print.card.{name}.say", **limits),
+            ]
+            for name in _CARD
+        ],
+        "passes": passes,
+        "tools": say(language, "print.card.tools.say", **limits),
+    }
+
+
+def pocket_card(profile: Profile, language: str) -> Paper:
+    """The rules with the hand and the pencil, in every language of the handbook."""
+    in_order = sorted(profile.languages, key=lambda one: one != language)
+    faces = [_face(profile, one) for one in in_order]
+    return Paper("card", "card", language, say(language, "print.card.title"), {"faces": faces})
+
+
+def wall_poster(proof: CaseProof, profile: Profile, language: str) -> Paper:
+    """The three passes on one vine, what each takes away dotted."""
+    limits = _limits(profile, language)
+    left, panels = uncut(proof.parts), []
+    for in_pass in PASSES:
+        after = _after(left, proof, in_pass)
+        drawing = print_vine(proof.parts, after, language, profile.units, earlier=left)
+        panels.append(
+            {
+                "heading": say(language, f"print.poster.{in_pass}"),
+                "say": say(language, f"print.poster.{in_pass}.say", **limits),
+                "drawing": drawing.as_data(),
+            }
+        )
+        left = after
+    data = {"panels": panels, "words": words_under("print.poster", language, ("dotted", "safe"))}
+    return Paper("poster", "poster", language, say(language, "print.poster.title"), data)
+
+
+def _after(left: WoodLeft, proof: CaseProof, in_pass: str) -> WoodLeft:
+    for one in proof.case.answer:
+        if one.done.in_pass == in_pass:
+            left = left.cut(one.done.cut)
+    return left
+
+
+def measuring_sheet(profile: Profile, language: str) -> Paper:
+    """A blank sheet whose lines are those of the CSV file that becomes a case."""
+
+    def listed(names: Sequence[str]) -> str:
+        return ", ".join(say(language, f"field.word.{name}") for name in names)
+
+    conditions = listed(CONDITION_WORDS)
+    leans = listed(LEAN_WORDS)
+    explained = (
+        say(language, "print.sheet.position-words"),
+        say(language, "print.sheet.wood-words"),
+        say(language, "print.sheet.from-words"),
+        say(language, "print.sheet.condition-words", words=conditions),
+        say(language, "print.sheet.lean-words", words=leans),
+    )
+    data: dict[str, object] = {
+        "words": words_under("print.sheet", language, ("how", "frame", "wood"))
+        | words_under("print", language, ("name", "date", "vineyard")),
+        "frame": [say(language, f"field.frame.{name}") for name in FRAME],
+        "columns": [column.heading(profile.units, language) for column in COLUMNS],
+        "rows": _SHEET_ROWS,
+        "explained": explained,
+    }
+    return Paper("measuring-sheet", "measuring", language, say(language, "print.sheet.title"), data)
+
+
+def course_booklet(proofs: Sequence[CaseProof], profile: Profile, language: str) -> Paper:
+    """The card, every vine and every rule, to be bound."""
+    title = say(language, "print.booklet.title", vineyard=profile.vineyard)
+    names = ("contents", "card", "vines", "rules", "invented")
+    data: dict[str, object] = {
+        "words": words_under("print.booklet", language, names),
+        "face": _face(profile, language),
+        "vines": [worksheet_data(proof, profile, language) for proof in proofs],
+        "rules": [
+            {
+                "title": rule.title[language],
+                "sections": [
+                    [heading, " ".join(rule.page[language][heading].split())]
+                    for heading in _RULE_HEADINGS[language]
+                ],
+            }
+            for rule in RULES
+        ],
+    }
+    return Paper("booklet", "booklet", language, title, data)
+
+
+def qr_poster(profile: Profile, language: str) -> Paper:
+    """The site's address to scan; raises NoAddressError or NoQrMakerError."""
+    address = profile.site_address
+    if not address:
+        raise NoAddressError
+    words: Words = words_under("print.qr", language, ("say",))
+    data = {
+        "words": words | {"alt": say(language, "print.qr.alt", address=address)},
+        "vineyard": profile.vineyard,
+        "address": address,
+        "code": qr_code(address),
+    }
+    return Paper("qr", "qr", language, say(language, "print.qr.title"), data)
+
+
+def qr_code(address: str) -> str:
+    """A QR code as SVG text, legible even when a quarter of it is scratched off."""
+    try:
+        import segno
+    except ImportError:
+        raise NoQrMakerError from None
+    out = io.BytesIO()
+    segno.make(address, micro=False, error="q", boost_error=False).save(
+        out, kind="svg", border=4, xmldecl=False, dark="#000", light="#fff"
+    )
+    return out.getvalue().decode("utf-8")

@@ -1,0 +1,83 @@
+"""The measures of a vine as a table: asked for, before, and after somebody's cuts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from pencilwood.cases.case import Profile
+from pencilwood.proof import CaseProof
+from pencilwood.units import format_length, format_number
+from pencilwood.vine import measures
+from pencilwood.vine.wood import WoodLeft, uncut
+from pencilwood.words import say
+
+
+@dataclass(frozen=True)
+class Measure:
+    """One line of the table."""
+
+    name: str
+    asked: str
+    of: Callable[[WoodLeft], str]
+
+
+def measures_for(proof: CaseProof, profile: Profile, language: str) -> Iterator[Measure]:
+    """What a learner measures on paper, with what the rules ask for."""
+    limits, target = profile.limits, proof.target
+
+    def length(mm: int) -> str:
+        return format_length(mm, profile.units, language)
+
+    def asked(which: str, **facts: str | int) -> str:
+        return say(language, f"print.asked.{which}", **facts)
+
+    def named(key: str, **facts: str | int) -> str:
+        return say(language, f"print.measure.{key}", **facts)
+
+    per_metre = asked(
+        "between", least=limits["buds per metre at least"], most=limits["buds per metre at most"]
+    )
+    in_all = asked("between", least=target.least, most=target.most)
+    yield Measure(named("buds"), in_all, lambda left: str(measures.buds_kept(left)))
+    if proof.case.target_buds is None:
+        yield Measure(
+            named("buds-per-metre"),
+            per_metre,
+            lambda left: format_number(measures.buds_per_metre(left), 1, language),
+        )
+    yield Measure(named("spurs"), "", lambda left: str(len(measures.spurs(left))))
+    yield Measure(
+        named("spacing"),
+        asked("least", least=length(limits["spur spacing at least"])),
+        lambda left: _smallest(left, length),
+    )
+    yield Measure(
+        named("blank"),
+        asked("most", most=length(limits["blank at most"])),
+        lambda left: length(measures.blank_mm(left, limits["head zone"])),
+    )
+    yield Measure(
+        named("climb"),
+        asked("most", most=length(limits["climb at most"])),
+        lambda left: length(measures.climb_mm(left)),
+    )
+    yield Measure(
+        named("wounds", **{"from": length(limits["large wound from"])}),
+        asked("most", most=limits["large wounds in one winter at most"]),
+        lambda left: str(measures.large_wounds(left, limits["large wound from"])),
+    )
+
+
+def _smallest(left: WoodLeft, length: Callable[[int], str]) -> str:
+    apart_mm = measures.spacings_mm(left)
+    return length(min(apart_mm)) if apart_mm else "–"
+
+
+def rows(proof: CaseProof, profile: Profile, language: str) -> list[list[str]]:
+    """Name, what is asked for, before, after the answer, after the plan."""
+    before = uncut(proof.parts)
+    return [
+        [one.name, one.asked, one.of(before), one.of(proof.answer_left), one.of(proof.plan.left)]
+        for one in measures_for(proof, profile, language)
+    ]

@@ -1,0 +1,155 @@
+"""The drawing of a vine for paper: greys instead of colours, what is cut off as a dotted ghost.
+
+On a page the browser's style sheet does this; a typesetter knows only part of that language, so
+here the SVG itself is changed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from xml.etree import ElementTree as Xml
+
+from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.units import UnitSystem
+from pencilwood.vine.passes import DoneCut
+from pencilwood.vine.wood import Parts, WoodLeft
+
+FONT = "Libertinus Serif"
+_SVG = "http://www.w3.org/2000/svg"
+_GREYS = {
+    "pw-cane": "#b4b4b4",
+    "pw-old": "#d4d4d4",
+    "pw-spindly": "#d8d8d8",
+    "pw-diseased": "#b4b4b4",
+    "pw-dead": "#ececec",
+}
+_FILLS = {"pw-paper": "#ffffff", "pw-frame-wood": "#dcdcdc", "pw-frame-line": "#dcdcdc"}
+_FILLS |= {"pw-bud": "#111111", "pw-face": "#ffffff"}
+_NEW_COLOURS = {"#6f675c": "#555555", "#33291f": "#000000", "#fbf6ea": "#ffffff"}
+_GHOST = {"fill": "none", "stroke": "#777777", "stroke-width": "2.4", "stroke-dasharray": "3 9"}
+
+EARLIER = "pw-off-earlier"
+"""What an earlier pass took away, which a drawing of the next pass no longer shows."""
+
+_BELOW_ARM_MM = 250.0
+_ABOVE_ARM_MM = 520.0
+_MARGIN_MM = 40.0
+
+
+@dataclass(frozen=True)
+class Printed:
+    """A drawing ready for paper."""
+
+    svg: str
+    alt: str
+    width_mm: float
+    """How much of the row the drawing shows from its left to its right edge."""
+
+    def as_data(self) -> dict[str, object]:
+        """The same for a template."""
+        return {"svg": self.svg, "alt": self.alt, "width": self.width_mm}
+
+
+def print_vine(
+    parts: Parts,
+    left: WoodLeft | None,
+    language: str,
+    units: UnitSystem,
+    *,
+    earlier: WoodLeft | None = None,
+    cut_marks: Sequence[DoneCut] = (),
+) -> Printed:
+    """A vine without the ground below it; uncut, or cut and seen from nearer by.
+
+    What `earlier` has lost already is not shown at all.
+    """
+    frame = _window(Plate(parts), near=left is not None)
+    shown = [Stage(EARLIER, earlier)] if earlier else []
+    shown += [Stage(GONE, left)] if left else []
+    svg = draw_vine(
+        parts,
+        "print",
+        language,
+        title="",
+        description="",
+        units=units,
+        stages=Stages(tuple(shown)),
+        cut_marks=cut_marks,
+        window=frame,
+    )
+    described = describe_vine(parts, left, language, units)
+    return Printed(for_print(svg), described, frame.right - frame.left)
+
+
+def _window(plate: Plate, *, near: bool) -> Frame:
+    whole = plate.frame
+    arm_y = -float(plate.vine.cordon_height_mm)
+    ys = [point.y for stem in plate.stems.values() for point in stem.curve.points]
+    low = max(arm_y + _BELOW_ARM_MM, *(y + _MARGIN_MM for y in ys))
+    top = max(whole.top, arm_y - _ABOVE_ARM_MM) if near else whole.top
+    return Frame(whole.left, top, whole.right, low)
+
+
+def for_print(svg: str) -> str:
+    """One of our own drawings in greys, its classes turned into looks."""
+    root = Xml.fromstring(svg)  # noqa: S314 - our own text, not somebody's file
+    root.set("font-family", FONT)
+    for child in list(root):
+        if child.tag in (f"{{{_SVG}}}title", f"{{{_SVG}}}desc"):
+            root.remove(child)
+    for one in root.iter():
+        _grey(one)
+    for group in list(root.iter(f"{{{_SVG}}}g")):
+        for child in list(group):
+            if EARLIER in _classes(child):
+                group.remove(child)
+        if "pw-part" in _classes(group):
+            _show_cuts(group)
+    Xml.register_namespace("", _SVG)
+    return Xml.tostring(root, encoding="unicode")
+
+
+def _classes(one: Xml.Element) -> list[str]:
+    return one.get("class", "").split()
+
+
+def _grey(one: Xml.Element) -> None:
+    for name in ("fill", "stroke", "color"):
+        colour = one.get(name, "")
+        if colour in _NEW_COLOURS:
+            one.set(name, _NEW_COLOURS[colour])
+    for name in _classes(one):
+        if name in _FILLS and one.get("fill") != "none":
+            one.set("fill", _FILLS[name])
+        if name in _GREYS:
+            one.set("color", _GREYS[name])
+
+
+def _show_cuts(part: Xml.Element) -> None:
+    gone = GONE in _classes(part)
+    _ghost(part, face=gone and "pw-fallen" not in _classes(part), gone=gone)
+    before = gone
+    for child in part:
+        if "pw-stretch" not in _classes(child):
+            continue
+        here = gone or GONE in _classes(child)
+        # Only the lowest stretch that went shows the cut; what was above it fell.
+        _ghost(child, face=here and not before, gone=here)
+        before = here
+
+
+def _ghost(group: Xml.Element, *, face: bool, gone: bool) -> None:
+    if not gone:
+        return
+    for child in list(group):
+        names = _classes(child)
+        if "pw-wood" in names:
+            for name, value in _GHOST.items():
+                child.set(name, value)
+        elif "pw-face" in names and face:
+            child.attrib.pop("display", None)
+        elif "pw-stretch" not in names and "pw-letter" not in names:
+            group.remove(child)
