@@ -9,7 +9,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from pencilwood.commands import block, papers
+from pencilwood.commands import block, field, papers
 from pencilwood.findings import Finding, has_errors
 from pencilwood.site.handbook import Opened, open_handbook
 from pencilwood.site.publish import (
@@ -85,6 +85,7 @@ def _parser() -> argparse.ArgumentParser:
     draw.add_argument("-o", "--output", type=Path, help="file to write (default: the terminal)")
     measure = command("measure", _measure, "Print the measures of a case.", machine=True)
     plan = command("plan", _plan, "Print the best pruning of a case and why.", machine=True)
+    field.add_arguments(command("case", field.run, "Make a case of a vine measured in the row."))
     papers.add_arguments(command("print", papers.run, "Make papers for the workshop as PDFs."))
     block.add_arguments(command("block", block.run, "Work out buds, crop, hours and more."))
     for one in (draw, measure, plan):

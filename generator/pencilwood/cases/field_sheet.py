@@ -14,7 +14,7 @@ from pathlib import Path
 
 from pencilwood.cases.csv_cells import Cell, Line, likely_separator, split_cells
 from pencilwood.cases.field_columns import COLUMNS, FRAME, WORDS, YEARS, spellings
-from pencilwood.cases.field_wood import Wood, vine_node
+from pencilwood.cases.field_wood import Frame, Wood, vine_node
 from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.source import read_text
 from pencilwood.cases.vine_file import read_vine
@@ -55,12 +55,20 @@ def read_field_sheet(
     frame = dict(_frame(lines[:start], report))
     headings = _headings(lines[start], report)
     wood = [_wood(line, headings, report) for line in lines[start + 1 :]]
-    node = vine_node(Place(file), lines[start][0].place, frame, wood, report)
+    vine = vine_of(Place(file), lines[start][0].place, frame, wood, report)
+    return vine, report.findings()
+
+
+def vine_of(
+    file: Place, headings: Place, frame: Frame, wood: Sequence[Wood], report: Report
+) -> Vine | None:
+    """The vine that a sheet's lines describe, or None when findings say why there is none."""
+    node = vine_node(file, headings, frame, wood, report)
     row = VINE_TABLE.read(node, "", report)
-    vine = None if row is None else read_vine(row, report)
-    if report.errors or vine is None or vine.parts is None:
-        return None, report.findings()
-    return vine.parts.vine, report.findings()
+    read = None if row is None else read_vine(row, report)
+    if report.errors or read is None or read.parts is None:
+        return None
+    return read.parts.vine
 
 
 def _is_headings(line: Line) -> bool:

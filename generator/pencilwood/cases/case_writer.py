@@ -1,0 +1,192 @@
+"""Writes a case as a file that its trainer goes on editing.
+
+Every line that asks for words of their own has a comment above it.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import groupby
+
+from pencilwood.cases.case import AnswerCut, Case, Text
+from pencilwood.cases.field_writer import exact
+from pencilwood.vine.model import Arm, Condition, Lean, Piece, Vine
+from pencilwood.vine.passes import PASSES
+from pencilwood.vine.wood import Shortening
+from pencilwood.words import say
+
+_PLAIN = re.compile("[A-Za-z0-9]+(-[A-Za-z0-9]+)*")
+_MOST_NAMES = 10
+"""Names of wood on one line; a longer list is folded."""
+
+
+def write_case(case: Case, language: str) -> str:
+    """The text of the file, its comments in one language."""
+    lines = [
+        *_comment("top", language),
+        f"case: {case.slug}",
+        f"title: {_words(case.title)}",
+        *_comment("level", language),
+        f"level: {case.level}",
+        *_comment("teaches", language),
+        f"teaches: [{', '.join(name for name, _ in case.teaches)}]",
+        *_comment("story", language),
+        "story:",
+        *_said(case.story, "  "),
+        *_comment("vine", language),
+        *_vine(case.vine),
+        *_target(case),
+        *_comment("answer", language),
+        *_answer(case.answer),
+        *_excuses(case, language),
+        *_comment("safety", language),
+        f"safety: [{', '.join(name for name, _ in case.safety)}]",
+        *_comment("credits", language),
+        f"author: {quoted(case.author)}" if case.author else "# author:",
+        f"licence: {quoted(case.licence)}" if case.licence else "# licence: CC BY 4.0",
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def quoted(text: str) -> str:
+    """Text that no reader of the file can take for anything else."""
+    return text if _PLAIN.fullmatch(text) else json.dumps(text, ensure_ascii=False)
+
+
+def _comment(name: str, language: str) -> Iterator[str]:
+    for line in say(language, f"field.comment.{name}").split("\n"):
+        yield f"# {line}".rstrip()
+
+
+def _words(text: Text) -> str:
+    inside = ", ".join(f"{language}: {quoted(words)}" for language, words in text.items())
+    return f"{{{inside}}}"
+
+
+def _said(text: Text, indent: str) -> Iterator[str]:
+    for language, words in text.items():
+        yield f"{indent}{language}: {json.dumps(words, ensure_ascii=False)}"
+
+
+def _vine(vine: Vine) -> Iterator[str]:
+    trellis = vine.trellis
+    catch = ", ".join(exact(mm) for mm in trellis.catch_wires_mm)
+    fruiting, top = exact(trellis.fruiting_wire_mm), exact(trellis.top_wire_mm)
+    yield "vine:"
+    yield f"  form: {vine.form.name}"
+    yield f"  trunk thickness: {vine.trunk_thickness_mm} mm"
+    yield f"  cordon height: {exact(vine.cordon_height_mm)}"
+    yield f"  wires: {{fruiting: {fruiting}, catch: [{catch}], top: {top}}}"
+    yield f"  trimmed at: {exact(trellis.trimming_mm)}"
+    yield "  arms:"
+    for arm in vine.arms:
+        size = f"length: {exact(arm.length_mm)}, thickness: {arm.thickness_mm} mm"
+        yield f"    {arm.side}: {{{size}}}"
+    yield "  positions:"
+    for arm in vine.arms:
+        yield from _positions(arm)
+
+
+def _positions(arm: Arm) -> Iterator[str]:
+    for position in arm.positions:
+        yield f"    - position: {position.name}"
+        yield f"      at: {exact(position.at_mm)}"
+        yield "      wood:"
+        for piece in position.pieces:
+            yield f"        - {{{', '.join(_piece(piece))}}}"
+
+
+def _piece(piece: Piece) -> Iterator[str]:
+    yield f"{'cane' if piece.is_cane else 'old'}: {_letter(piece.letter)}"
+    if piece.grows_from is not None:
+        yield f"from: {_letter(piece.grows_from)}"
+        yield f"up: {exact(piece.at_mm)}"
+    if piece.is_cane:
+        yield f"buds: {piece.buds}"
+        yield f"internode: {exact(piece.internode_mm)}"
+    else:
+        yield f"age: {piece.age_years} years"
+        yield f"length: {exact(piece.length_mm)}"
+    yield f"thickness: {piece.thickness_mm} mm"
+    if piece.condition is not Condition.SOUND:
+        yield f"condition: {piece.condition}"
+    if piece.lean is not Lean.UP:
+        yield f"lean: {piece.lean}"
+
+
+def _letter(letter: str) -> str:
+    """A piece's letter; `no` or `y` would mean something else to other readers of the format."""
+    return letter if letter not in ("y", "n", "no", "on") else f'"{letter}"'
+
+
+def _target(case: Case) -> Iterator[str]:
+    if case.target_buds is not None:
+        least, most = case.target_buds
+        yield f"target: {{buds: {least} to {most}}}"
+
+
+def _answer(answer: Sequence[AnswerCut]) -> Iterator[str]:
+    yield "answer:"
+    for in_pass in PASSES:
+        cuts = [one for one in answer if one.done.in_pass is in_pass]
+        if cuts:
+            yield f"  {in_pass} pass:"
+            for _, group in groupby(cuts, key=_same_row):
+                yield from _cuts(list(group))
+
+
+def _same_row(one: AnswerCut) -> tuple[str, int, str, str]:
+    buds = one.done.cut.buds if isinstance(one.done.cut, Shortening) else 0
+    tool = str(one.done.tool) if one.tool_given else ""
+    return json.dumps(dict(one.why), sort_keys=True), buds, tool, str(one.done.stub)
+
+
+def _cuts(cuts: Sequence[AnswerCut]) -> Iterator[str]:
+    names = [quoted(one.done.cut.part) for one in cuts]
+    if len(names) <= _MOST_NAMES:
+        yield f"    - cut: [{', '.join(names)}]"
+    else:
+        yield "    - cut:"
+        for start in range(0, len(names), _MOST_NAMES):
+            opening = "        [" if start == 0 else "         "
+            ending = "]" if start + _MOST_NAMES >= len(names) else ","
+            yield f"{opening}{', '.join(names[start : start + _MOST_NAMES])}{ending}"
+    yield from _how(cuts[0])
+    yield "      why:"
+    yield from _said(cuts[0].why, "        ")
+
+
+def _how(one: AnswerCut) -> Iterator[str]:
+    done = one.done
+    if isinstance(done.cut, Shortening):
+        yield f"      to: {done.cut.buds} {'bud' if done.cut.buds == 1 else 'buds'}"
+    if one.tool_given:
+        yield f"      tool: {done.tool}"
+    if str(done.stub) != "right":
+        yield f"      stub: {done.stub}"
+
+
+def _excuses(case: Case, language: str) -> Iterator[str]:
+    if case.excuses:
+        yield from _comment("exceptions", language)
+        yield "exceptions:"
+        for one in case.excuses:
+            yield f"  - rule: {one.rule}"
+            if one.at:
+                yield f"    at: {quoted(one.at)}"
+            yield "    why:"
+            yield from _said(one.why, "      ")
+    if case.far_from_plan is not None:
+        yield "far from plan:"
+        yield "  why:"
+        yield from _said(case.far_from_plan, "    ")
+
+
+def case_title(slug: str, languages: Sequence[str]) -> Mapping[str, str]:
+    """A title until the trainer writes one: the short name in words."""
+    # Without numbers: what a title says must stay true when the measures change.
+    words = [word for word in slug.split("-") if not any(sign.isdigit() for sign in word)]
+    title = " ".join(words).capitalize()
+    return {one: title or say(one, "field.draft.title") for one in languages}

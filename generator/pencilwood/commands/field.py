@@ -1,0 +1,179 @@
+"""`pencilwood case`: a vine measured in the row becomes a case.
+
+    pencilwood case from-csv row-seven.csv          a measuring sheet, typed into a spreadsheet
+    pencilwood case new                             the same, question by question
+    pencilwood case to-csv tidy-vine                back to a sheet, to measure it again
+
+The new file is a whole case that passes its proofs where the vine lets it: the computed plan
+stands for the answer until the trainer puts their own in.
+"""
+
+from __future__ import annotations
+
+import argparse
+import re
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from pencilwood.cases.case import Case, Level, Profile
+from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_keys import LEVEL, SLUG
+from pencilwood.cases.case_writer import case_title, write_case
+from pencilwood.cases.field_sheet import read_field_sheet
+from pencilwood.cases.field_writer import field_sheet
+from pencilwood.cases.profile_file import read_profile
+from pencilwood.cases.safety_file import read_safety
+from pencilwood.commands.asking import StoppedError, Terminal
+from pencilwood.commands.new_case import ask_vine
+from pencilwood.findings import Finding, has_errors, in_order
+from pencilwood.proof import prove_case
+from pencilwood.proof.draft import draft_case
+from pencilwood.rules import BANDS, RULE_BY_NAME
+from pencilwood.site.handbook import CASES, PROFILE, SAFETY
+from pencilwood.site.single import UnusableCaseError, open_case
+from pencilwood.vine.model import Vine
+from pencilwood.words import LANGUAGES, say
+
+FINE, FOUND, WRONG_USE = 0, 1, 2
+_LEVELS: dict[str, Level] = {"easy": "easy", "middling": "middling", "hard": "hard"}
+
+
+class _RefusedError(Exception):
+    """Something that cannot be done, in the user's words."""
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """What `case` takes."""
+    steps = parser.add_subparsers(dest="step", required=True, metavar="from-csv|new|to-csv")
+
+    def step(name: str, about: str) -> argparse.ArgumentParser:
+        one = steps.add_parser(name, help=about, description=about)
+        # Also behind the step's name, where people write them.
+        one.add_argument("--root", type=Path, default=argparse.SUPPRESS)
+        one.add_argument("--language", choices=LANGUAGES, default=argparse.SUPPRESS)
+        return one
+
+    from_csv = step("from-csv", "Make a case of a measuring sheet saved as CSV.")
+    from_csv.add_argument("file", type=Path, metavar="FILE", help="the sheet")
+    new = step("new", "Make a case by answering questions.")
+    for one in (from_csv, new):
+        one.add_argument("--name", metavar="SLUG", help="short name of the new case")
+    to_csv = step("to-csv", "Write the vine of a case as a measuring sheet.")
+    to_csv.add_argument("case", metavar="CASE", help="short name of the case")
+    to_csv.add_argument("-o", "--output", type=Path, help="file to write (default: the terminal)")
+
+
+def run(given: argparse.Namespace) -> int:
+    """Take one of the steps."""
+    steps = {"from-csv": _from_csv, "new": _new, "to-csv": _to_csv}
+    try:
+        return steps[given.step](given)
+    except _RefusedError as refused:
+        return _refuse(str(refused))
+    except StoppedError:
+        return _refuse(say(given.language, "field.ask.stopped"))
+
+
+def _from_csv(given: argparse.Namespace) -> int:
+    profile = _profile(given)
+    slug = _slug(given, given.name or _slug_of(given.file.stem))
+    vine, findings = read_field_sheet(given.file, language=given.language)
+    if vine is None:
+        raise UnusableCaseError(tuple(findings))
+    names = _note_names(given, profile)
+    case = draft_case(vine, profile, slug, case_title(slug, profile.languages), names)
+    return _put(given, profile, case, names)
+
+
+def _new(given: argparse.Namespace) -> int:
+    profile = _profile(given)
+    terminal = Terminal(given.language)
+    terminal.tell(terminal.say("start"))
+    slug = _slug(given, given.name or terminal.ask_for(terminal.say("case"), SLUG, "case"))
+    usual = case_title(slug, profile.languages)
+    title = {
+        one: terminal.ask(
+            terminal.say("title", language=say(given.language, f"pages.language.{one}")),
+            usual[one],
+        )
+        for one in profile.languages
+    }
+    level = terminal.ask_for(terminal.say("level"), LEVEL.kind, "level", "middling")
+    author = terminal.ask(terminal.say("author"))
+    vine: Vine = ask_vine(terminal)
+    names = _note_names(given, profile)
+    case = draft_case(vine, profile, slug, title, names, level=_LEVELS[level], author=author)
+    return _put(given, profile, case, names)
+
+
+def _to_csv(given: argparse.Namespace) -> int:
+    opened = open_case(given.root, given.case, given.language)
+    sheet = field_sheet(opened.proof.case.vine, given.language)
+    if given.output is None:
+        sys.stdout.write(sheet)
+    else:
+        # With the mark by which spreadsheets know that accents are UTF-8.
+        given.output.write_text(f"\ufeff{sheet}", encoding="utf-8", newline="\n")
+    return FINE
+
+
+def _profile(given: argparse.Namespace) -> Profile:
+    profile, findings = read_profile(given.root / PROFILE, BANDS, PROFILE, language=given.language)
+    if profile is None or has_errors(findings):
+        raise UnusableCaseError(tuple(in_order(findings)))
+    return profile
+
+
+def _note_names(given: argparse.Namespace, profile: Profile) -> list[str]:
+    notes, _ = read_safety(given.root / SAFETY, profile.languages, SAFETY)
+    return [note.name for note in notes]
+
+
+def _slug_of(name: str) -> str:
+    return re.sub("[^a-z0-9]+", "-", name.lower()).strip("-")
+
+
+def _slug(given: argparse.Namespace, slug: str) -> str:
+    """The short name, if a new file may have it."""
+    if not re.fullmatch(SLUG.pattern, slug) or len(slug) > SLUG.longest:
+        raise _RefusedError(say(given.language, "field.no-slug", found=slug))
+    file = given.root / CASES / f"{slug}.yml"
+    if file.exists():
+        raise _RefusedError(say(given.language, "field.there-already", file=str(file)))
+    return slug
+
+
+def _put(given: argparse.Namespace, profile: Profile, case: Case, note_names: Sequence[str]) -> int:
+    """Write the file, then read and prove it as `check` will."""
+    file: Path = given.root / CASES / f"{case.slug}.yml"
+    file.parent.mkdir(parents=True, exist_ok=True)
+    file.write_text(write_case(case, given.language), encoding="utf-8", newline="\n")
+    print(say(given.language, "field.made", file=str(file)))
+    taught = [RULE_BY_NAME[name].title[given.language] for name, _ in case.teaches]
+    if taught:
+        print(say(given.language, "field.teaches", rules="; ".join(taught)))
+    else:
+        print(say(given.language, "field.teaches-nothing"))
+    print(say(given.language, "field.now"))
+    findings = _proved(given, profile, file, note_names)
+    for finding in findings:
+        print(finding.render())
+    return FOUND if has_errors(findings) else FINE
+
+
+def _proved(
+    given: argparse.Namespace, profile: Profile, file: Path, note_names: Sequence[str]
+) -> list[Finding]:
+    shown = file.relative_to(given.root).as_posix()
+    case, findings = read_case(
+        file, profile.languages, list(RULE_BY_NAME), note_names, shown, language=given.language
+    )
+    if case is not None:
+        findings = [*findings, *prove_case(case, profile, given.language).findings]
+    return in_order(findings)
+
+
+def _refuse(told: str) -> int:
+    print(f"pencilwood: {told}", file=sys.stderr)
+    return WRONG_USE

@@ -1,0 +1,93 @@
+"""Makes a whole case of a measured vine.
+
+The computed plan stands for the answer until the trainer puts their own cuts and reasons in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from pencilwood.cases.case import AnswerCut, Case, Excuse, Level, Profile, Text
+from pencilwood.places import Place
+from pencilwood.plan import Plan, plan_for
+from pencilwood.plan.explain import ReasonedCut
+from pencilwood.proof.safety import LADDER, needed_notes
+from pencilwood.proof.teaching import lesson
+from pencilwood.rules import RULE_BY_NAME, RULES
+from pencilwood.score.judge import target_for
+from pencilwood.score.sheet import Sheet, compile_sheet
+from pencilwood.vine.model import Vine
+from pencilwood.vine.passes import Pass
+from pencilwood.vine.wood import divide
+from pencilwood.words import say
+
+_USUAL_LEVEL: Level = "middling"
+_MOST_TAUGHT = 4
+"""A vine that teaches everything teaches nothing; the trainer may add more."""
+
+
+def draft_case(
+    vine: Vine,
+    profile: Profile,
+    slug: str,
+    title: Text,
+    note_names: Sequence[str],
+    *,
+    level: Level = _USUAL_LEVEL,
+    author: str = "",
+) -> Case:
+    """A case of this vine, answered by the plan; it teaches the rules found to matter on it."""
+    place = Place(slug)
+    parts = divide(vine)
+    target = target_for(vine, profile.limits, None)
+    sheet = compile_sheet(parts, profile.limits, target)
+    plan = plan_for(sheet)
+    languages = profile.languages
+    case = Case(
+        slug=slug,
+        place=place,
+        title=title,
+        level=level,
+        teaches=tuple((name, place) for name in _taught(sheet, plan, profile)),
+        story={one: say(one, "field.draft.story") for one in languages},
+        story_places={},
+        vine=vine,
+        answer=tuple(AnswerCut(one.done, _why(one, languages), place) for one in plan.cuts),
+        excuses=tuple(_excuses(plan, languages, place)),
+        author=author,
+    )
+    needed = needed_notes(case, parts)
+    notes = dict.fromkeys(found for need in needed for found in _notes(need, note_names))
+    return replace(case, safety=tuple((name, place) for name in notes))
+
+
+def _taught(sheet: Sheet, plan: Plan, profile: Profile) -> tuple[str, ...]:
+    """The rules without which nobody passes, those that cost most first."""
+    cuts = tuple(one.done for one in plan.cuts)
+    lessons = [lesson(sheet, rule.name, cuts, plan.lost, profile.pass_mark) for rule in RULES]
+    taught = [one for one in lessons if one.teaches]
+    taught.sort(key=lambda one: (one.score is None, one.score or 0, one.rule))
+    return tuple(one.rule for one in taught[:_MOST_TAUGHT])
+
+
+def _why(cut: ReasonedCut, languages: Sequence[str]) -> Text:
+    """The name of what the cut puts right: words of a trainer say it better."""
+    if cut.reasons:
+        title = RULE_BY_NAME[cut.reasons[0].rule].title
+        return {one: say(one, "field.draft.why", problem=title[one]) for one in languages}
+    key = "rough" if cut.done.in_pass is Pass.ROUGH else "tie"
+    return {one: say(one, f"field.draft.{key}") for one in languages}
+
+
+def _excuses(plan: Plan, languages: Sequence[str], place: Place) -> Iterator[Excuse]:
+    """What even the plan bends needs a reason as well."""
+    for rule in sorted({one.rule for one in plan.charges if not one.must}):
+        why = {one: say(one, "field.draft.excuse") for one in languages}
+        yield Excuse(rule, None, why, place)
+
+
+def _notes(need: str, known: Sequence[str]) -> Iterator[str]:
+    """The handbook's note that a need is met by; of two kinds of ladder, the first."""
+    fitting = [name for name in known if name == need or name.startswith(f"{need}-")]
+    yield from fitting[:1] if need == LADDER else fitting or [need]
