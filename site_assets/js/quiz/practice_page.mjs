@@ -43,6 +43,7 @@ import { ScopedKeeper } from "./scoped_keeper.mjs";
  * @property {string} name
  * @property {string} level
  * @property {boolean} remembered  whether this vine has told already what the learner knows
+ * @property {number} day
  */
 
 /** The handbook's vines call this function; the page that waits for one listens to it. */
@@ -109,6 +110,8 @@ export class PracticePage {
     check(chooser, this.level);
     if (known === undefined || kept?.version !== this.data.version) return this.next(false);
     this.remembered = kept.remembered === true;
+    // Yesterday's result has been read; what comes back today waits.
+    if (this.remembered && kept.day !== thisDay()) return this.next(false);
     this.load(known, false);
   }
 
@@ -122,7 +125,7 @@ export class PracticePage {
   showDue() {
     const { words, data } = this;
     const memory = readMemory(this.keeper);
-    const due = dueRules(memory, dayNumber(new Date()));
+    const due = dueRules(memory, thisDay());
     const links = due.flatMap((rule) => (data.rules[rule] === undefined ? [] : [data.rules[rule]]));
     const later = Object.keys(memory.weak).length - due.length;
     const today =
@@ -139,7 +142,7 @@ export class PracticePage {
     const vines = this.data.vines
       .filter(({ level }) => this.level === "all" || level === this.level)
       .map(({ name, level, teaches }) => ({ slug: name, level, rules: teaches }));
-    const { slug } = nextVine(readMemory(this.keeper), vines, dayNumber(new Date()));
+    const { slug } = nextVine(readMemory(this.keeper), vines, thisDay());
     const vine = this.data.vines.find(({ name }) => name === slug);
     if (vine === undefined) return;
     this.corner.write("work", null);
@@ -149,7 +152,8 @@ export class PracticePage {
 
   keepInHand() {
     const { asked: name, level, remembered } = this;
-    this.corner.write("now", { version: this.data.version, name, level, remembered });
+    const { version } = this.data;
+    this.corner.write("now", { version, name, level, remembered, day: thisDay() });
   }
 
   /**
@@ -210,7 +214,7 @@ export class PracticePage {
     const broken = brokenRules(exercise.sheet, exercise.page, result);
     const practised = { slug: vine.name, level: vine.level, rules: vine.teaches };
     const memory = readMemory(this.keeper);
-    writeMemory(this.keeper, remember(memory, practised, broken, dayNumber(new Date())));
+    writeMemory(this.keeper, remember(memory, practised, broken, thisDay()));
     this.showDue();
   }
 
@@ -218,6 +222,10 @@ export class PracticePage {
   tell(text) {
     if (this.said) setText(this.said, text);
   }
+}
+
+function thisDay() {
+  return dayNumber(new Date());
 }
 
 /** Keeps the work at one vine only, under one name, so that practice never fills the device. */
