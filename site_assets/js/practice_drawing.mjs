@@ -31,6 +31,8 @@ const PLACE_MM = 52;
 const STUB_SHARE = 0.22;
 const MOST_STUB_MM = 12;
 const TIP_SHARE = 0.55;
+/** A close-up at the end of an arm shows the wires going on. */
+const BEYOND_MM = 600;
 
 /**
  * @param {PackedVine} vine
@@ -65,13 +67,13 @@ export function drawVine(vine, sheet, words) {
 /** @param {PackedVine} vine */
 function trellis(vine) {
   const group = make("g", { class: "pw-trellis" });
-  const [left, , width] = vine.box;
-  for (const wire of [vine.cordon, ...vine.wires]) {
-    group.append(make("path", { class: "pw-wire", fill: "none", "stroke-width": 3.4, d: `M${left} ${-wire}h${width}` }));
-  }
-  const trimming = { class: "pw-trimming", fill: "none", "stroke-width": 2.6, "stroke-dasharray": "4 16" };
-  group.append(make("path", { ...trimming, d: `M${left} ${-vine.trimming}h${width}` }));
-  group.append(make("path", { class: "pw-ground", fill: "none", "stroke-width": 3.4, d: `M${left} 0h${width}` }));
+  const level = (/** @type {number} */ height) =>
+    `M${vine.box[0] - BEYOND_MM} ${-height}h${vine.box[2] + 2 * BEYOND_MM}`;
+  const wire = { class: "pw-wire", fill: "none", "stroke-width": 3.4 };
+  const trimming = { ...wire, class: "pw-trimming", "stroke-dasharray": "4 16" };
+  group.append(...[vine.cordon, ...vine.wires].map((height) => make("path", { ...wire, d: level(height) })));
+  group.append(make("path", { ...trimming, d: level(vine.trimming) }));
+  group.append(make("path", { ...wire, class: "pw-ground", d: level(0) }));
   return group;
 }
 
@@ -85,9 +87,9 @@ function frame(vine) {
     outlines.push(`M0 ${top}L${tip} ${top}L${tip} ${top + thick * 0.6}L0 ${top + thick}z`);
   }
   const group = make("g", { class: "pw-frame" });
-  const d = outlines.join("");
-  group.append(make("path", { class: "pw-frame-line", "stroke-width": 4.4, d }));
-  group.append(make("path", { class: "pw-frame-wood", stroke: "none", d }));
+  // All lines first: those inside the body are painted over.
+  group.append(...outlines.map((d) => make("path", { class: "pw-frame-line", "stroke-width": 4.4, d })));
+  group.append(...outlines.map((d) => make("path", { class: "pw-frame-wood", stroke: "none", d })));
   return group;
 }
 

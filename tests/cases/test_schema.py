@@ -11,7 +11,7 @@ import pytest
 import yaml
 
 from case_files import read, sample, with_slip
-from pencilwood.cases import case_keys, cut_steps, example_file, profile_file, quiz_file
+from pencilwood.cases import case_keys, cut_steps, example_file, profile_file, quiz_keys
 from pencilwood.cases.fields import ListOf, OneOrMore, OneTableOf, Table
 from pencilwood.cases.schema import FOLDER, as_text, schemas
 
@@ -21,13 +21,14 @@ SAMPLES = {
     "rule/bad.yml": "example",
     "profile.yml": "profile",
     "first-day.yml": "quiz",
+    "all-kinds.yml": "quiz",
 }
 
 TABLES = {
     "case": case_keys.CASE_TABLE,
     "example": example_file.EXAMPLE_TABLE,
     "profile": profile_file.profile_table(()),
-    "quiz": quiz_file.QUIZ_TABLE,
+    "quiz": quiz_keys.QUIZ_TABLE,
 }
 
 

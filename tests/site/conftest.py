@@ -28,6 +28,9 @@ def make_sample(project: Path, root: Path) -> Path:
         folder = root / "content" / "chapters" / language
         (folder / "warm-up.md").write_text(f"# {title}\n\n![](stretch.png)\n", "utf-8")
         (folder / "stretch.png").write_bytes(b"\x89PNG\r\n\x1a\n")
+    profile = root / "content" / "profile.yml"
+    few = profile.read_text("utf-8").replace("practice vines: 200", "practice vines: 3")
+    profile.write_text(few, "utf-8")
     (root / "quizzes").mkdir()
     (root / "quizzes" / "small.yml").write_text(QUIZ, "utf-8")
     shutil.copy(project / "mkdocs.yml", root / "mkdocs.yml")

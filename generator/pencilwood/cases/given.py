@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pencilwood.cases.fields import Schema, found, one_value
+from pencilwood.cases.kinds import Choice
 from pencilwood.cases.report import Report
 from pencilwood.cases.yaml_nodes import LostNode, MapNode, Node
 from pencilwood.places import Place
@@ -42,3 +43,16 @@ class Pairs:
     def schema(self) -> Schema:
         """Any names with plain values."""
         return {"type": "object", "additionalProperties": {"type": ["string", "number"]}}
+
+
+@dataclass(frozen=True)
+class YesNo:
+    """`true` or `false`."""
+
+    def read(self, node: Node, key: str, report: Report) -> bool | None:
+        """The answer."""
+        return Choice({"true": True, "false": False}).read(node, key, report)
+
+    def schema(self) -> Schema:
+        """A boolean: that is what an editor takes the bare word for."""
+        return {"type": "boolean"}

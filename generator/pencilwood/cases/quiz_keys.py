@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pencilwood.cases.case_keys import SLUG
 from pencilwood.cases.fields import Key, ListOf, OneTableOf, Table
-from pencilwood.cases.given import Pairs
+from pencilwood.cases.given import Pairs, YesNo
 from pencilwood.cases.kinds import Choice, Text, Whole, Words
 from pencilwood.cases.quiz import Count, Deed, Find, Shown
 
@@ -14,7 +14,6 @@ FEWEST_STEPS, MOST_STEPS = 4, 8
 """Three steps are in order by chance one time in six; four, one time in twenty-four."""
 
 _ID = "Short name of the question, unique in the quiz."
-_YES = {"true": True, "false": False}
 _SHOWN: dict[str, Shown] = {"before": "before", "answer": "answer"}
 
 QUIZ = Key("quiz", SLUG, "Short name of the quiz; the file has the same name.")
@@ -22,7 +21,7 @@ TITLE = Key("title", Words(120), "Title of the page in each language.")
 INTRO = Key("intro", Words(), "What the learner reads first, in each language.")
 TRIES = Key("tries", Whole(1, 5), "How often it may be tried before you step in.", False)
 
-MUST_KNOW = Key("must know", Choice(_YES), "true: nobody passes without it.", False)
+MUST_KNOW = Key("must know", YesNo(), "true: nobody passes without it.", False)
 RULES = Key("rules", ListOf(Text()), "Names of the rules it is about.", False)
 CHAPTER = Key("chapter", Text(), "Short name of the chapter to look at again.", False)
 _COMMON = (MUST_KNOW, RULES, CHAPTER)

@@ -82,7 +82,7 @@ def _buds_of_cane(vine: ProvedVine, asker: Asker, at: str | None) -> _Worked:
             ("last", told(buds - 1)),
             ("basal-and-tip", told(buds + 2)),
         ),
-        {"cane": asker.wood(cane), "name": cane.name},
+        {"name": cane.name},
         near=cane.position.name,
     )
 
@@ -146,7 +146,6 @@ def _leaf_room(vine: ProvedVine, asker: Asker, at: str | None) -> _Worked:
             ("bud-only", told(measures.leaves_that_fit(trimming_mm - height_mm, internode_mm))),
         ),
         {
-            "cane": asker.wood(cane),
             "name": cane.name,
             "trimming": asker.length(trimming_mm),
             "bud": asker.length(cordon_mm + height_mm),

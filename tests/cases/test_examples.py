@@ -1,13 +1,12 @@
-"""Rule examples and quizzes: what they hold, and what is said of their slips."""
+"""Rule examples: what they hold, and what is said of their slips."""
 
 from pathlib import Path
 
 import pytest
 
-from case_files import LANGUAGES, lines, sample, with_slip
-from pencilwood.cases.case import Quiz, QuizQuestion, RuleExample
+from case_files import lines, sample, with_slip
+from pencilwood.cases.case import RuleExample
 from pencilwood.cases.example_file import read_example
-from pencilwood.cases.quiz_file import read_quiz
 from pencilwood.findings import Finding
 from pencilwood.places import Place
 from pencilwood.vine.model import ONE_ARM_RIGHT
@@ -15,17 +14,11 @@ from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
 from pencilwood.vine.wood import Shortening, ThinningOut
 
 MESSAGES = ("too-long", "far-too-long")
-CASES = ("tidy-vine", "hard-vine", "weak-vine")
 
 
 def example(text: str, path: Path) -> tuple[RuleExample | None, list[Finding]]:
     path.write_text(text, encoding="utf-8")
     return read_example(path, "spur-too-long", path.name, message_names=MESSAGES)
-
-
-def quiz(text: str, path: Path) -> tuple[Quiz | None, list[Finding]]:
-    path.write_text(text, encoding="utf-8")
-    return read_quiz(path, LANGUAGES, CASES, "quiz.yml")
 
 
 def test_a_bad_vine(tmp_path: Path) -> None:
@@ -120,66 +113,3 @@ def test_an_example_is_good_or_bad(tmp_path: Path) -> None:
         "ugly.yml:2:1: this file is neither a good nor a bad vine; "
         "expected the file name good.yml or bad.yml (neither-good-nor-bad)"
     ]
-
-
-def test_a_good_quiz(tmp_path: Path) -> None:
-    read, findings = quiz(sample("first-day.yml"), tmp_path / "first-day.yml")
-    assert lines(findings) == []
-    assert read == Quiz(
-        slug="first-day",
-        title={"en": "First day", "es": "Primer día"},
-        intro={"en": "Prune both vines.", "es": "Pode las dos cepas."},
-        questions=(
-            QuizQuestion("tidy-vine", Place("quiz.yml", 6, 6)),
-            QuizQuestion("hard-vine", Place("quiz.yml", 7, 6)),
-        ),
-        passes_needed=1,
-        place=Place("quiz.yml", 2, 1),
-    )
-
-
-QUIZ_SLIPS = [
-    # A case that is not there.
-    (
-        "prune: hard-vine",
-        "prune: hard-wine",
-        '7:6: there is no case "hard-wine"; did you mean "hard-vine"? (unknown-case)',
-    ),
-    # The same vine again.
-    (
-        "prune: hard-vine",
-        "prune: tidy-vine",
-        '7:6: "tidy-vine" is named twice; expected it once; the first stands on line 6 '
-        "(named-twice)",
-    ),
-    # More than can be passed.
-    (
-        "passes needed: 1",
-        "passes needed: 3",
-        "8:1: more passes are needed than the quiz has vines; expected at most 2; found 3 "
-        "(more-passes-than-vines)",
-    ),
-    # Another name than the file's.
-    (
-        "quiz: first-day",
-        "quiz: last-day",
-        '2:1: the short name differs from the name of the file; expected "first-day"; '
-        'found "last-day" (not-the-file-name)',
-    ),
-    # A question without its dash.
-    (
-        "questions:\n  - {prune: tidy-vine}\n  - {prune: hard-vine}",
-        "questions: {prune: tidy-vine}",
-        '5:12: "questions" must name its parts one by one; '
-        "expected each part behind a dash, or in [square brackets]; "
-        "found lines of names and values (not-several)",
-    ),
-]
-
-
-@pytest.mark.parametrize(("old", "new", "said"), QUIZ_SLIPS)
-def test_slips_of_a_quiz(tmp_path: Path, old: str, new: str, said: str) -> None:
-    text = with_slip(old, new, "first-day.yml")
-    read, findings = quiz(text, tmp_path / "first-day.yml")
-    assert read is None
-    assert lines(findings) == [f"quiz.yml:{said}"]
