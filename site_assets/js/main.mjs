@@ -2,6 +2,7 @@
 
 import { BlockForms } from "./block_forms.mjs";
 import { Exercise } from "./exercise.mjs";
+import { Projector } from "./projector.mjs";
 import { startQuizPages } from "./quiz/start.mjs";
 import { Stages } from "./stages.mjs";
 
@@ -18,6 +19,9 @@ function startAll() {
     }
   }
   startQuizPages();
+  for (const root of document.querySelectorAll("[data-pencilwood-projector]")) {
+    new Projector(/** @type {HTMLElement} */ (root)).bind();
+  }
   for (const root of document.querySelectorAll("[data-pencilwood-exercise]")) {
     new Exercise(/** @type {HTMLElement} */ (root)).bind();
   }

@@ -16,6 +16,7 @@ from pencilwood.pages.front_pages import HOME_TEXT, home_page, small_drawing, vi
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Addresses, Page
 from pencilwood.pages.practice_page import PracticeVine, practice_files, practice_page
+from pencilwood.pages.projector_page import projector_page, projector_path
 from pencilwood.pages.quiz_pages import crew_page, quiz_page, quizzes_page
 from pencilwood.pages.rule_pages import rule_page, rules_page
 from pencilwood.pages.safety_page import safety_page
@@ -50,6 +51,7 @@ def assemble(handbook: Handbook, cache: Path | None = None) -> Site:
     files = {
         **_assets(),
         **_small_drawings(handbook),
+        **_projector_pages(handbook),
         **practice_files(vines),
         **handbook.pictures,
     }
@@ -107,5 +109,17 @@ def _assets() -> dict[str, bytes]:
 def _small_drawings(handbook: Handbook) -> dict[str, bytes]:
     return {
         f"{ASSETS}/{small_drawing(proof.case.slug)}": draw_small(proof.parts).encode()
+        for proof in handbook.cases
+    }
+
+
+def _projector_pages(handbook: Handbook) -> dict[str, bytes]:
+    """Whole pages, which no theme surrounds."""
+    addresses = Addresses(handbook.profile.languages)
+    return {
+        addresses.of(projector_path(proof.case.slug), language): projector_page(
+            handbook, proof, language
+        ).encode()
+        for language in handbook.profile.languages
         for proof in handbook.cases
     }

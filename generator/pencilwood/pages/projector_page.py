@@ -1,0 +1,169 @@
+"""One case filling a screen: the room votes by hand, a key or a clicker shows the next step.
+
+Letters are never smaller than a twenty-fifth of the screen's height. On a picture 1.5 m high that
+makes capitals of about 40 mm, a two-hundredth of 8 m, from where they can still be read (common
+practice, no source).
+
+The page stands by itself, without the site's menus. Without its script it shows the vine and all
+steps one under another.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from itertools import groupby
+
+from pencilwood.cases.case import AnswerCut
+from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.stems import THICKER
+from pencilwood.drawing.writer import number
+from pencilwood.pages.desk import Desk
+from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.wood_words import cut_words
+from pencilwood.proof import CaseProof
+from pencilwood.proof.facts import fill
+from pencilwood.vine.measures import buds_kept, spurs
+from pencilwood.vine.passes import Pass
+from pencilwood.vine.wood import Shortening, WoodLeft, uncut
+
+_BELOW_ARM_MM = 250.0
+_ALL_BELOW_ARM_MM = 360.0
+"""Room for the names, which are larger the smaller the wood is drawn."""
+_ABOVE_ARM_MM = 560.0
+_MARGIN_MM = 30.0
+_MOST_NAMED = 4
+"""A screen that is read from afar lists no more pieces of wood than this."""
+STYLES = ("vine.css", "projector.css")
+
+
+@dataclass(frozen=True)
+class Step:
+    """What the screen shows at one press of the key."""
+
+    heading: str
+    say: str
+    left: WoodLeft
+    positions: tuple[str, ...] = ()
+    """The places that the step is about; the drawing comes nearer where they are few."""
+    why: str = ""
+    asks: bool = False
+
+    @property
+    def states(self) -> str:
+        """What is left of each part, in the order of the parts."""
+        return " ".join(str(state) for state in self.left.states)
+
+
+def projector_path(slug: str) -> str:
+    """Where the page stands, with neither language nor ending."""
+    return f"project/{slug}"
+
+
+def projector_page(handbook: Handbook, proof: CaseProof, language: str) -> str:
+    """The page of one case in one language, from doctype to the closing tag."""
+    case = proof.case
+    desk = Desk(handbook, projector_path(case.slug), language)
+    whole, near = _frames(Plate(proof.parts))
+    drawing = draw_vine(
+        proof.parts,
+        f"p-{case.slug}",
+        language,
+        title=desk.say("drawing.before", title=desk.own(case.title)),
+        description=describe_vine(proof.parts, None, language, desk.profile.units),
+        units=desk.profile.units,
+        window=whole,
+        data={"near": _box(near), "parts": "|".join(part.name for part in proof.parts.parts)},
+    )
+    html = desk.render(
+        "projector.html",
+        title=desk.own(case.title),
+        case=case,
+        drawing=desk.late(drawing),
+        steps=tuple(_steps(desk, proof)),
+        styles=STYLES,
+        times=THICKER,
+    )
+    return desk.complete(html)
+
+
+def _frames(plate: Plate) -> tuple[Frame, Frame]:
+    """All of the vine above the ground, and the part near the arms."""
+    whole = plate.frame
+    arm_y = -float(plate.vine.cordon_height_mm)
+    lowest = [point.y for stem in plate.stems.values() for point in stem.curve.points]
+    bottom = max(arm_y + _ALL_BELOW_ARM_MM, *(y + _MARGIN_MM for y in lowest))
+    low = min(bottom, arm_y + _BELOW_ARM_MM)
+    top = max(whole.top, arm_y - _ABOVE_ARM_MM)
+    return (
+        Frame(whole.left, whole.top, whole.right, bottom),
+        Frame(whole.left, top, whole.right, low),
+    )
+
+
+def _box(frame: Frame) -> str:
+    size = frame.right - frame.left, frame.bottom - frame.top
+    return " ".join(number(value) for value in (frame.left, frame.top, *size))
+
+
+def _steps(desk: Desk, proof: CaseProof) -> Iterator[Step]:
+    left = uncut(proof.parts)
+    story = fill(desk.own(proof.case.story), proof.facts[desk.language])
+    yield Step(desk.own(proof.case.title), story, left)
+    for (in_pass, *_), group in groupby(proof.case.answer, key=_same_step):
+        cuts = list(group)
+        heading = desk.say(f"pass.{in_pass}")
+        positions = _positions(proof, cuts) if in_pass is not Pass.ROUGH else ()
+        named = ", ".join(positions) if len(positions) <= _MOST_NAMED else ""
+        shortens = isinstance(cuts[0].done.cut, Shortening)
+        question = desk.say(f"project.ask.{'buds' if shortens else 'wood'}")
+        yield Step(
+            f"{heading}: {named}" if named else heading, question, left, positions, asks=True
+        )
+        for one in cuts:
+            left = left.cut(one.done.cut)
+        why = fill(desk.own(cuts[0].why), proof.facts[desk.language])
+        yield Step(heading, _cuts(desk, proof, cuts), left, positions, why)
+    yield Step(desk.say("project.end"), _end(desk, proof, left), left)
+
+
+def _same_step(one: AnswerCut) -> tuple[Pass, tuple[str, ...], int]:
+    buds = one.done.cut.buds if isinstance(one.done.cut, Shortening) else 0
+    why: Mapping[str, str] = one.why
+    return one.done.in_pass, tuple(why.values()), buds
+
+
+def _positions(proof: CaseProof, cuts: list[AnswerCut]) -> tuple[str, ...]:
+    wood = [proof.parts.parts[proof.parts.index[one.done.cut.part]] for one in cuts]
+    return tuple(dict.fromkeys(part.position.name for part in wood))
+
+
+def _cuts(desk: Desk, proof: CaseProof, cuts: list[AnswerCut]) -> str:
+    """Each cut as a sentence, or how many alike."""
+    if len(cuts) == 1:
+        return cut_words(desk, proof.parts, cuts[0].done)
+    cut = cuts[0].done.cut
+    names = ", ".join(_short(desk, one.done.cut.part) for one in cuts)
+    facts: dict[str, str | int] = {"n": len(cuts), "names": names}
+    which = "named" if len(cuts) <= _MOST_NAMED else "many"
+    if isinstance(cut, Shortening):
+        key = f"project.cut.to.{'one' if cut.buds == 1 else 'many'}.{which}"
+        return desk.say(key, buds=cut.buds, **facts)
+    return desk.say(f"project.cut.off.{which}", **facts)
+
+
+def _short(desk: Desk, part: str) -> str:
+    """`L1a`, or `L1m above a`, with nothing around it."""
+    wood, _, cane = part.partition(" above ")
+    return desk.say("project.above", wood=wood, cane=cane) if cane else part
+
+
+def _end(desk: Desk, proof: CaseProof, left: WoodLeft) -> str:
+    return desk.say(
+        "project.end.say",
+        buds=buds_kept(left),
+        least=proof.target.least,
+        most=proof.target.most,
+        spurs=len(spurs(left)),
+    )

@@ -1,0 +1,252 @@
+/**
+ * One case on a wall. A key, a clicker or a tap shows the next step; between two steps the trainer
+ * may cut wood by tapping it, for the room that has just voted.
+ */
+
+/** Letters are at least this share of the screen's height; projector.css says why. */
+export const LETTER_SHARE = 0.04;
+const NEAR_WIDTH_MM = 640;
+const NEAR_MARGIN_MM = 220;
+const NEAR_HEIGHT_MM = 460;
+const NEAR_LIFT_MM = 80;
+const MOST_NEAR = 3;
+const NAME_WIDTH = 0.62;
+const NAME_MM = 52;
+
+const NEXT_KEYS = ["ArrowRight", "ArrowDown", "PageDown", " ", "Enter"];
+const BACK_KEYS = ["ArrowLeft", "ArrowUp", "PageUp", "Backspace"];
+
+/** @typedef {{x: number, y: number, width: number, height: number}} Box  in user units, mm */
+
+/**
+ * The part of the drawing to show: near the places in question, if they are few and together.
+ *
+ * @param {Box} whole
+ * @param {readonly {x: number, y: number}[]} feet
+ * @returns {Box}
+ */
+export function boxAround(whole, feet) {
+  if (feet.length === 0 || feet.length > MOST_NEAR) return whole;
+  const xs = feet.map((foot) => foot.x);
+  const left = Math.min(...xs);
+  const width = Math.max(NEAR_WIDTH_MM, Math.max(...xs) - left + 2 * NEAR_MARGIN_MM);
+  if (width >= whole.width) return whole;
+  const middle = (left + Math.max(...xs)) / 2;
+  const height = Math.min(NEAR_HEIGHT_MM, whole.height);
+  return { x: middle - width / 2, y: whole.y + whole.height - height - NEAR_LIFT_MM, width, height };
+}
+
+/**
+ * In which row each name goes so that none covers another.
+ *
+ * @param {readonly {x: number, text: string}[]} names  from left to right
+ * @param {number} letter  height of a letter
+ * @returns {number[]}
+ */
+export function rowsOfNames(names, letter) {
+  /** @type {number[]} */
+  const ends = [];
+  return names.map(({ x, text }) => {
+    const half = (text.length * letter * NAME_WIDTH) / 2;
+    let row = ends.findIndex((end) => end <= x - half);
+    if (row < 0) row = ends.length;
+    ends[row] = x + half + letter * 0.2;
+    return row;
+  });
+}
+
+/**
+ * What is left of each part at a step.
+ *
+ * @param {HTMLElement} step
+ * @returns {number[]}
+ */
+function statesOf(step) {
+  return (step.dataset.states ?? "").split(" ").map(Number);
+}
+
+export class Projector {
+  /** @param {HTMLElement} root  `[data-pencilwood-projector]` */
+  constructor(root) {
+    this.root = root;
+    this.svg = /** @type {SVGSVGElement} */ (root.querySelector("svg.pw-vine"));
+    this.steps = /** @type {HTMLElement[]} */ ([...root.querySelectorAll(".pwp-step")]);
+    this.names = (this.svg.dataset.parts ?? "").split("|");
+    this.back = /** @type {HTMLButtonElement} */ (root.querySelector(".pwp-back"));
+    this.next = /** @type {HTMLButtonElement} */ (root.querySelector(".pwp-next"));
+    this.count = /** @type {HTMLElement} */ (root.querySelector(".pwp-count"));
+    const box = this.svg.viewBox.baseVal;
+    /** @type {Box} */
+    this.whole = { x: box.x, y: box.y, width: box.width, height: box.height };
+    const [x, y, width, height] = (this.svg.dataset.near ?? "").split(" ").map(Number);
+    /** @type {Box} */
+    this.near = { x, y, width, height };
+    this.box = this.whole;
+    this.at = 0;
+    /** @type {number[]} */
+    this.states = [];
+  }
+
+  bind() {
+    document.documentElement.classList.add("pwp-shown");
+    for (const one of [this.back, this.next, this.count]) one.hidden = false;
+    this.next.addEventListener("click", () => this.go(this.at + 1));
+    this.back.addEventListener("click", () => this.go(this.at - 1));
+    this.root.querySelector(".pwp-steps")?.addEventListener("click", () => this.go(this.at + 1));
+    this.svg.addEventListener("click", (event) => this.cut(/** @type {Element} */ (event.target)));
+    document.addEventListener("keydown", (event) => this.key(event));
+    window.addEventListener("resize", () => this.letters());
+    this.go(Number(/^#step-(\d+)$/.exec(location.hash)?.[1] ?? 1) - 1);
+  }
+
+  /** @param {KeyboardEvent} event */
+  key(event) {
+    if (event.ctrlKey || event.altKey || event.metaKey) return;
+    const pressing = event.target instanceof Element && event.target.closest("a, button");
+    if (pressing && (event.key === " " || event.key === "Enter")) return;
+    if (NEXT_KEYS.includes(event.key)) this.go(this.at + 1);
+    else if (BACK_KEYS.includes(event.key)) this.go(this.at - 1);
+    else if (event.key === "Home") this.go(0);
+    else if (event.key === "End") this.go(this.steps.length - 1);
+    else if (event.key === "b" || event.key === ".") {
+      document.documentElement.classList.toggle("pwp-black");
+      return;
+    } else return;
+    event.preventDefault();
+    document.documentElement.classList.remove("pwp-black");
+  }
+
+  /** @param {number} wanted  counted from 0; beyond either end it stays there */
+  go(wanted) {
+    this.at = Math.max(0, Math.min(this.steps.length - 1, wanted || 0));
+    const step = this.steps[this.at];
+    this.steps.forEach((one) => one.classList.toggle("pwp-now", one === step));
+    for (const one of this.root.querySelectorAll(".pwp-keys, .pwp-scale")) {
+      one.classList.toggle("pwp-now", this.at === 0);
+    }
+    this.count.textContent = `${this.at + 1} / ${this.steps.length}`;
+    this.back.disabled = this.at === 0;
+    this.next.disabled = this.at === this.steps.length - 1;
+    this.states = statesOf(step);
+    this.paint();
+    this.look((step.dataset.at ?? "").split(" ").filter(Boolean));
+    history.replaceState(null, "", `#step-${this.at + 1}`);
+  }
+
+  /** Shows the wood of now: a ghost of what this step takes away, nothing of what went before. */
+  paint() {
+    const before = statesOf(this.steps[Math.max(0, this.at - 1)]);
+    for (const group of this.svg.querySelectorAll("[data-part]")) {
+      const number = this.names.indexOf(group.getAttribute("data-part") ?? "");
+      const left = this.states[number];
+      const below = this.names.indexOf(group.getAttribute("data-grows") ?? "");
+      group.classList.toggle("pw-gone", left === 0);
+      group.classList.toggle("pwp-earlier", left === 0 && before[number] === 0);
+      group.classList.toggle("pw-fallen", left === 0 && below >= 0 && this.states[below] === 0);
+      for (const stretch of group.querySelectorAll("[data-from-bud]")) {
+        const from = Number(stretch.getAttribute("data-from-bud"));
+        stretch.classList.toggle("pw-gone", from > 0 && from >= left);
+        stretch.classList.toggle("pwp-earlier", from > 0 && from >= left && from >= before[number]);
+      }
+    }
+  }
+
+  /** @param {readonly string[]} positions */
+  look(positions) {
+    const places = /** @type {SVGElement[]} */ ([...this.svg.querySelectorAll(".pw-place")]);
+    const here = places.filter((place) => positions.includes(place.dataset.position ?? ""));
+    for (const place of places) place.classList.toggle("pwp-here", here.includes(place));
+    // Until the rough pass is done the long canes are what there is to see.
+    const all = positions.length === 0 && this.at < this.steps.length - 1 ? this.whole : this.near;
+    const feet = here.map(({ dataset }) => ({ x: Number(dataset.x), y: Number(dataset.y) }));
+    this.box = boxAround(all, feet);
+    const { x, y, width, height } = this.box;
+    this.svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
+    this.svg.classList.toggle("pwp-near", this.box !== all);
+    this.letters();
+  }
+
+  /** Makes the drawing's letters as large as the text, whatever its scale. */
+  letters() {
+    const { width, height } = this.svg.getBoundingClientRect();
+    const pixelsPerMm = Math.min(width / this.box.width, height / this.box.height);
+    if (pixelsPerMm === 0) return;
+    const letter = (LETTER_SHARE * window.innerHeight) / pixelsPerMm;
+    this.svg.style.setProperty("--pwp-letter", `${letter.toFixed(1)}px`);
+    const names = [...this.svg.querySelectorAll(".pw-place-name")];
+    const xs = names.map((name) => ({
+      x: Number(name.getAttribute("x")),
+      text: name.textContent ?? "",
+    }));
+    const top = Math.min(
+      ...names.map((name) => Number(name.getAttribute("data-y") ?? name.getAttribute("y"))),
+    );
+    rowsOfNames(xs, letter).forEach((row, number) => {
+      const name = names[number];
+      name.setAttribute("data-y", name.getAttribute("data-y") ?? name.getAttribute("y") ?? "0");
+      name.setAttribute("y", (top + Math.max(0, letter - NAME_MM) + row * letter).toFixed(1));
+    });
+  }
+
+  /**
+   * Cuts where somebody tapped: a cane above the bud below the finger, or wood at its foot. A tap
+   * on what is gone takes the cut back.
+   *
+   * @param {Element} target
+   */
+  cut(target) {
+    const group = target.closest("[data-part]");
+    const number = this.names.indexOf(group?.getAttribute("data-part") ?? "");
+    if (group === null || number < 0) return;
+    const stretch = target.closest("[data-from-bud]");
+    const from = Number(stretch?.getAttribute("data-from-bud") ?? 0);
+    const gone = this.states[number] === 0 || (from > 0 && from >= this.states[number]);
+    if (gone) for (const other of [number, ...this.below(group)]) this.giveBack(other);
+    else {
+      this.states[number] = from;
+      for (const other of this.above(number)) this.states[other] = 0;
+    }
+    this.paint();
+  }
+
+  /** @param {number} number  a part that gets back what this step, or else the vine, had of it */
+  giveBack(number) {
+    const [uncut, here] = [this.steps[0], this.steps[this.at]].map((one) => statesOf(one)[number]);
+    this.states[number] = here > this.states[number] ? here : uncut;
+  }
+
+  /**
+   * Parts that a part cannot stand without.
+   *
+   * @param {Element} group
+   * @returns {number[]}
+   */
+  below(group) {
+    /** @type {number[]} */
+    const found = [];
+    let name = group.getAttribute("data-grows");
+    while (name !== null) {
+      found.push(this.names.indexOf(name));
+      const under = this.svg.querySelector(`[data-part="${CSS.escape(name)}"]`);
+      name = under?.getAttribute("data-grows") ?? null;
+    }
+    return found;
+  }
+
+  /**
+   * Parts that fall with a part that is gone.
+   *
+   * @param {number} number
+   * @returns {number[]}
+   */
+  above(number) {
+    if (this.states[number] > 0) return [];
+    const falls = new Set([this.names[number]]);
+    // A part stands behind the one that it grows from, so that one round finds all.
+    this.names.forEach((name) => {
+      const group = this.svg.querySelector(`[data-part="${CSS.escape(name)}"]`);
+      if (falls.has(group?.getAttribute("data-grows") ?? "")) falls.add(name);
+    });
+    return [...falls].map((name) => this.names.indexOf(name));
+  }
+}
