@@ -48,6 +48,16 @@ def test_nothing_to_show_is_still_a_picture() -> None:
     assert read(bar_plot("plot", "None", [Bar("a", "0", 0, 0, 0)])) is not None
 
 
+def test_long_words_stand_under_each_other() -> None:
+    long = Bar("La fórmula pide", "22 a 31 yemas (lo más probable: 26)", 22, 26, 31)
+    places = [
+        (one.get("x"), one.get("text-anchor"))
+        for one in read(bar_plot("plot", "Buds", [long])).iter()
+        if one.tag.endswith("text")
+    ]
+    assert places == [("14", "start"), ("14", "start")]
+
+
 @given(st.floats(0.01, 1000), st.floats(1, 1000), st.floats(0.01, 0.99))
 def test_a_curve_stays_inside_its_picture(across: float, upward: float, share: float) -> None:
     points = [(across * step / 10, upward * step / 11) for step in range(11)]

@@ -16,11 +16,15 @@ from pencilwood.drawing.writer import element, escape
 WIDTH = 360
 _ROW = 46
 _BAR = 16
+_LABEL = 22
+_LINE = 18
 _LEFT, _RIGHT, _TOP, _BOTTOM = 44, 14, 16, 42
 _PLOT_HEIGHT = 230
 _TICKS = 5
 _CHAR = 6.4
 """About how wide a letter is, to keep words inside the picture."""
+_WIDE_CHAR = 7.4
+"""The same on the safe side, where words would run into each other."""
 
 
 @dataclass(frozen=True)
@@ -48,6 +52,12 @@ class Axis:
 
     label: str
     most: float
+    point: str = "."
+    """The decimal sign of the page's language."""
+
+    def tick(self, value: float) -> str:
+        """A round number on the axis."""
+        return f"{value:g}".replace(".", self.point)
 
 
 @dataclass(frozen=True)
@@ -66,25 +76,34 @@ def bar_plot(name: str, title: str, bars: Sequence[Bar], limit: Limit | None = N
     """Level bars one under another; `title` is read out, `name` keeps ids apart."""
     most = max([bar.high for bar in bars] + ([limit.value] if limit else [])) or 1
     scale = (WIDTH - 2 * _RIGHT) / most
-    drawn = [_bar(bar, number, scale) for number, bar in enumerate(bars)]
-    height = len(bars) * _ROW + 8
+    # Where a label and its number do not fit side by side, all numbers go under their bars.
+    widest = max(len(bar.label) + len(bar.text) for bar in bars) * _WIDE_CHAR
+    under = widest > WIDTH - 3 * _RIGHT
+    row = _ROW + (_LINE if under else 0)
+    drawn = [_bar(bar, number * row, scale, under) for number, bar in enumerate(bars)]
+    height = len(bars) * row + 8
     if limit is not None:
-        drawn.append(_upright_limit(limit, scale, len(bars)))
+        tops = [number * row for number in range(len(bars))]
+        drawn.append(_upright_limit(limit, scale, tops, height))
         height += 24
     return _picture(name, title, height, "".join(drawn))
 
 
-def _bar(bar: Bar, number: int, scale: float) -> str:
-    top = number * _ROW + 22
-    middle = top + _BAR / 2
+def _bar(bar: Bar, top: float, scale: float, under: bool) -> str:
+    y = top + _LABEL
+    middle = y + _BAR / 2
     box: Attributes = {
         "class": "pw-plot-bar",
         "x": _RIGHT,
-        "y": top,
+        "y": y,
         "width": max(bar.likely * scale, 0.1),
         "height": _BAR,
     }
-    words = _words(_RIGHT, top - 6, bar.label) + _words(WIDTH - _RIGHT, top - 6, bar.text, "end")
+    words = _words(_RIGHT, y - 6, bar.label)
+    if under:
+        words += _words(_RIGHT, y + _BAR + 15, bar.text)
+    else:
+        words += _words(WIDTH - _RIGHT, y - 6, bar.text, "end")
     drawn = element("rect", box)
     if bar.low < bar.high:
         low, high = _RIGHT + bar.low * scale, _RIGHT + bar.high * scale
@@ -93,13 +112,14 @@ def _bar(bar: Bar, number: int, scale: float) -> str:
     return words + drawn
 
 
-def _upright_limit(limit: Limit, scale: float, rows: int) -> str:
+def _upright_limit(limit: Limit, scale: float, tops: Sequence[float], height: float) -> str:
     x = _RIGHT + limit.value * scale
     # A piece at each bar, so that it crosses no words.
-    tops = [row * _ROW + 22 for row in range(rows)]
-    line = "".join(_line("pw-plot-limit", x, top - 3, x, top + _BAR + 4) for top in tops)
+    line = "".join(
+        _line("pw-plot-limit", x, top + _LABEL - 3, x, top + _LABEL + _BAR + 4) for top in tops
+    )
     anchor = "end" if x + len(limit.label) * _CHAR > WIDTH else "start"
-    return line + _words(x, rows * _ROW + 20, limit.label, anchor)
+    return line + _words(x, height + 12, limit.label, anchor)
 
 
 def line_plot(
@@ -148,11 +168,11 @@ def _grid(across: Axis, upward: Axis, x_scale: float, y_scale: float) -> str:
     for value in ticks(upward.most):
         y = _PLOT_HEIGHT - value * y_scale
         drawn.append(_line("pw-plot-grid", _LEFT, y, WIDTH - _RIGHT, y))
-        drawn.append(_words(_LEFT - 6, y + 4, f"{value:g}", "end"))
+        drawn.append(_words(_LEFT - 6, y + 4, upward.tick(value), "end"))
     for value in ticks(across.most):
         x = _LEFT + value * x_scale
         drawn.append(_line("pw-plot-axis", x, _PLOT_HEIGHT, x, _PLOT_HEIGHT + 5))
-        drawn.append(_words(x, _PLOT_HEIGHT + 18, f"{value:g}", "middle"))
+        drawn.append(_words(x, _PLOT_HEIGHT + 18, across.tick(value), "middle"))
     drawn.append(_line("pw-plot-axis", _LEFT, _PLOT_HEIGHT, WIDTH - _RIGHT, _PLOT_HEIGHT))
     drawn.append(_line("pw-plot-axis", _LEFT, _TOP - 6, _LEFT, _PLOT_HEIGHT))
     drawn.append(_words(_LEFT, _TOP - 4, upward.label))

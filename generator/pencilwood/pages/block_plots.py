@@ -85,13 +85,14 @@ def _buds_curve(
         float(one / factor) for one in (prunings.low, prunings.likely, prunings.high)
     )
     unit = MEASURES["vine-weight"].unit(desk.profile.units)
+    point = "," if desk.language == "es" else "."
     return line_plot(
         "buds-curve",
         desk.say("block.plot.curve"),
         points,
         (
-            Axis(desk.say("block.plot.prunings", unit=unit), float(most / factor)),
-            Axis(desk.say("block.plot.buds-axis"), 1.1 * max(y for _, y in points)),
+            Axis(desk.say("block.plot.prunings", unit=unit), float(most / factor), point),
+            Axis(desk.say("block.plot.buds-axis"), 1.1 * max(y for _, y in points), point),
         ),
         limit,
         Mark(desk.say("block.plot.this"), low, likely, high, float(answer.main.likely)),
