@@ -104,9 +104,9 @@ def _upper(vine: ProvedVine) -> Fraction:
 
 
 def _finding(one: QuizQuestion, error: QuestionError, language: str) -> Finding:
-    name = error.problem
+    name, facts = error.problem, error.facts_in(language)
     what, expected, found = (
-        say(language, key, **error.facts) if knows(key) else ""
+        say(language, key, **facts) if knows(key) else ""
         for key in (f"asking.problem.{name}.{part}" for part in ("what", "expected", "found"))
     )
     return Finding(one.common.place, name, what, expected, found)

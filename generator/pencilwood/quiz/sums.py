@@ -14,13 +14,13 @@ from pencilwood.block.shown import shown
 from pencilwood.cases.quiz import BlockSum
 from pencilwood.quiz.asker import Asker
 from pencilwood.quiz.made import Choices, MadeQuestion, Option
-from pencilwood.quiz.vines import slip
+from pencilwood.quiz.vines import QuestionError, slip
 
 
 def block_sum(question: BlockSum, asker: Asker) -> MadeQuestion:
     """The question, worked out; QuestionError where a sum refuses or two sums agree."""
     units, language = asker.profile.units, asker.language
-    right = _work(question.work_out, question.given, asker)
+    right = _work(question.work_out, question.given)
     facts = _facts(question.work_out, question.given, asker)
     steps = " ".join(step.text("step", units, language) for step in right.steps)
     text = right.figures[0].text(units, language)
@@ -30,7 +30,7 @@ def block_sum(question: BlockSum, asker: Asker) -> MadeQuestion:
         name = one.work_out or question.work_out
         if one.work_out is not None:
             given = {key: value for key, value in given.items() if key in _fields(name)}
-        wrong = _work(name, given, asker).figures[0].text(units, language)
+        wrong = _work(name, given).figures[0].text(units, language)
         options.append(Option(wrong, asker.own(one.why, {**facts, "right": text}), False))
     texts = [one.text for one in options]
     if len(set(texts)) < len(texts):
@@ -49,7 +49,7 @@ def _fields(name: str) -> Mapping[str, Field]:
     return {field.key: field for field in _question(name).fields}
 
 
-def _values(name: str, given: Mapping[str, str], asker: Asker) -> dict[str, tuple[Field, Value]]:
+def _values(name: str, given: Mapping[str, str]) -> dict[str, tuple[Field, Value]]:
     """Each figure that is given, by its key."""
     fields = _fields(name)
     values = {}
@@ -59,24 +59,21 @@ def _values(name: str, given: Mapping[str, str], asker: Asker) -> dict[str, tupl
         try:
             values[key] = (fields[key], fields[key].read(text))
         except BlockError as error:
-            raise slip("sum-refused", name=key, told=error.told(asker.language)) from None
+            raise QuestionError("sum-refused", {"name": key}, error) from None
     return values
 
 
-def _work(name: str, given: Mapping[str, str], asker: Asker) -> Answer:
-    values = _values(name, given, asker).values()
+def _work(name: str, given: Mapping[str, str]) -> Answer:
+    values = _values(name, given).values()
     try:
         return _question(name).work({field.name: value for field, value in values})
     except BlockError as error:
-        raise slip("sum-refused", name=name, told=error.told(asker.language)) from None
+        raise QuestionError("sum-refused", {"name": name}, error) from None
 
 
 def _facts(name: str, given: Mapping[str, str], asker: Asker) -> dict[str, str]:
     """The figures as the words of the question show them."""
-    return {
-        key: _told(field, value, asker)
-        for key, (field, value) in _values(name, given, asker).items()
-    }
+    return {key: _told(field, value, asker) for key, (field, value) in _values(name, given).items()}
 
 
 def _told(field: Field, value: Value, asker: Asker) -> str:

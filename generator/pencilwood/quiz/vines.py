@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
+from pencilwood.block.errors import BlockError
 from pencilwood.cases.case import Case
 from pencilwood.plan import Plan
 from pencilwood.score.judge import Target
@@ -67,6 +68,14 @@ class QuestionError(Exception):
 
     problem: str
     facts: Mapping[str, str | int]
+    cause: BlockError | None = None
+    """The refusal of a sum, which is told in the reader's language as the fact `told`."""
+
+    def facts_in(self, language: str) -> Mapping[str, str | int]:
+        """The facts of its words."""
+        return (
+            self.facts if self.cause is None else {**self.facts, "told": self.cause.told(language)}
+        )
 
 
 def slip(problem: str, **facts: str | int) -> QuestionError:
