@@ -8,6 +8,7 @@ from pencilwood.drawing.describe import describe_position
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.vine_drawing import draw_vine
+from pencilwood.drawing.wood_text import plate_of
 from pencilwood.units import UnitSystem
 from pencilwood.vine.model import Vine
 from pencilwood.vine.wood import Parts, WoodLeft, divide
@@ -41,7 +42,7 @@ def draw_close_up(
         units=units,
         stages=stages,
         css_class=CLOSE_UP,
-        window=_window(Plate(alone), position),
+        window=_window(plate_of(alone), position),
     )
 
 

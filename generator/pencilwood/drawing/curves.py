@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from pencilwood.drawing.points import Point, between
+from pencilwood.drawing.points import Point
 
 STEP_MM = 6.0
 
@@ -24,18 +24,31 @@ class Curve:
 
     def at(self, along_mm: float) -> Point:
         """The place so far along; before the foot and beyond the tip it goes straight on."""
+        return Point(*self._at(along_mm))
+
+    def _at(self, along_mm: float) -> tuple[float, float]:
+        # A drawing asks for tens of thousands of places, so they are worked out in one go.
         steps = along_mm / STEP_MM
-        number = min(max(int(steps), 0), len(self.points) - 2)
-        return between(self.points[number], self.points[number + 1], steps - number)
+        number = int(steps)
+        if number < 0:
+            number = 0
+        elif number > len(self.points) - 2:
+            number = len(self.points) - 2
+        (x, y), (end_x, end_y) = self.points[number], self.points[number + 1]
+        share = steps - number
+        return x + (end_x - x) * share, y + (end_y - y) * share
 
     def heading_rad(self, along_mm: float) -> float:
         """Where the wood points at that place: 0 is up, positive is to the right."""
-        before, after = self.at(along_mm - STEP_MM / 2), self.at(along_mm + STEP_MM / 2)
-        return math.atan2(after.x - before.x, before.y - after.y)
+        before_x, before_y = self._at(along_mm - STEP_MM / 2)
+        after_x, after_y = self._at(along_mm + STEP_MM / 2)
+        return math.atan2(after_x - before_x, before_y - after_y)
 
     def beside(self, along_mm: float, aside_mm: float) -> Point:
         """The place beside the middle line; positive is to the right of who walks along it."""
-        return self.at(along_mm).go(self.heading_rad(along_mm) + math.pi / 2, aside_mm)
+        x, y = self._at(along_mm)
+        heading_rad = self.heading_rad(along_mm) + math.pi / 2
+        return Point(x + math.sin(heading_rad) * aside_mm, y - math.cos(heading_rad) * aside_mm)
 
 
 def trace(start: Point, length_mm: float, heading_rad: Callable[[float], float]) -> Curve:

@@ -39,13 +39,17 @@ class _Taken:
     def room_mm(self, middle: Point) -> float:
         """Distance to the nearest taken place, 60 mm at most."""
         column, row = self._cell(middle)
-        near = (
-            circle
-            for x in range(column - 2, column + 3)
-            for y in range(row - 2, row + 3)
-            for circle in self._cells.get((x, y), ())
+        cells, (middle_x, middle_y) = self._cells, middle
+        return min(
+            (
+                math.hypot(middle_x - at[0], middle_y - at[1]) - radius
+                for x in range(column - 2, column + 3)
+                for y in range(row - 2, row + 3)
+                if (x, y) in cells
+                for at, radius in cells[x, y]
+            ),
+            default=60.0,
         )
-        return min((middle.away_from(at) - radius for at, radius in near), default=60.0)
 
     @staticmethod
     def _cell(middle: Point) -> tuple[int, int]:

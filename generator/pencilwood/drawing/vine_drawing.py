@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
 
-from pencilwood.drawing.cut_marks import draw_cut_marks
-from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points
-from pencilwood.drawing.frame import draw_frame, draw_frame_targets
-from pencilwood.drawing.labels import draw_letters, draw_places
-from pencilwood.drawing.lighten import without_hidden
-from pencilwood.drawing.looks import INK, PAPER, stylesheet
-from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.cutpoints import CutPoint, cut_points
+from pencilwood.drawing.looks import PAPER, stylesheet
+from pencilwood.drawing.plate import Frame
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Attributes, Box, Dot, Group, Thing
+from pencilwood.drawing.shapes import Attributes, Box
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
-from pencilwood.drawing.trellis import draw_ground, draw_scale, draw_trellis
-from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
+from pencilwood.drawing.trellis import draw_scale, draw_trellis
+from pencilwood.drawing.wood_text import WoodShown, plate_of, wood_shown, wood_text
 from pencilwood.drawing.writer import element, escape, number, write
+from pencilwood.kept import kept_text
 from pencilwood.units import UnitSystem
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts, WoodLeft
@@ -52,31 +50,50 @@ def draw_vine(
     `window` shows a part of the vine instead of all of it; `hidden` and `ghosts` are classes
     of wood that is left out, or of which the edge alone is drawn.
     """
-    plate = Plate(parts)
-    letters = draw_letters(plate)
-    shown = stages or Stages()
-    scene: list[Thing] = [
-        _paper(window or plate.frame),
-        draw_trellis(plate, language, units),
-        draw_ground(plate),
-        Group(draw_parts(plate, prefix, shown, letters), {"class": "pw-wood-all"}),
-        draw_frame(parts.vine, prefix),
-        *([draw_frame_targets(parts.vine)] if frame_targets else []),
-        Group(draw_hanging(plate, prefix, shown, letters), {"class": "pw-wood-front"}),
-        draw_places(plate),
-        draw_scale(plate, language, units),
-    ]
-    if cut_marks:
-        scene.append(draw_cut_marks(plate, cut_marks))
-    if cutpoints:
-        scene.append(_cut_points(cut_points(plate)))
-    if hidden or ghosts:
-        scene = list(without_hidden(scene, hidden, ghosts))
-    words = _words(prefix, title, description)
-    inside = words + (_style() if alone else "") + "".join(write(thing) for thing in scene)
-    return element(
-        "svg", _root(window or plate.frame, prefix, language, css_class, data or {}), inside
+    shown = wood_shown(
+        parts,
+        stages or Stages(),
+        cutpoints=cutpoints,
+        frame_targets=frame_targets,
+        cut_marks=cut_marks,
+        hidden=hidden,
+        ghosts=ghosts,
     )
+    sheet = _Paper(prefix, language, title, description, units, css_class, alone, window)
+    own = dict(data or {})
+    facts = [shown.facts, sheet, own, stylesheet() if alone else ""]
+    return kept_text("drawing", facts, lambda: _drawn(shown, sheet, own))
+
+
+@dataclass(frozen=True)
+class _Paper:
+    """What a drawing has beside its wood."""
+
+    prefix: str
+    language: str
+    title: str
+    description: str
+    units: UnitSystem
+    css_class: str
+    alone: bool
+    window: Frame | None
+
+
+def _drawn(shown: WoodShown, sheet: _Paper, data: Mapping[str, str]) -> str:
+    plate = plate_of(shown.parts)
+    window = sheet.window or plate.frame
+    behind, over = wood_text(shown, sheet.prefix)
+    inside = [
+        _words(sheet.prefix, sheet.title, sheet.description),
+        _style() if sheet.alone else "",
+        write(_paper(window)),
+        write(draw_trellis(plate, sheet.language, sheet.units)),
+        behind,
+        write(draw_scale(plate, sheet.language, sheet.units)),
+        over,
+    ]
+    root = _root(window, sheet.prefix, sheet.language, sheet.css_class, data)
+    return element("svg", root, "".join(inside))
 
 
 def draw_state(
@@ -137,7 +154,7 @@ def draw_passes(
 
 def cutpoint_positions(parts: Parts) -> tuple[CutPoint, ...]:
     """Where every cut point of the drawing is."""
-    return cut_points(Plate(parts))
+    return cut_points(plate_of(parts))
 
 
 def _root(
@@ -176,15 +193,3 @@ def _paper(frame: Frame) -> Box:
     size = frame.right - frame.left, frame.bottom - frame.top
     look: Attributes = {"class": "pw-paper", "fill": PAPER}
     return Box(Point(frame.left, frame.top), *size, look)
-
-
-def _cut_points(points: Sequence[CutPoint]) -> Group:
-    return Group(tuple(_circle(point) for point in points), {"class": "pw-cutpoints"})
-
-
-def _circle(point: CutPoint) -> Dot:
-    look: dict[str, str | float] = {"class": "pw-cutpoint", "data-cut": point.part}
-    if point.buds is not None:
-        look["data-buds"] = str(point.buds)
-    look.update({"fill": INK, "fill-opacity": "0"})
-    return Dot(point.middle, APART_MM / 2, look)

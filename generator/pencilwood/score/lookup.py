@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import cached_property
 from itertools import pairwise
 
@@ -37,38 +37,52 @@ class LookUp:
             for n in range(len(ledger))
         ]
 
-    def lists(self, states: Sequence[int]) -> Iterator[int]:
-        """Numbers of the charge lists that apply to these states of the parts."""
-        sheet, parts = self._sheet, self._sheet.parts
-        for number, state in enumerate(states):
-            living = any(states[other] for other in parts.above[number])
-            yield sheet.pieces[number][state][living]
-        spurs = [
-            index
-            for index, position in enumerate(parts.positions)
-            if any(
-                states[n] and parts.parts[n].is_cane and parts.parts[n].piece.is_alive
+    @cached_property
+    def _alive(self) -> list[tuple[int, ...]]:
+        """For each position the numbers of its living canes."""
+        parts = self._sheet.parts
+        return [
+            tuple(
+                n
                 for n in parts.of_position(position.name)
+                if parts.parts[n].is_cane and parts.parts[n].piece.is_alive
             )
+            for position in parts.positions
         ]
-        for one, other in pairwise(spurs):
-            yield self._tables["crowded"][sheet.x_mm[other] - sheet.x_mm[one]]
+
+    @cached_property
+    def _canes(self) -> tuple[int, ...]:
+        return tuple(n for n, part in enumerate(self._sheet.parts.parts) if part.is_cane)
+
+    @cached_property
+    def _large_wounds(self) -> tuple[tuple[int, int], ...]:
+        """Parts that leave a large wound, each with the part it grows from."""
+        sheet = self._sheet
+        parent = sheet.parts.parent
+        return tuple((n, parent[n]) for n in range(len(parent)) if sheet.makes_large_wound(n))
+
+    def lists(self, states: Sequence[int]) -> list[int]:
+        """Numbers of the charge lists that apply to these states of the parts."""
+        sheet, tables = self._sheet, self._tables
+        found: list[int] = []
+        for piece, state, above in zip(sheet.pieces, states, sheet.parts.above, strict=True):
+            without, with_living = piece[state]
+            living = without != with_living and any(states[other] for other in above)
+            found.append(with_living if living else without)
+        spurs = [index for index, canes in enumerate(self._alive) if any(states[n] for n in canes)]
+        x_mm, y_mm = sheet.x_mm, sheet.y_mm
+        found.extend(tables["crowded"][x_mm[other] - x_mm[one]] for one, other in pairwise(spurs))
         first, last = sheet.ends_mm
-        marks = [first, *(sheet.y_mm[index] for index in spurs), last]
-        for one, other in pairwise(marks):
-            yield self._tables["blank"][other - one]
-        buds = sum(s for s, part in zip(states, parts.parts, strict=True) if part.is_cane)
-        yield self._tables["buds"][buds]
-        yield self._tables["wounds"][self._wounds(states)]
+        marks = [first, *(y_mm[index] for index in spurs), last]
+        found.extend(tables["blank"][other - one] for one, other in pairwise(marks))
+        found.append(tables["buds"][sum(states[number] for number in self._canes)])
+        found.append(tables["wounds"][self._wounds(states)])
+        return found
 
     def _wounds(self, states: Sequence[int]) -> int:
-        parent = self._sheet.parts.parent
         return sum(
-            1
-            for number, state in enumerate(states)
-            if state == 0
-            and self._sheet.makes_large_wound(number)
-            and (parent[number] < 0 or states[parent[number]])
+            states[number] == 0 and (below < 0 or states[below] > 0)
+            for number, below in self._large_wounds
         )
 
     def charges(self, states: Sequence[int]) -> list[Charge]:

@@ -15,6 +15,7 @@ from pencilwood.drawing.plates.vines import parts_of_the_vine, three_passes, whi
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Box, Group
 from pencilwood.drawing.writer import element, escape, number, write
+from pencilwood.kept import kept_text
 from pencilwood.units import UnitSystem
 
 PLATES: Mapping[str, Callable[[Board], Scene]] = {
@@ -36,6 +37,11 @@ _FONT = "Georgia, 'Times New Roman', 'DejaVu Serif', serif"
 
 def draw_plate(name: str, prefix: str, language: str, units: UnitSystem = "metric") -> str:
     """A plate as SVG text; every id in it begins with `prefix`."""
+    facts = [name, prefix, language, units]
+    return kept_text("plate", facts, lambda: _drawn(name, prefix, language, units))
+
+
+def _drawn(name: str, prefix: str, language: str, units: UnitSystem) -> str:
     board = Board(name, prefix, language, units)
     scene = PLATES[name](board)
     paper = Box(Point(0, 0), WIDTH, scene.height, {"class": "pw-paper", "fill": PAPER})

@@ -1,0 +1,141 @@
+"""The wood of a vine as SVG text that is the same in every language.
+
+A handbook shows the same vine once for each language, in drawings that differ in nothing but
+words and the beginnings of ids. The last few are held, so that the second language has them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, field, fields
+from functools import lru_cache
+
+from pencilwood.drawing.cut_marks import draw_cut_marks
+from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points
+from pencilwood.drawing.frame import draw_frame, draw_frame_targets
+from pencilwood.drawing.labels import draw_letters, draw_places
+from pencilwood.drawing.lighten import without_hidden
+from pencilwood.drawing.looks import INK
+from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.shapes import Dot, Group, Thing
+from pencilwood.drawing.stages import Stages
+from pencilwood.drawing.trellis import draw_ground
+from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
+from pencilwood.drawing.writer import escape, write
+from pencilwood.vine.model import Vine
+from pencilwood.vine.passes import DoneCut
+from pencilwood.vine.wood import Parts
+
+_PREFIX = "\ue000"
+"""Stands for the beginning of an id; a sign of no script, which no name of wood holds."""
+
+
+@dataclass(frozen=True)
+class WoodShown:
+    """What a drawing shows of a vine, whatever its language."""
+
+    parts: Parts = field(compare=False)
+    stages: Stages = field(compare=False)
+    vine: Vine
+    gone: tuple[tuple[str, str, tuple[int, ...]], ...]
+    """Stages in plain values: whether in order or apart, class, states."""
+    cutpoints: bool
+    frame_targets: bool
+    cut_marks: tuple[DoneCut, ...]
+    hidden: tuple[str, ...]
+    ghosts: tuple[str, ...]
+
+    @property
+    def facts(self) -> list[object]:
+        """All that the drawing follows from."""
+        own = (getattr(self, one.name) for one in fields(self) if one.compare)
+        return list(own)
+
+
+def wood_shown(
+    parts: Parts,
+    stages: Stages,
+    *,
+    cutpoints: bool,
+    frame_targets: bool,
+    cut_marks: Sequence[DoneCut],
+    hidden: Collection[str],
+    ghosts: Collection[str],
+) -> WoodShown:
+    """The same in a form that can be compared; the parts and stages follow from its values."""
+    gone = tuple(
+        (kind, stage.css_class, stage.left.states)
+        for kind, row in (("in order", stages.in_order), ("apart", stages.apart))
+        for stage in row
+    )
+    return WoodShown(
+        parts=parts,
+        stages=stages,
+        vine=parts.vine,
+        gone=gone,
+        cutpoints=cutpoints,
+        frame_targets=frame_targets,
+        cut_marks=tuple(cut_marks),
+        hidden=tuple(sorted(hidden)),
+        ghosts=tuple(sorted(ghosts)),
+    )
+
+
+def plate_of(parts: Parts) -> Plate:
+    """The geometry of a vine; of the vines drawn last it is still there."""
+    return _plate(_Divided(parts.vine, parts))
+
+
+@dataclass(frozen=True)
+class _Divided:
+    vine: Vine
+    parts: Parts = field(compare=False)
+
+
+@lru_cache(maxsize=4)
+def _plate(divided: _Divided) -> Plate:
+    return Plate(divided.parts)
+
+
+def wood_text(shown: WoodShown, prefix: str) -> tuple[str, str]:
+    """SVG of what stands behind the scale bar, and of what lies over it."""
+    behind, over = _wood_text(shown)
+    return behind.replace(_PREFIX, escape(prefix)), over
+
+
+@lru_cache(maxsize=8)
+def _wood_text(shown: WoodShown) -> tuple[str, str]:
+    plate, stages = plate_of(shown.parts), shown.stages
+    letters = draw_letters(plate)
+    behind: list[Thing] = [
+        draw_ground(plate),
+        Group(draw_parts(plate, _PREFIX, stages, letters), {"class": "pw-wood-all"}),
+        draw_frame(shown.vine, _PREFIX),
+        *([draw_frame_targets(shown.vine)] if shown.frame_targets else []),
+        Group(draw_hanging(plate, _PREFIX, stages, letters), {"class": "pw-wood-front"}),
+        draw_places(plate),
+    ]
+    over: list[Thing] = []
+    if shown.cut_marks:
+        over.append(draw_cut_marks(plate, shown.cut_marks))
+    if shown.cutpoints:
+        over.append(_cut_points(cut_points(plate)))
+    return _written(behind, shown), _written(over, shown)
+
+
+def _written(scene: Sequence[Thing], shown: WoodShown) -> str:
+    if shown.hidden or shown.ghosts:
+        scene = list(without_hidden(scene, shown.hidden, shown.ghosts))
+    return "".join(write(thing) for thing in scene)
+
+
+def _cut_points(points: Sequence[CutPoint]) -> Group:
+    return Group(tuple(_circle(point) for point in points), {"class": "pw-cutpoints"})
+
+
+def _circle(point: CutPoint) -> Dot:
+    look: dict[str, str | float] = {"class": "pw-cutpoint", "data-cut": point.part}
+    if point.buds is not None:
+        look["data-buds"] = str(point.buds)
+    look.update({"fill": INK, "fill-opacity": "0"})
+    return Dot(point.middle, APART_MM / 2, look)
