@@ -11,6 +11,7 @@ from pathlib import Path
 
 from pencilwood.commands import block, field, papers
 from pencilwood.findings import Finding, has_errors
+from pencilwood.site.chapter_report import chapter_report, chapters_as_json
 from pencilwood.site.handbook import Opened, open_handbook
 from pencilwood.site.publish import (
     CONFIG,
@@ -75,7 +76,8 @@ def _parser() -> argparse.ArgumentParser:
         one.set_defaults(run=run)
         return one
 
-    command("check", _check, "Prove every case and every quiz; build nothing.", machine=True)
+    check = command("check", _check, "Prove all of the handbook; build nothing.", machine=True)
+    check.add_argument("--chapters", action="store_true", help="tell how hard each is to read")
     build = command("build", _build, "Check, then build the site.")
     build.add_argument("--site", type=Path, help="folder to build into (default: ROOT/site)")
     preview = command("preview", _preview, "Serve the site on this machine while you write.")
@@ -99,6 +101,8 @@ def _check(given: argparse.Namespace) -> int:
         print(json.dumps(_as_json(opened), ensure_ascii=False, indent=2))
     else:
         _print_findings(opened.findings)
+        if given.chapters:
+            print(*chapter_report(opened, given.language), sep="\n")
         print(_summary(opened, given.language))
     return FOUND if has_errors(opened.findings) else FINE
 
@@ -119,6 +123,7 @@ def _as_json(opened: Opened) -> dict[str, object]:
             }
             for proof in opened.proofs
         ],
+        "chapters": chapters_as_json(opened),
     }
 
 

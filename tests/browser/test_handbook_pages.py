@@ -107,9 +107,11 @@ def test_our_part_of_a_page_meets_wcag(
     [
         ("index", "Type to", "crowded", "Spurs crowded", "/rules/crowded-spurs.html"),
         ("es/cases/tidy-vine", "Teclee", "apretados", "Pulgares apretados", "/es/rules/"),
+        ("index", "Type to", "tripod", "Ladders", "/ladders.html"),
+        ("es/index", "Teclee", "trípode", "Escaleras", "/es/ladders.html"),
     ],
 )
-def test_search_finds_a_rule_in_its_own_language(
+def test_search_finds_rules_and_chapters_in_its_own_language(
     desktop_page: Page,
     built_site: Path,
     address: str,

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from chapter_files import FIGURES, GLOSSARY, SOURCES
 from pencilwood.site.publish import publish
 
 CASES = ("tidy-vine", "climbing-spurs", "one-arm-vine")
@@ -18,15 +19,86 @@ passes needed: 1
 """
 
 
+CHAPTERS = {
+    "en": {
+        "spurs": """\
+---
+title: Spurs and hands
+for: worker
+order: 10
+---
+Keep {{ limit("spur spacing at least") }} free. A hand is {{ figure("hand-width") }} wide.
+
+## Look
+
+{{ picture("hand-on-the-arm", caption="A hand from spur to spur.") }}
+
+{{ right_and_wrong("crowded-spurs") }}
+
+{{ safety("hand-shears") }}
+
+Next: {{ chapter("targets") }}. From {{ cite("our-habit") }}.
+""",
+        "targets": """\
+---
+title: Setting targets
+for: trainer
+order: 10
+---
+See {{ page("sources") }} and {{ rule("crowded-spurs") }}.
+
+{{ draw("tidy-vine", state="answer", at="L1") }}
+""",
+    },
+    "es": {
+        "spurs": """\
+---
+title: Pulgares y manos
+for: worker
+order: 10
+---
+Deje {{ limit("spur spacing at least") }} libres. Una mano mide {{ figure("hand-width") }}.
+
+## Mire
+
+{{ picture("hand-on-the-arm", caption="Una mano de pulgar a pulgar.") }}
+
+{{ right_and_wrong("crowded-spurs") }}
+
+{{ safety("hand-shears") }}
+
+Sigue: {{ chapter("targets") }}. De {{ cite("our-habit") }}.
+""",
+        "targets": """\
+---
+title: Fijar metas
+for: trainer
+order: 10
+---
+Vea {{ page("sources") }} y {{ rule("crowded-spurs") }}.
+
+{{ draw("tidy-vine", state="answer", at="L1") }}
+""",
+    },
+}
+
+
 def make_sample(project: Path, root: Path) -> Path:
-    """The demo handbook with three vines, a chapter with a picture, and one quiz."""
+    """The demo handbook with three vines, three chapters (one with a photo), and one quiz."""
     shutil.copytree(project / "content", root / "content")
+    for path in (root / "content" / "chapters").rglob("*.md"):
+        if path.stem != "home":
+            path.unlink()
+    for name, text in (("sources", SOURCES), ("figures", FIGURES), ("glossary", GLOSSARY)):
+        (root / "content" / f"{name}.yml").write_text(text, "utf-8")
     for path in (root / "content" / "cases").glob("*.yml"):
         if path.stem not in CASES:
             path.unlink()
     for language, title in (("en", "Warm up first"), ("es", "Primero caliente")):
         folder = root / "content" / "chapters" / language
         (folder / "warm-up.md").write_text(f"# {title}\n\n![](stretch.png)\n", "utf-8")
+        for name, text in CHAPTERS[language].items():
+            (folder / f"{name}.md").write_text(text, "utf-8")
         (folder / "stretch.png").write_bytes(b"\x89PNG\r\n\x1a\n")
     profile = root / "content" / "profile.yml"
     few = profile.read_text("utf-8").replace("practice vines: 200", "practice vines: 3")

@@ -4,6 +4,7 @@ import json
 import posixpath
 import re
 from collections.abc import Callable
+from html import unescape
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
@@ -34,11 +35,21 @@ def test_every_page_is_there_in_both_languages(built: Path) -> None:
         "quizzes",
         "quizzes/small",
         "warm-up",
+        "workers",
+        "trainers",
+        "spurs",
+        "targets",
+        "words",
+        "sources",
         *(f"cases/{slug}" for slug in ("tidy-vine", "climbing-spurs", "one-arm-vine")),
         *(f"rules/{rule.name}" for rule in RULES),
     ]
     english = {f"{name}.html" for name in wanted}
-    assert set(pages(built)) == english | {f"es/{name}" for name in english}
+    there = set(pages(built))
+    assert english | {f"es/{name}" for name in english} <= there
+    assert {f"es/{name}" for name in there if not name.startswith("es/")} == {
+        name for name in there if name.startswith("es/")
+    }
 
 
 def test_every_page_says_its_language_and_knows_its_twin(built: Path) -> None:
@@ -89,10 +100,11 @@ def test_menu_holds_index_pages_of_one_language_only(built: Path) -> None:
     html = (built / "es" / "cases" / "tidy-vine.html").read_text("utf-8")
     menu = html.split('<nav class="md-nav md-nav--primary"')[1].split("</nav>")[0]
     leads = re.findall(r'href="([^"]+)"', menu)
-    assert leads[1:] == [
-        f"../{name}.html"
-        for name in ("index", "warm-up", "vines", "quizzes", "rules", "scores", "safety")
-    ]
+    names = [lead.removeprefix("../").removesuffix(".html") for lead in leads[1:]]
+    assert names[:2] == ["index", "workers"]
+    assert {"trainers", "warm-up", "vines", "rules", "safety", "words", "sources"} <= set(names)
+    # Of the chapters only their lists, or the menu of each page would grow with every chapter.
+    assert not {"spurs", "targets", "cases/tidy-vine"} & set(names)
     assert "Las cepas" in menu
     assert "The vines" not in menu
 
@@ -124,6 +136,34 @@ def test_search_knows_stories_rules_and_chapters_in_both_languages(built: Path) 
     assert "Crowded spurs make crowded shoots" in english["rules/crowded-spurs.html"]
     assert "Una cepa ordenada" in spanish["cases/tidy-vine.html"]
     assert "Primero caliente" in spanish["warm-up.html"]
+    assert "A hand from spur to spur" in english["spurs.html"]
+    assert "Una mano de pulgar a pulgar" in spanish["spurs.html"]
+    assert "Un sarmiento corto" in spanish["words.html"]
+    assert "Hands & arms" in unescape(english["sources.html"])
+
+
+def test_chapters_lead_on_to_one_another_and_to_their_sources(built: Path) -> None:
+    chapter = (built / "es" / "spurs.html").read_text("utf-8")
+    assert 'href="sources.html#source-a-study"' in chapter
+    assert 'href="workers.html"' in chapter
+    assert "pw-plate" in chapter
+    assert chapter.count("pw-example-bad") == 1
+    assert "Una cepa ordenada" not in chapter
+    lists = (built / "es" / "workers.html").read_text("utf-8")
+    assert 'href="spurs.html">Pulgares y manos</a>' in lists
+    assert "Fijar metas" not in lists.split("<article")[1]
+
+
+def test_words_and_sources_lead_to_each_other(built: Path) -> None:
+    words = (built / "es" / "words.html").read_text("utf-8")
+    assert 'id="word-spur"' in words
+    assert "pitón" in words
+    assert '<strong lang="en">spur</strong>' in words
+    sources = (built / "sources.html").read_text("utf-8")
+    assert 'id="source-our-habit"' in sources
+    assert 'id="band-spur-spacing-at-least"' in sources
+    assert 'href="words.html#word-spur">spur</a>' in sources
+    assert 'href="spurs.html">Spurs and hands</a>' in sources
 
 
 def test_search_works_without_a_server_and_asks_nobody(built: Path) -> None:

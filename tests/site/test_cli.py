@@ -130,3 +130,17 @@ def test_the_installed_command_runs() -> None:
     assert done.returncode == 0
     for command in ("check", "build", "preview", "draw", "measure", "plan"):
         assert command in done.stdout
+
+
+def test_check_tells_how_hard_the_chapters_are(
+    sample: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    status, told, _ = run(capsys, "check", "--chapters", "--root", str(sample))
+    assert status == 0
+    assert "spurs (en, worker): grade " in told
+    assert "spurs (es, worker): INFLESZ " in told
+    assert "6 figures: 4 published, 2 common practice, 0 from memory." in told
+    _, told, _ = run(capsys, "check", "--json", "--root", str(sample))
+    chapters = json.loads(told)["chapters"]
+    assert {one["chapter"] for one in chapters} == {"spurs", "targets"}
+    assert all("inflesz" in one or "flesch_kincaid_grade" in one for one in chapters)

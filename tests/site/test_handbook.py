@@ -64,6 +64,37 @@ def quiz_of_nothing(root: Path) -> None:
     quiz.write_text(quiz.read_text("utf-8").replace("prune: tidy-vine", "prune: tidy-vin"), "utf-8")
 
 
+def change(root: Path, file: str, old: str, new: str) -> None:
+    path = root / "content" / file
+    text = path.read_text("utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new, 1), "utf-8")
+
+
+def other_reader(root: Path) -> None:
+    change(root, "chapters/es/spurs.md", "for: worker", "for: trainer")
+
+
+def other_place(root: Path) -> None:
+    change(root, "chapters/es/spurs.md", "order: 10", "order: 20")
+
+
+def other_headings(root: Path) -> None:
+    change(root, "chapters/es/spurs.md", "## Mire", "### Mire")
+
+
+def wrong_call(root: Path) -> None:
+    change(root, "chapters/es/spurs.md", 'figure("hand-width")', 'figure("hand")')
+
+
+def figure_without_source(root: Path) -> None:
+    change(root, "figures.yml", "hand-width: {value: 10 cm, source: a-study}", "x: {value: 3}")
+
+
+def figure_of_unknown_source(root: Path) -> None:
+    change(root, "figures.yml", "value: 10 cm, source: a-study", "value: 10 cm, source: a-stud")
+
+
 CHAPTERS = "content/chapters"
 
 
@@ -106,6 +137,36 @@ CHAPTERS = "content/chapters"
             "UTF-8: save it again from your editor with that encoding (not-utf-8)",
         ),
         (
+            other_reader,
+            f"{CHAPTERS}/es/spurs.md:3:1: this chapter is for another reader in es; "
+            f'expected the same "for" as in {CHAPTERS}/en/spurs.md (differs-for)',
+        ),
+        (
+            other_place,
+            f"{CHAPTERS}/es/spurs.md:4:1: this chapter has another place in es; "
+            f'expected the same "order" as in {CHAPTERS}/en/spurs.md (differs-order)',
+        ),
+        (
+            other_headings,
+            f"{CHAPTERS}/es/spurs.md:1:1: this chapter has other headings in es; expected as "
+            f"many, of the same levels, as in {CHAPTERS}/en/spurs.md (differs-headings)",
+        ),
+        (
+            wrong_call,
+            f"{CHAPTERS}/es/spurs.md:6:68: there is no figure of this name in figures.yml; "
+            "expected one of: dead-buds, frost, hand-width, shoots, spur-spacing, wounds-open; "
+            'found "hand" (unknown-figure)',
+        ),
+        (
+            figure_without_source,
+            'content/figures.yml:1:4: "source" is missing (missing-key)',
+        ),
+        (
+            figure_of_unknown_source,
+            "content/figures.yml:1:28: there is no source of this name in sources.yml; "
+            'did you mean "a-study"?; found "a-stud" (unknown-source)',
+        ),
+        (
             unknown_language,
             f"{CHAPTERS}/fr:1:1: chapters stand in a folder named after no language of the "
             "profile; expected one of: en, es (unknown-language-folder)",
@@ -143,3 +204,41 @@ def test_findings_speak_spanish(sample: Path) -> None:
     untranslated_chapter(sample)
     (only,) = lines(sample, "es")
     assert "este capítulo falta en es" in only
+
+
+def test_a_source_that_nothing_rests_on_is_a_warning(sample: Path) -> None:
+    sources = sample / "content" / "sources.yml"
+    more = "idle: {title: Nobody's, kind: published, read: not read}\n"
+    sources.write_text(sources.read_text("utf-8") + more, "utf-8")
+    opened = open_handbook(sample)
+    (only,) = opened.findings
+    assert only.render() == (
+        "content/sources.yml:8:7: warning: nothing in the handbook rests on this source; expected "
+        "a figure, a word or a cite(...) that names it, or no such source; "
+        'found "idle" (unused-source)'
+    )
+    assert opened.handbook is not None
+
+
+def test_two_chapters_in_one_place_are_told(sample: Path) -> None:
+    for language in ("en", "es"):
+        change(sample, f"chapters/{language}/targets.md", "for: trainer", "for: worker")
+    found = [one.name for one in open_handbook(sample).findings]
+    assert "same-order" in found
+
+
+def test_how_hard_the_chapters_are_is_told(sample: Path) -> None:
+    readings = open_handbook(sample).readings
+    told = {(one.chapter, one.language): one for one in readings}
+    assert set(told) == {
+        (name, language) for name in ("spurs", "targets") for language in ("en", "es")
+    }
+    assert told["spurs", "es"].band in ("muy fácil", "bastante fácil")
+    assert told["spurs", "en"].band == ""
+
+
+def test_a_case_that_cannot_be_read_is_told_once(sample: Path) -> None:
+    change(sample, "cases/tidy-vine.yml", "level: easy", "level: simple")
+    (sample / "quizzes" / "small.yml").unlink()
+    found = [one.name for one in open_handbook(sample).findings]
+    assert found == ["not-a-choice"]
