@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from xml.etree import ElementTree as Xml
 
 from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.units import UnitSystem
@@ -28,7 +29,7 @@ _GREYS = {
 }
 _FILLS = {"pw-paper": "#ffffff", "pw-frame-wood": "#dcdcdc", "pw-frame-line": "#dcdcdc"}
 _FILLS |= {"pw-bud": "#111111", "pw-face": "#ffffff"}
-_NEW_COLOURS = {"#6f675c": "#555555", "#33291f": "#000000", "#fbf6ea": "#ffffff"}
+_NEW_COLOURS = {PENCIL: "#555555", INK: "#000000", PAPER: "#ffffff", FACE: "#ffffff"}
 _GHOST = {"fill": "none", "stroke": "#777777", "stroke-width": "2.4", "stroke-dasharray": "3 9"}
 
 EARLIER = "pw-off-earlier"

@@ -1,0 +1,30 @@
+/** The arithmetic of the page for a room. */
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+
+import { boxAround, rowsOfNames } from "../../site_assets/js/projector.mjs";
+
+const WHOLE = { x: -1000, y: -1500, width: 2200, height: 900 };
+
+test("a step about no place, or about many, shows the whole vine", () => {
+  assert.equal(boxAround(WHOLE, []), WHOLE);
+  const many = [-300, -100, 100, 300].map((x) => ({ x, y: -900 }));
+  assert.equal(boxAround(WHOLE, many), WHOLE);
+});
+
+test("a step about one place shows it in the middle, larger", () => {
+  const box = boxAround(WHOLE, [{ x: 400, y: -900 }]);
+  assert.equal(box.x + box.width / 2, 400);
+  assert.ok(box.width < WHOLE.width / 2);
+});
+
+test("places too far apart show the whole vine", () => {
+  assert.equal(boxAround(WHOLE, [{ x: -900, y: -900 }, { x: 1000, y: -900 }]), WHOLE);
+});
+
+test("names that would cover each other go into rows", () => {
+  const names = [0, 50, 100, 400].map((x, n) => ({ x, text: `L${n + 1}` }));
+  assert.deepEqual(rowsOfNames(names, 60), [0, 1, 0, 0]);
+  assert.deepEqual(rowsOfNames(names, 20), [0, 0, 0, 0]);
+});

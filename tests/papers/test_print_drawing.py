@@ -1,0 +1,71 @@
+"""The drawing on paper: greys only, and what is cut off as a ghost or not at all."""
+
+from __future__ import annotations
+
+import re
+from xml.etree import ElementTree as Xml
+
+import pytest
+
+from pencilwood.vine.wood import Shortening, ThinningOut, divide, uncut
+from pencilwood.worksheets.print_drawing import print_vine
+from vines import SAMPLES
+
+_SVG = "{http://www.w3.org/2000/svg}"
+
+
+def group(svg: str, part: str) -> Xml.Element:
+    for one in Xml.fromstring(svg).iter(f"{_SVG}g"):  # noqa: S314 - our own drawing
+        if one.get("data-part") == part:
+            return one
+    raise LookupError(part)
+
+
+def has(one: Xml.Element, name: str) -> bool:
+    return any(name in child.get("class", "").split() for child in one.iter())
+
+
+@pytest.mark.parametrize("sample", sorted(SAMPLES))
+def test_no_colour_is_left(sample: str) -> None:
+    parts = divide(SAMPLES[sample]())
+    svg = print_vine(parts, None, "en", "metric").svg
+    colours = set(re.findall("#[0-9a-f]{6}", svg))
+    assert colours
+    assert all(one[1:3] == one[3:5] == one[5:7] for one in colours), colours
+
+
+def test_cut_wood_is_a_ghost_and_its_buds_are_gone() -> None:
+    parts = divide(SAMPLES["tidy"]())
+    left = uncut(parts).cut(ThinningOut("L1b"))
+    svg = print_vine(parts, left, "en", "metric").svg
+    assert not has(group(svg, "L1b"), "pw-bud")
+    wood = [one for one in group(svg, "L1b").iter() if one.get("class") == "pw-wood"]
+    assert wood
+    assert {one.get("fill") for one in wood} == {"none"}
+    assert has(group(svg, "L1a"), "pw-bud")
+
+
+def test_a_shortened_cane_keeps_its_lower_buds_and_shows_one_cut() -> None:
+    parts = divide(SAMPLES["tidy"]())
+    svg = print_vine(parts, uncut(parts).cut(Shortening("R1a", 2)), "en", "metric").svg
+    cane = group(svg, "R1a")
+    buds = [one.get("data-bud") for one in cane.iter() if one.get("class") == "pw-bud"]
+    assert buds == ["1", "2"]
+    faces = [one for one in cane.iter() if one.get("class") == "pw-face" and not one.get("display")]
+    assert len(faces) == 1
+
+
+def test_what_an_earlier_pass_took_is_not_shown_at_all() -> None:
+    parts = divide(SAMPLES["tidy"]())
+    earlier = uncut(parts).cut(ThinningOut("L1b"))
+    now = earlier.cut(ThinningOut("L2b"))
+    svg = print_vine(parts, now, "en", "metric", earlier=earlier).svg
+    assert group(svg, "L2b") is not None
+    with pytest.raises(LookupError):
+        group(svg, "L1b")
+
+
+def test_the_words_for_the_drawing_name_what_is_left() -> None:
+    parts = divide(SAMPLES["tidy"]())
+    left = uncut(parts).cut(Shortening("R1a", 2))
+    assert "cut back to 2 buds" in print_vine(parts, left, "en", "metric").alt
