@@ -24,14 +24,13 @@ def open_practice(page: Page, site: Path) -> None:
 
 def in_hand(page: Page) -> dict[str, object]:
     """The script's own data of the vine on the page."""
-    name = page.locator(".pw-exercise").get_attribute("data-pencilwood-exercise")
+    sheet = json.loads(page.locator("script.pw-sheet").text_content() or "")
     source = page.locator("script[src*='/practice/']").get_attribute("src")
-    assert name is not None
     assert source is not None
     address = page.evaluate("source => new URL(source, location.href).pathname", source)
     text = Path(address).read_text(encoding="utf-8")
     data: dict[str, object] = json.loads(text[text.index("(") + 1 : text.rindex(")")])
-    assert data["name"] == name
+    assert data["name"] == sheet["case"]
     return data
 
 
