@@ -1,0 +1,60 @@
+"""One position large, and drawings without what their state never shows."""
+
+import re
+
+import pytest
+
+from pencilwood.drawing import draw_vine
+from pencilwood.drawing.close_up import draw_close_up
+from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.vine.wood import Parts, ThinningOut, divide, uncut
+from vines import tidy_vine
+
+
+@pytest.fixture(scope="module")
+def parts() -> Parts:
+    return divide(tidy_vine())
+
+
+def test_a_close_up_shows_one_position_and_tells_it(parts: Parts) -> None:
+    name = parts.positions[0].name
+    svg = draw_close_up(parts, name, None, "p", "en", title="Close")
+    assert set(re.findall(r'class="pw-part[^>]* data-position="(\w+)"', svg)) == {name}
+    assert "pw-close-up" in svg
+    description = svg.split("<desc")[1].split("</desc>")[0]
+    assert name in description
+    assert all(other.name not in description for other in parts.positions[1:])
+
+
+def test_a_close_up_keeps_the_scale_of_its_wood(parts: Parts) -> None:
+    name = parts.positions[0].name
+    svg = draw_close_up(parts, name, None, "p", "en", title="Close")
+    _, _, width, height = (float(one) for one in svg.split('viewBox="')[1].split('"')[0].split())
+    assert 200 < width < 900
+    assert 200 < height < 900
+
+
+def test_hidden_wood_is_left_out_and_a_ghost_keeps_its_edge(parts: Parts) -> None:
+    cut = next(part.name for part in parts.parts if part.is_cane)
+    stages = Stages((Stage(GONE, uncut(parts).cut(ThinningOut(cut))),))
+
+    def drawn(hidden: tuple[str, ...] = (), ghosts: tuple[str, ...] = ()) -> str:
+        return draw_vine(
+            parts, "p", "en", title="t", description="d",
+            stages=stages, hidden=hidden, ghosts=ghosts,
+        )  # fmt: skip
+
+    def part(svg: str) -> str:
+        return svg.split(f'data-part="{cut}"')[1].split('data-part="')[0]
+
+    whole, ghost, hidden = drawn(), drawn(ghosts=(GONE,)), drawn(hidden=(GONE,))
+    assert f'data-part="{cut}"' not in hidden
+    assert "pw-bud" in part(whole)
+    assert 'class="pw-bud"' not in part(ghost)
+    assert "pw-wood" in part(ghost)
+    assert "pw-face" in part(ghost)
+    assert len(hidden) < len(ghost) < len(whole)
+    # All other wood is the same to the byte.
+    other = next(one.name for one in parts.parts if one.is_cane and one.name != cut)
+    ends = [svg.split(f'data-part="{other}"')[1][:400] for svg in (whole, ghost)]
+    assert ends[0] == ends[1]
