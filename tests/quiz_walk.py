@@ -49,12 +49,16 @@ def prune_as_planned(page: Page, quiz: QuizPage) -> None:
 
 
 def cut_in_list(page: Page, part: str, buds: int | None) -> None:
-    """Cut one piece by the buttons of the list."""
+    """Cut one piece by the controls of the list."""
     if buds is None:
         press(page, f"Cut off here {part}")
         return
-    noun = "bud" if buds == 1 else "buds"
-    press(page, f"Leave {buds} {noun} {part}")
+    leave = page.get_by_role("button", name=f"Leave {buds} {'bud' if buds == 1 else 'buds'} {part}")
+    if leave.count() > 0:
+        leave.first.click()
+        return
+    page.get_by_label(f"Buds to leave {part}", exact=True).select_option(str(buds))
+    press(page, f"Cut {part}")
 
 
 def answer_all(page: Page, quiz: QuizPage, *, right: bool = True) -> None:

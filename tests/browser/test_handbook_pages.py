@@ -20,7 +20,9 @@ PAGES = (
     "scores",
     "safety",
     "quizzes",
-    "quizzes/first-day",
+    "quizzes/before-the-first-day",
+    "practice",
+    "crew",
 )
 BOTH = tuple(f"{folder}{name}" for folder in ("", "es/") for name in PAGES)
 # Until the page has nothing left to do: its scripts have run and said what they had to say.
@@ -159,37 +161,13 @@ def test_stages_of_the_answer_can_be_looked_at(phone_page: Page, built_site: Pat
 
 
 def test_no_id_stands_twice_once_the_scripts_have_run(phone_page: Page, built_site: Path) -> None:
-    phone_page.goto((built_site / "quizzes" / "first-day.html").as_uri())
-    expect(phone_page.locator(".pw-exercise.pw-live")).to_have_count(4)
+    phone_page.goto((built_site / "quizzes" / "before-the-first-day.html").as_uri())
+    expect(phone_page.locator(".pw-quiz.pw-live")).to_have_count(1)
     twice = phone_page.evaluate(
         "(() => { const ids = [...document.querySelectorAll('[id]')].map((one) => one.id);"
         " return ids.filter((id, at) => ids.indexOf(id) !== at); })()"
     )
     assert twice == []
-
-
-def test_quiz_adds_up_what_its_exercises_tell(phone_page: Page, built_site: Path) -> None:
-    phone_page.goto((built_site / "quizzes" / "first-day.html").as_uri())
-    total = phone_page.locator(".pw-quiz-total")
-    expect(total).to_have_text("0 of 4 vines passed. You need 3.")
-    first = phone_page.locator(".pw-exercise").first
-    # A vine left as it stands fails; the row and the total say so at once.
-    for _ in range(2):
-        first.get_by_role("button", name="Next:").first.click()
-    first.get_by_role("button", name="I am done").first.click()
-    row = phone_page.locator("tr[data-case='tidy-vine']")
-    expect(row.locator(".pw-quiz-verdict")).to_have_text("not passed")
-    score = row.locator(".pw-quiz-score").inner_text()
-    assert 0 <= int(score) < 80
-    phone_page.reload()
-    expect(row.locator(".pw-quiz-score")).to_have_text(score)
-    told = "{case: 'tidy-vine', version: 'x', score: 91, cutting: 88, passed: true}"
-    first.evaluate(
-        f"root => root.dispatchEvent(new CustomEvent('pencilwood:scored',"
-        f" {{bubbles: true, detail: {told}}}))"
-    )
-    expect(row.locator(".pw-quiz-verdict")).to_have_text("passed")
-    expect(total).to_have_text("1 of 4 vines passed. You need 3.")
 
 
 def test_vine_can_be_read_without_scripts(built_site: Path, page: Page) -> None:

@@ -2,6 +2,7 @@
 
 import { element, setText } from "../dom.mjs";
 import { onTap } from "../tap.mjs";
+import { field } from "./fields.mjs";
 
 /** @import {Answer, PartQuestion} from "./quiz_data.mjs" */
 /** @import {QuestionDrawing} from "./question_drawing.mjs" */
@@ -28,7 +29,7 @@ export class PartWidget {
       "div",
       { class: "pw-ask-part" },
       element("p", { class: "pw-ask-hint" }, words.say("part.hint")),
-      element("label", {}, words.say("part.list"), " ", this.select),
+      field(words.say("part.list"), this.select),
       this.said,
     );
     const names = new Set(question.targets.map(({ name }) => name));

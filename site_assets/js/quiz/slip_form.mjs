@@ -1,6 +1,7 @@
 /** A slip typed from paper: each field, with what the handbook knows already filled in. */
 
 import { element, setText } from "../dom.mjs";
+import { field } from "./fields.mjs";
 import { checkSlip, FIELDS } from "./slip.mjs";
 
 /** @import {CrewData} from "./crew_page.mjs" */
@@ -20,8 +21,8 @@ export class SlipForm {
     /** @type {Record<string, HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement>} */
     this.inputs = this.makeInputs();
     this.need = element("p", { class: "pw-ask-need", role: "alert" });
-    const labels = Object.entries(this.inputs).map(([field, input]) =>
-      element("label", {}, element("span", {}, words.say(`slip.${field}`)), input),
+    const labels = Object.entries(this.inputs).map(([name, input]) =>
+      field(words.say(`slip.${name}`), input),
     );
     const press = element("button", { type: "submit", class: "pw-button pw-main" }, words.say("crew.add-typed"));
     const form = element("form", { class: "pw-ask-form", novalidate: true }, ...labels, this.need, press);
@@ -62,16 +63,16 @@ export class SlipForm {
   }
 
   take() {
-    const typed = Object.fromEntries(FIELDS.map((field) => [field, this.inputs[field].value]));
+    const typed = Object.fromEntries(FIELDS.map((name) => [name, this.inputs[name].value]));
     const { slip, fault } = checkSlip(/** @type {Slip} */ (/** @type {unknown} */ (typed)), this.inputs.code.value);
-    for (const [field, input] of Object.entries(this.inputs)) {
-      if (field === fault) input.setAttribute("aria-invalid", "true");
+    for (const [name, input] of Object.entries(this.inputs)) {
+      if (name === fault) input.setAttribute("aria-invalid", "true");
       else input.removeAttribute("aria-invalid");
     }
     setText(this.need, fault === null ? "" : this.words.say(`fault.${fault}`));
     if (slip === null) return this.inputs[fault]?.focus();
     this.add(slip);
-    for (const field of ["name", "score", "code"]) this.inputs[field].value = "";
+    for (const name of ["name", "score", "code"]) this.inputs[name].value = "";
     this.inputs.name.focus();
   }
 }
