@@ -1,5 +1,6 @@
 """The drawing of a vine, made from its measurements: geometry, scene, SVG, and words."""
 
+from pencilwood.drawing.arm_view import scale_words, window_on_arms
 from pencilwood.drawing.cutpoints import CutPoint
 from pencilwood.drawing.describe import describe_vine, part_facts, part_label, summarise_vine
 from pencilwood.drawing.stages import after_each_pass
@@ -20,5 +21,7 @@ __all__ = [
     "draw_vine",
     "part_facts",
     "part_label",
+    "scale_words",
     "summarise_vine",
+    "window_on_arms",
 ]

@@ -134,10 +134,12 @@ def draw_passes(
     plan: WoodLeft | None = None,
     show: str = "before",
     units: UnitSystem = "metric",
+    window: Frame | None = None,
 ) -> str:
     """One drawing that carries every state; the class `pw-show-...` on it chooses which shows.
 
-    `show` is "before", "rough", "thinning-out", "fine" or "plan".
+    `show` is "before", "rough", "thinning-out", "fine" or "plan"; `window` shows a part of the
+    vine instead of all of it.
     """
     return draw_vine(
         parts,
@@ -147,8 +149,9 @@ def draw_passes(
         description=description,
         units=units,
         stages=stages_of_passes(parts, cuts, plan),
-        css_class=f"pw-show-{show}",
+        css_class=f"pw-show-{show}" + (" pw-in-part" if window else ""),
         cut_marks=cuts,
+        window=window,
     )
 
 

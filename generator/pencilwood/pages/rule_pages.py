@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from pencilwood.cases.case import RuleExample
-from pencilwood.drawing import draw_passes
+from pencilwood.drawing import draw_passes, scale_words, window_on_arms
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.handbook import Handbook
@@ -74,6 +74,7 @@ def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:
         rule=rule,
         sections=sections,
         examples=tuple(examples_shown(desk, rule)),
+        scale=scale_words(desk.language),
         prices=prices_shown(desk, rule),
         bands=bands_shown(desk, rule.bands),
         cases=handbook.cases_teaching(rule.name),
@@ -104,6 +105,7 @@ def _example(desk: Desk, rule: Rule, example: RuleExample, prefix: str) -> Shown
         description=describe_vine(parts, left, desk.language, desk.profile.units),
         show="fine",
         units=desk.profile.units,
+        window=window_on_arms(left),
     )
     cuts = tuple(cut_words(desk, parts, done) for done in example.cuts)
     caption = desk.own(example.caption)

@@ -1,0 +1,55 @@
+"""The arms of a small vine and the wood left on them, large: what a rule's example is about."""
+
+from __future__ import annotations
+
+from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.stems import THICKER
+from pencilwood.drawing.wood_text import plate_of
+from pencilwood.vine.model import rise_mm
+from pencilwood.vine.wood import Part, WoodLeft
+from pencilwood.words import say
+
+_BESIDE_MM = 110.0
+_PAST_MM = 90.0
+_LEAST_ABOVE_MM = 380.0
+_BELOW_MM = 210.0
+
+
+def window_on_arms(left: WoodLeft) -> Frame:
+    """Room for all the wood that is left; what is cut off may run beyond the upper edge."""
+    plate = plate_of(left.parts)
+    feet = [plate.foot(position) for position in left.parts.positions]
+    level = min(foot.y for foot in feet)
+    heights = _heights_mm(left)
+    top = level - max(_LEAST_ABOVE_MM, max(heights) + _PAST_MM)
+    bottom = level + max(_BELOW_MM, _PAST_MM - min(heights))
+    inside = [point for stem in plate.stems.values() for point in stem.curve.points]
+    inside = [point for point in inside if top <= point.y <= bottom]
+    xs = [*(foot.x for foot in feet), *(point.x for point in inside), *_tips(plate)]
+    return Frame(min(xs) - _BESIDE_MM, top, max(xs) + _BESIDE_MM, bottom)
+
+
+def scale_words(language: str) -> str:
+    """What the whole drawing says of its scale; a part has no room for it."""
+    return say(language, "drawing.thicker", times=THICKER)
+
+
+def _heights_mm(left: WoodLeft) -> list[int]:
+    """Heights above the arm of the far ends of all wood that is left; 0 is always there."""
+    return [0] + [
+        part.base_height_mm + rise_mm(part.piece.lean, _length_left_mm(part, state))
+        for part, state in zip(left.parts.parts, left.states, strict=True)
+        if state
+    ]
+
+
+def _length_left_mm(part: Part, state: int) -> int:
+    if part.is_cane and state < part.most:
+        return (state + 1) * part.piece.internode_mm
+    return part.end_mm - part.start_mm
+
+
+def _tips(plate: Plate) -> list[float]:
+    """The head and the ends of the arms, which stand at 0 and at their length either way."""
+    signs = {"left": -1.0, "right": 1.0}
+    return [0.0, *(signs[arm.side] * arm.length_mm for arm in plate.vine.arms)]
