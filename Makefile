@@ -40,7 +40,7 @@ bundle: node_modules/.package-lock.json
 	npm run --silent build
 
 clean:
-	rm -rf $(VENV) node_modules site
+	rm -rf $(VENV) node_modules site .pencilwood-cache
 
 $(VENV)/python-ready:
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Pencilwood needs Python 3.11 or newer; this is " + sys.version.split()[0] + ". Name another with: make PYTHON=python3.12")'

@@ -39,6 +39,11 @@ def refresh_golden(request: pytest.FixtureRequest) -> bool:
     return bool(request.config.getoption("--refresh-golden"))
 
 
+def pytest_configure(config: pytest.Config) -> None:
+    """All tests that build share what is kept, from one run to the next; see `pencilwood.kept`."""
+    os.environ.setdefault("PENCILWOOD_CACHE", str(PROJECT / ".pytest_cache" / "pencilwood"))
+
+
 @pytest.fixture(scope="session")
 def project() -> Path:
     return PROJECT

@@ -51,6 +51,16 @@ def keep_in_folder(folder: Path | None) -> None:
     _folder = folder
 
 
+def folder() -> Path | None:
+    """Where entries are kept; None where nothing is."""
+    return _folder
+
+
+def is_kept(kind: str, facts: object) -> bool:
+    """Whether an earlier build has kept this, as far as one can tell without reading it."""
+    return _folder is not None and (_folder / kind / key_of(kind, facts)).is_file()
+
+
 def kept_text(kind: str, facts: object, make: Callable[[], str]) -> str:
     """The text that follows from `facts`, made only when no earlier build has kept it."""
     if _folder is None:

@@ -50,7 +50,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         _tell(opened.findings)
         if opened.handbook is None:
             raise Abort("The handbook was not built; the last one stays as it is.")
-        self._site = assemble(opened.handbook, _root(config) / ".cache")
+        self._site = assemble(opened.handbook)
         self._ours = {self._source(page): page for page in self._site.pages}
         config.extra_css = [f"{ASSETS}/css/{name}" for name in STYLES]
         config.site_url = config.site_url or opened.handbook.profile.site_address

@@ -2,11 +2,13 @@
 
 import json
 import random
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from pencilwood import kept
 from pencilwood.cases.case import Level, Profile
 from pencilwood.pages.practice_page import LARGEST_BYTES, practice_files, practice_vine
 from pencilwood.places import Place
@@ -16,7 +18,7 @@ from pencilwood.quiz import practice_wood
 from pencilwood.quiz.practice_vines import LAYOUTS, TROUBLES, grow
 from pencilwood.rules import BANDS
 from pencilwood.score.lookup import LookUp
-from pencilwood.site import practice
+from pencilwood.site import practice, workers
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.model import Piece, Vine
 from pencilwood.vine.wood import divide
@@ -133,37 +135,53 @@ def test_as_many_vines_as_the_profile_asks_for() -> None:
     assert set(files) == {f"assets/pencilwood/practice/{one.name}.js" for one in grown}
 
 
+@pytest.fixture
+def kept_here(tmp_path: Path) -> Iterator[Path]:
+    """A folder of its own for what is kept."""
+    before = kept.folder()
+    kept.keep_in_folder(tmp_path / "kept")
+    yield tmp_path / "kept" / "practice"
+    kept.keep_in_folder(before)
+
+
 def test_vines_are_kept_from_one_build_to_the_next(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    kept_here: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    grown = practice.grow_practice(few(2), tmp_path)
-    [kept] = tmp_path.glob("practice-*.json")
+    grown = practice.grow_practice(few(2))
+    assert len(list(kept_here.iterdir())) == 2
 
     def never(*_: object) -> None:
         raise AssertionError("grown again")
 
     with monkeypatch.context() as patch:
         patch.setattr(practice, "prove_practice", never)
-        assert practice.grow_practice(few(2), tmp_path) == grown
+        assert practice.grow_practice(few(2)) == grown
     # Another figure, another name: old vines are of no use any more.
     other = replace(few(2), limits={**PROFILE.limits, "head zone": 50})
-    practice.grow_practice(other, tmp_path)
-    [fresh] = tmp_path.glob("practice-*.json")
-    assert fresh != kept
+    practice.grow_practice(other)
+    assert len(list(kept_here.iterdir())) == 4
 
 
-@pytest.mark.parametrize("damage", ["", "[{]", '[{"name": "x"}]', '[{"names": 1}]', "7"])
-def test_damaged_vines_are_grown_again(tmp_path: Path, damage: str) -> None:
-    grown = practice.grow_practice(few(1), tmp_path)
-    [kept] = tmp_path.glob("practice-*.json")
-    kept.write_text(damage, encoding="utf-8")
-    assert practice.grow_practice(few(1), tmp_path) == grown
+def test_damaged_vines_are_grown_again(kept_here: Path) -> None:
+    grown = practice.grow_practice(few(1))
+    [entry] = kept_here.iterdir()
+    whole = entry.read_bytes()
+    for damage in (b"", b"[{", whole[: len(whole) // 2], b"\0" + whole[1:]):
+        entry.write_bytes(damage)
+        assert practice.grow_practice(few(1)) == grown
+        assert entry.read_bytes() == whole
 
 
-def test_a_folder_that_cannot_be_written_to_stops_nothing(tmp_path: Path) -> None:
-    blocked = tmp_path / "a-file"
-    blocked.write_text("in the way", encoding="utf-8")
-    assert len(practice.grow_practice(few(1), blocked)) == 1
+def test_the_same_vines_from_one_core_and_from_two(monkeypatch: pytest.MonkeyPatch) -> None:
+    before = kept.folder()
+    kept.keep_in_folder(None)
+    try:
+        monkeypatch.setenv(workers.CORES, "1")
+        alone = practice.grow_practice(few(8))
+        monkeypatch.setenv(workers.CORES, "2")
+        assert practice.grow_practice(few(8)) == alone
+    finally:
+        kept.keep_in_folder(before)
 
 
 def test_figures_that_leave_no_room_give_fewer_vines() -> None:

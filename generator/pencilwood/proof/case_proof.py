@@ -7,16 +7,16 @@ from dataclasses import dataclass
 
 from pencilwood.cases.case import Case, Profile
 from pencilwood.findings import Finding, in_order
-from pencilwood.plan import Plan, plan_for
+from pencilwood.plan import Plan
 from pencilwood.proof.answer import check_cutting, check_excuses, check_score, wood_after
 from pencilwood.proof.facts import facts_of
-from pencilwood.proof.luck import HIGHEST_CHANCE, Luck, habits, try_luck
+from pencilwood.proof.luck import HIGHEST_CHANCE, Luck
 from pencilwood.proof.report import ProofReport
 from pencilwood.proof.safety import check_safety
-from pencilwood.proof.teaching import VISIBLE_POINTS, Lesson, lesson
+from pencilwood.proof.teaching import VISIBLE_POINTS, Lesson
 from pencilwood.proof.texts import check_texts
+from pencilwood.proof.worked import work_out
 from pencilwood.score.judge import Charge, Target, judge, score, target_for
-from pencilwood.score.lookup import LookUp
 from pencilwood.score.sheet import Sheet, compile_sheet
 from pencilwood.vine.wood import Parts, WoodLeft, divide
 
@@ -47,7 +47,8 @@ def prove_case(case: Case, profile: Profile, language: str = "en") -> CaseProof:
     parts = divide(case.vine)
     target = target_for(case.vine, profile.limits, case.target_buds)
     sheet = compile_sheet(parts, profile.limits, target)
-    plan = plan_for(sheet)
+    worked = work_out(case, sheet, profile)
+    plan = worked.plan
     left = wood_after(parts, case.answer)
     charges = judge(left, profile.limits, target)
     facts = {one: facts_of(left, target, profile, one) for one in profile.languages}
@@ -56,7 +57,9 @@ def prove_case(case: Case, profile: Profile, language: str = "en") -> CaseProof:
     check_excuses(case, charges, report)
     check_texts(case, facts[profile.languages[0]], report)
     check_safety(case, parts, report)
-    look_up = LookUp(sheet)
+    _check_lessons(case, worked.lessons, report)
+    _check_habits(case, worked.habit_scores, profile, report)
+    _check_luck(case, worked.luck, report)
     return CaseProof(
         case=case,
         parts=parts,
@@ -66,46 +69,32 @@ def prove_case(case: Case, profile: Profile, language: str = "en") -> CaseProof:
         answer_left=left,
         answer_charges=charges,
         answer_score=score(charges, plan.lost, profile.pass_mark),
-        lessons=_lessons(case, sheet, plan, profile, report),
-        habit_scores=_habits(case, look_up, plan, profile, report),
-        luck=_luck(case, look_up, plan, profile, report),
+        lessons=worked.lessons,
+        habit_scores=worked.habit_scores,
+        luck=worked.luck,
         facts=facts,
         findings=tuple(in_order(report.findings)),
     )
 
 
-def _lessons(
-    case: Case, sheet: Sheet, plan: Plan, profile: Profile, report: ProofReport
-) -> tuple[Lesson, ...]:
-    cuts = tuple(cut.done for cut in plan.cuts)
-    found = []
-    for rule, place in case.teaches:
-        one = lesson(sheet, rule, cuts, plan.lost, profile.pass_mark)
-        found.append(one)
+def _check_lessons(case: Case, lessons: tuple[Lesson, ...], report: ProofReport) -> None:
+    for (rule, place), one in zip(case.teaches, lessons, strict=True):
         if not one.broken:
             report.add(place, "teaches-nothing", rule=rule)
         elif not one.teaches:
             report.add(
                 place, "teaches-too-softly", rule=rule, score=one.score or 0, least=VISIBLE_POINTS
             )
-    return tuple(found)
 
 
-def _habits(
-    case: Case, look_up: LookUp, plan: Plan, profile: Profile, report: ProofReport
-) -> Mapping[str, int]:
-    scores = {
-        habit: look_up.score(states, plan.lost, profile.pass_mark)
-        for habit, states in habits(plan.left.parts).items()
-    }
+def _check_habits(
+    case: Case, scores: Mapping[str, int], profile: Profile, report: ProofReport
+) -> None:
     for habit, reached in scores.items():
         if reached >= profile.pass_mark:
             report.add(case.place, "passed-by-habit", habit=report.habit(habit), score=reached)
-    return scores
 
 
-def _luck(case: Case, look_up: LookUp, plan: Plan, profile: Profile, report: ProofReport) -> Luck:
-    luck = try_luck(look_up, plan.left.parts, plan.lost, profile.pass_mark, seed=case.slug)
+def _check_luck(case: Case, luck: Luck, report: ProofReport) -> None:
     if luck.passes > HIGHEST_CHANCE * luck.tries:
         report.add(case.place, "passed-by-luck", passes=luck.passes, tries=luck.tries)
-    return luck

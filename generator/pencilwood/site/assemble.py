@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
-from pathlib import Path
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from functools import partial
 
 from pencilwood.assets import asset_root
 from pencilwood.drawing.small import draw_small
+from pencilwood.kept import forget_old
 from pencilwood.pages.block_pages import block_page, blocks_page, sums_page
 from pencilwood.pages.case_page import case_page
 from pencilwood.pages.chapters.chapter_page import LIST_OF, chapter_page, chapters_page
@@ -25,6 +26,7 @@ from pencilwood.pages.sources_page import sources_page
 from pencilwood.pages.words_page import words_page
 from pencilwood.rules import RULES
 from pencilwood.site.practice import fingerprint, grow_practice
+from pencilwood.site.workers import spread
 
 _PUBLISHED = {".css", ".js", ".svg", ".woff2", ".txt"}
 # The sources of the browser script are of no use to a browser.
@@ -43,11 +45,11 @@ class Site:
     """Everything else, by its path in the site."""
 
 
-def assemble(handbook: Handbook, cache: Path | None = None) -> Site:
-    """Every file of the handbook; `cache` keeps the practice vines for the next build."""
+def assemble(handbook: Handbook) -> Site:
+    """Every file of the handbook."""
     languages = handbook.profile.languages
-    vines = grow_practice(handbook.profile, cache)
-    pages = tuple(page for language in languages for page in _pages(handbook, vines, language))
+    vines = grow_practice(handbook.profile)
+    pages = _made(handbook, vines)
     files = {
         **_assets(),
         **_small_drawings(handbook),
@@ -55,41 +57,69 @@ def assemble(handbook: Handbook, cache: Path | None = None) -> Site:
         **practice_files(vines),
         **handbook.pictures,
     }
+    forget_old()
     return Site(handbook, Addresses(languages), pages, files)
 
 
-def _pages(
+Making = Callable[[], Page]
+
+
+def _made(handbook: Handbook, vines: tuple[PracticeVine, ...]) -> tuple[Page, ...]:
+    """All pages, made on all cores; no page needs the scripts of the practice vines."""
+    listed = tuple(replace(vine, script="") for vine in vines)
+    turns = [
+        (number, language)
+        for language in handbook.profile.languages
+        for number in range(len(_pages(handbook, listed, language)))
+    ]
+    # What stands at the same place in each language shows the same vines, so it is made in a row.
+    in_rows = sorted(turns, key=lambda turn: turn[0])
+    made = dict(zip(in_rows, spread(partial(_page, handbook, listed), in_rows), strict=True))
+    return tuple(made[turn] for turn in turns)
+
+
+def _page(handbook: Handbook, vines: tuple[PracticeVine, ...], turn: tuple[int, str]) -> Page:
+    number, language = turn
+    return _pages(handbook, vines, language)[number]()
+
+
+def _pages(handbook: Handbook, vines: tuple[PracticeVine, ...], language: str) -> list[Making]:
+    """What makes each page of a language, in the order of the menu."""
+    return list(_each_page(handbook, vines, language))
+
+
+def _each_page(
     handbook: Handbook, vines: tuple[PracticeVine, ...], language: str
-) -> Iterator[Page]:
-    yield home_page(handbook, language)
+) -> Iterator[Making]:
+    yield partial(home_page, handbook, language)
     for audience in LIST_OF:
         if handbook.chapters_for(audience, language):
-            yield chapters_page(handbook, audience, language)
+            yield partial(chapters_page, handbook, audience, language)
     yield from (
-        chapter_page(handbook, chapter)
+        partial(chapter_page, handbook, chapter)
         for chapter in handbook.chapters
         if chapter.language == language and chapter.name != HOME_TEXT
     )
-    yield vines_page(handbook, language)
+    yield partial(vines_page, handbook, language)
     if vines:
-        yield practice_page(handbook, vines, fingerprint(handbook.profile), language)
+        yield partial(practice_page, handbook, vines, fingerprint(handbook.profile), language)
     if handbook.quizzes:
-        yield quizzes_page(handbook, len(vines), language)
-        yield crew_page(handbook, language)
-    yield rules_page(handbook, language)
-    yield scores_page(handbook, language)
+        yield partial(quizzes_page, handbook, len(vines), language)
+        yield partial(crew_page, handbook, language)
+    yield partial(rules_page, handbook, language)
+    yield partial(scores_page, handbook, language)
     if handbook.notes:
-        yield safety_page(handbook, language)
+        yield partial(safety_page, handbook, language)
     if handbook.reference.terms:
-        yield words_page(handbook, language)
-    yield sources_page(handbook, language)
+        yield partial(words_page, handbook, language)
+    yield partial(sources_page, handbook, language)
     if handbook.blocks:
-        yield blocks_page(handbook, language)
-    yield sums_page(handbook, language)
-    yield from (block_page(handbook, block, language) for block in handbook.blocks)
-    yield from (case_page(handbook, proof, language) for proof in handbook.cases)
-    yield from (rule_page(handbook, rule, language) for rule in RULES)
-    yield from (quiz_page(handbook, proof, language) for proof in handbook.quizzes)
+        yield partial(blocks_page, handbook, language)
+    yield partial(sums_page, handbook, language)
+    yield from (partial(block_page, handbook, block, language) for block in handbook.blocks)
+    yield from (partial(case_page, handbook, proof, language) for proof in handbook.cases)
+    yield from (partial(rule_page, handbook, rule, language) for rule in RULES)
+    yield from (partial(quiz_page, handbook, proof, language) for proof in handbook.quizzes)
 
 
 def _assets() -> dict[str, bytes]:
@@ -116,10 +146,18 @@ def _small_drawings(handbook: Handbook) -> dict[str, bytes]:
 def _projector_pages(handbook: Handbook) -> dict[str, bytes]:
     """Whole pages, which no theme surrounds."""
     addresses = Addresses(handbook.profile.languages)
-    return {
-        addresses.of(projector_path(proof.case.slug), language): projector_page(
-            handbook, proof, language
-        ).encode()
+    turns = [
+        (number, language)
+        for number in range(len(handbook.cases))
         for language in handbook.profile.languages
-        for proof in handbook.cases
+    ]
+    made = spread(partial(_projector_page, handbook), turns)
+    return {
+        addresses.of(projector_path(handbook.cases[number].case.slug), language): page
+        for (number, language), page in zip(turns, made, strict=True)
     }
+
+
+def _projector_page(handbook: Handbook, turn: tuple[int, str]) -> bytes:
+    number, language = turn
+    return projector_page(handbook, handbook.cases[number], language).encode()

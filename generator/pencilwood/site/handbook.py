@@ -15,6 +15,7 @@ from pencilwood.cases.report import quoted
 from pencilwood.cases.safety import SafetyNote
 from pencilwood.cases.safety_file import read_safety
 from pencilwood.findings import Finding, has_errors, in_order
+from pencilwood.kept import keep_in
 from pencilwood.pages.chapters.checks import Reading
 from pencilwood.pages.front_pages import LEVELS
 from pencilwood.pages.handbook import Handbook
@@ -52,6 +53,7 @@ class Opened:
 
 def open_handbook(root: Path, language: str = "en") -> Opened:
     """Read and prove a whole handbook; findings are worded in `language`."""
+    keep_in(root)
     return _Opening(root, Notes(language)).all()
 
 

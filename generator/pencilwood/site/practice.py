@@ -1,59 +1,72 @@
 """Grows the practice vines of a handbook, and keeps them from one build to the next.
 
-Growing and proving two hundred vines takes about half a minute. They depend on nothing but the
-profile's figures and on our own code, so they are kept under a name made of both.
+Growing and proving two hundred vines takes long. They depend on nothing but the profile's
+figures and on our own code, so each is kept under a name made of both; see `pencilwood.kept`.
 """
 
 from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterator
 from dataclasses import asdict
+from functools import cache, partial
 from pathlib import Path
 
 import pencilwood
 from pencilwood.cases.case import Level, Profile
+from pencilwood.kept import is_kept, kept_json
 from pencilwood.pages.practice_page import PracticeVine, practice_vine
 from pencilwood.proof.practice_proof import prove_practice
 from pencilwood.quiz.practice_vines import grow
+from pencilwood.site.workers import spread
 
 LEVELS: tuple[Level, ...] = ("easy", "middling", "hard")
 MOST_TRIES_FOR_ONE = 20
 """So many vines in a row that no proof lets pass show that the figures leave no room."""
 
 
-def grow_practice(profile: Profile, cache: Path | None = None) -> tuple[PracticeVine, ...]:
-    """As many proved vines as the profile asks for; `cache` keeps them for the next build."""
-    if profile.practice_vines == 0:
-        return ()
-    if cache is None:
-        return tuple(_grown(profile))
-    kept = cache / f"practice-{fingerprint(profile)}.json"
-    vines = _kept(kept)
-    if vines is None:
-        vines = tuple(_grown(profile))
-        _keep(kept, vines)
-    return vines
+def grow_practice(profile: Profile) -> tuple[PracticeVine, ...]:
+    """As many proved vines as the profile asks for, or as its figures leave room for."""
+    numbers = range(profile.practice_vines)
+    one = partial(_numbered, profile)
+    new = [number for number in numbers if not is_kept("practice", _facts(profile, number))]
+    grown = dict(zip(new, spread(one, new), strict=True))
+    vines = (grown[number] if number in grown else one(number) for number in numbers)
+    return tuple(vine for vine in vines if vine is not None)
 
 
 def fingerprint(profile: Profile) -> str:
     """Changes with every figure and every line of code that the vines depend on."""
-    made_of = hashlib.sha256()
     settings = [profile.practice_vines, profile.pass_mark, sorted(profile.limits.items())]
-    made_of.update(json.dumps(settings).encode())
+    return _fingerprint(json.dumps(settings))
+
+
+@cache
+def _fingerprint(settings: str) -> str:
+    made_of = hashlib.sha256(settings.encode())
     folder = Path(pencilwood.__file__).parent
     for path in sorted(folder.rglob("*.py")):
         made_of.update(path.read_bytes())
     return made_of.hexdigest()[:16]
 
 
-def _grown(profile: Profile) -> Iterator[PracticeVine]:
-    for number in range(profile.practice_vines):
-        level = LEVELS[number % len(LEVELS)]
-        vine = _one(profile, level, number // len(LEVELS) + 1)
-        if vine is not None:
-            yield vine
+def _numbered(profile: Profile, number: int) -> PracticeVine | None:
+    """One vine of the row, as an earlier build kept it or grown now."""
+
+    def grown() -> dict[str, object] | None:
+        vine = _one(profile, *_place(number))
+        return None if vine is None else asdict(vine)
+
+    return _read(kept_json("practice", _facts(profile, number), grown, _fits))
+
+
+def _place(number: int) -> tuple[Level, int]:
+    """The levels take turns, and each counts its own vines."""
+    return LEVELS[number % len(LEVELS)], number // len(LEVELS) + 1
+
+
+def _facts(profile: Profile, number: int) -> list[object]:
+    return [*_place(number), profile.pass_mark, sorted(profile.limits.items())]
 
 
 def _one(profile: Profile, level: Level, number: int) -> PracticeVine | None:
@@ -68,23 +81,17 @@ def _one(profile: Profile, level: Level, number: int) -> PracticeVine | None:
     return None
 
 
-def _kept(path: Path) -> tuple[PracticeVine, ...] | None:
-    """The vines of an earlier build; None when there are none, or the file is damaged."""
-    try:
-        rows = json.loads(path.read_text(encoding="utf-8"))
-        return tuple(PracticeVine(**{**row, "teaches": tuple(row["teaches"])}) for row in rows)
-    except (OSError, ValueError, TypeError, KeyError):
-        return None
+def _fits(value: object) -> bool:
+    return value is None or _read(value) is not None
 
 
-def _keep(path: Path, vines: tuple[PracticeVine, ...]) -> None:
-    """Write the vines for the next build; a folder that cannot be written to costs only time."""
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        for old in path.parent.glob("practice-*.json"):
-            old.unlink()
-        new = path.with_suffix(".new")
-        new.write_text(json.dumps([asdict(one) for one in vines]), encoding="utf-8")
-        new.replace(path)
-    except OSError:
-        return
+def _read(value: object) -> PracticeVine | None:
+    match value:
+        case {
+            "name": str(name),
+            "level": "easy" | "middling" | "hard" as level,
+            "teaches": [*teaches],
+            "script": str(script),
+        } if all(isinstance(rule, str) for rule in teaches):
+            return PracticeVine(name, level, tuple(teaches), script)
+    return None

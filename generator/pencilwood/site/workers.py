@@ -1,0 +1,61 @@
+"""Spreads work over the cores of the machine; what comes out is the same with one core."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterable
+from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from multiprocessing import get_context
+from pathlib import Path
+from typing import TypeVar
+
+from pencilwood import kept
+
+CORES = "PENCILWOOD_CORES"
+"""The environment variable that says how many cores to use at most."""
+FEWEST = 4
+"""Starting a worker takes as long as a few pieces of work."""
+MOST_WORKERS = 4
+"""More take memory rather than time off."""
+
+Given = TypeVar("Given")
+Made = TypeVar("Made")
+
+
+def spread(work: Callable[[Given], Made], items: Iterable[Given]) -> list[Made]:
+    """`work` done to every item, in their order; both must be picklable.
+
+    Where no workers can be had, all is done here.
+    """
+    given = list(items)
+    workers = min(cores(), len(given) // FEWEST)
+    if workers < 2:
+        return [work(item) for item in given]
+    try:
+        with ProcessPoolExecutor(
+            workers, get_context("spawn"), initializer=_begin, initargs=(kept.folder(),)
+        ) as pool:
+            return list(pool.map(work, given, chunksize=max(1, len(given) // (workers * 8))))
+    except (BrokenProcessPool, OSError, ImportError):
+        return [work(item) for item in given]
+
+
+def cores() -> int:
+    """How many cores there are for us."""
+    said = os.environ.get(CORES, "")
+    if said.isdecimal() and int(said) > 0:
+        return int(said)
+    return min(_own_cores(), MOST_WORKERS)
+
+
+def _own_cores() -> int:
+    # A container may be given fewer cores than its machine has; not every system tells.
+    ours = getattr(os, "sched_getaffinity", None)
+    return len(ours(0)) if ours else os.cpu_count() or 1
+
+
+def _begin(folder: Path | None) -> None:
+    """A worker keeps entries where its master does, and takes no workers itself."""
+    kept.keep_in_folder(folder)
+    os.environ[CORES] = "1"
