@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
+from pypdf.generic import StreamObject
 
 from pencilwood.cases.case import Case, Profile
 from pencilwood.cases.field_columns import COLUMNS
@@ -155,11 +156,12 @@ def test_papers_are_tagged_titled_and_carry_their_fonts(workshop: Workshop) -> N
     reader = read(workshop.root / "print" / "worksheet-one-arm-vine-es-a4.pdf")
     catalogue = reader.root_object
     assert catalogue["/MarkInfo"]["/Marked"]  # type: ignore[index]
-    assert catalogue["/Lang"] == "es"
+    assert str(catalogue["/Lang"]) == "es"
     assert reader.metadata is not None
     assert str(reader.metadata.title).startswith("Hoja de trabajo")
-    xmp = catalogue["/Metadata"].get_object().get_data()  # type: ignore[attr-defined]
-    assert b"pdfuaid" in xmp
+    xmp = catalogue["/Metadata"].get_object()
+    assert isinstance(xmp, StreamObject)
+    assert b"pdfuaid" in xmp.get_data()
     assert not _fonts_left_out(reader)
 
 

@@ -7,13 +7,14 @@ import sys
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from pencilwood.cases.case import Profile
+from pencilwood.cases.case import AnswerCut, Profile
 from pencilwood.cases.profile_file import read_profile
 from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import CaseProof
 from pencilwood.rules import BANDS
 from pencilwood.site.handbook import PROFILE, open_handbook
 from pencilwood.site.single import UnusableCaseError, open_case
+from pencilwood.vine.passes import Pass
 from pencilwood.words import say
 from pencilwood.worksheets.case_papers import answer_key, worksheet
 from pencilwood.worksheets.house_papers import (
@@ -100,10 +101,20 @@ def _of_cases(
         if "key" in kinds:
             yield answer_key(proof, profile, language)
     if "poster" in kinds:
-        # The easiest vine shows the passes best, unless another one is named.
-        yield wall_poster(proofs[0], profile, language)
+        yield wall_poster(_plainest(proofs), profile, language)
     if "booklet" in kinds:
         yield course_booklet(proofs, profile, language)
+
+
+def _plainest(proofs: Sequence[CaseProof]) -> CaseProof:
+    """Of the easiest vines the one with most cuts in the thinning-out pass: it shows them best."""
+    easiest = [proof for proof in proofs if proof.case.level == proofs[0].case.level]
+    return max(easiest, key=lambda proof: sum(_thins_out(one) for one in proof.case.answer))
+
+
+def _thins_out(one: AnswerCut) -> bool:
+    """Whether a cut chooses between canes, on a spur of last year."""
+    return one.done.in_pass is Pass.THINNING_OUT and " above " in one.done.cut.part
 
 
 def _proofs(given: argparse.Namespace) -> tuple[CaseProof, ...]:
