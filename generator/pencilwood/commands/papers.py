@@ -14,6 +14,7 @@ from pencilwood.proof import CaseProof
 from pencilwood.rules import BANDS
 from pencilwood.site.handbook import PROFILE, open_handbook
 from pencilwood.site.single import UnusableCaseError, open_case
+from pencilwood.vine.model import Condition, Lean, Piece
 from pencilwood.vine.passes import Pass
 from pencilwood.words import say
 from pencilwood.worksheets.case_papers import answer_key, worksheet
@@ -107,9 +108,16 @@ def _of_cases(
 
 
 def _plainest(proofs: Sequence[CaseProof]) -> CaseProof:
-    """Of the easiest vines the one with most cuts in the thinning-out pass: it shows them best."""
+    """Of the easiest vines, sound ones first, that with most to choose in the thinning-out pass."""
     easiest = [proof for proof in proofs if proof.case.level == proofs[0].case.level]
-    return max(easiest, key=lambda proof: sum(_thins_out(one) for one in proof.case.answer))
+    plain = [proof for proof in easiest if all(_is_plain(part.piece) for part in proof.parts.parts)]
+    return max(
+        plain or easiest, key=lambda proof: sum(_thins_out(one) for one in proof.case.answer)
+    )
+
+
+def _is_plain(piece: Piece) -> bool:
+    return piece.condition is Condition.SOUND and piece.lean is not Lean.DOWN
 
 
 def _thins_out(one: AnswerCut) -> bool:
