@@ -20,6 +20,9 @@ from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+from typing import TypeVar
+
+Made = TypeVar("Made")
 
 FORMAT = 1
 """Goes up when entries are written in another way."""
@@ -32,6 +35,7 @@ _DAY_S = 86_400
 _SEAL_BYTES = 32
 
 _folder: Path | None = None
+_times_made = 0
 
 
 def keep_in(root: Path | None) -> Path | None:
@@ -56,6 +60,17 @@ def folder() -> Path | None:
     return _folder
 
 
+def times_made() -> int:
+    """How often something had to be worked out in this process, because nothing was kept."""
+    return _times_made
+
+
+def _made(make: Callable[[], Made]) -> Made:
+    global _times_made
+    _times_made += 1
+    return make()
+
+
 def is_kept(kind: str, facts: object) -> bool:
     """Whether an earlier build has kept this, as far as one can tell without reading it."""
     return _folder is not None and (_folder / kind / key_of(kind, facts)).is_file()
@@ -64,11 +79,11 @@ def is_kept(kind: str, facts: object) -> bool:
 def kept_text(kind: str, facts: object, make: Callable[[], str]) -> str:
     """The text that follows from `facts`, made only when no earlier build has kept it."""
     if _folder is None:
-        return make()
+        return _made(make)
     path = _folder / kind / key_of(kind, facts)
     text = _read(path)
     if text is None:
-        text = make()
+        text = _made(make)
         _write(path, text)
     return text
 
@@ -78,7 +93,7 @@ def kept_json(
 ) -> object:
     """The same for a value that JSON can carry; one that does not fit is worked out anew."""
     if _folder is None:
-        return make()
+        return _made(make)
     path = _folder / kind / key_of(kind, facts)
     text = _read(path)
     if text is not None:
@@ -86,7 +101,7 @@ def kept_json(
             value: object = json.loads(text)
             if fits(value):
                 return value
-    value = make()
+    value = _made(make)
     _write(path, json.dumps(value, ensure_ascii=False))
     return value
 

@@ -176,6 +176,7 @@ def test_the_same_vines_from_one_core_and_from_two(monkeypatch: pytest.MonkeyPat
     before = kept.folder()
     kept.keep_in_folder(None)
     try:
+        monkeypatch.setattr(workers, "PATIENCE", 0)
         monkeypatch.setenv(workers.CORES, "1")
         alone = practice.grow_practice(few(8))
         monkeypatch.setenv(workers.CORES, "2")

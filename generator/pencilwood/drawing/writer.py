@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Box, Dot, Group, Ink, Run, Thing, Words
@@ -31,6 +32,7 @@ def number(value: float) -> str:
     return _short(tenths(value))
 
 
+@lru_cache(maxsize=20_000)
 def _short(value_tenths: int) -> str:
     whole, rest = divmod(abs(value_tenths), 10)
     sign = "-" if value_tenths < 0 else ""
@@ -128,8 +130,11 @@ def _relative(start: Sequence[Pair], points: Sequence[Pair]) -> list[Pair]:
 
 
 def _joined(pairs: Sequence[Pair]) -> str:
-    text = ""
-    for value in (value for pair in pairs for value in pair):
-        written = _short(value)
-        text += written if not text or written.startswith("-") else f" {written}"
-    return text
+    return "".join([_apart(value) for pair in pairs for value in pair]).removeprefix(" ")
+
+
+@lru_cache(maxsize=20_000)
+def _apart(value_tenths: int) -> str:
+    """A number that may follow another: a minus sign parts them well enough."""
+    written = _short(value_tenths)
+    return written if value_tenths < 0 else f" {written}"

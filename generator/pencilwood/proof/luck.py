@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import random
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from pencilwood.score.lookup import LookUp
@@ -61,17 +61,28 @@ def random_states(parts: Parts, chance: random.Random) -> tuple[int, ...]:
 
     A fifth of the old wood and half of the canes come off; the other canes keep one to five buds.
     """
+    return _random_states(_rows(parts), chance)
+
+
+def _rows(parts: Parts) -> list[tuple[int, bool, int]]:
+    """For each part what it grows from, whether it is a cane, and its state when uncut."""
+    return [
+        (below, part.is_cane, part.most)
+        for below, part in zip(parts.parent, parts.parts, strict=True)
+    ]
+
+
+def _random_states(rows: Sequence[tuple[int, bool, int]], chance: random.Random) -> tuple[int, ...]:
     states: list[int] = []
-    for number, part in enumerate(parts.parts):
-        below = parts.parent[number]
+    for below, is_cane, most in rows:
         if below >= 0 and states[below] == 0:
             states.append(0)
-        elif not part.is_cane:
+        elif not is_cane:
             states.append(int(chance.random() >= 0.2))
         elif chance.random() < 0.5:
             states.append(0)
         else:
-            states.append(min(part.most, chance.randint(1, 5)))
+            states.append(min(most, chance.randint(1, 5)))
     return tuple(states)
 
 
@@ -80,8 +91,9 @@ def try_luck(
 ) -> Luck:
     """Prune at random `tries` times; the same seed tries the same prunings."""
     chance = random.Random(seed)  # noqa: S311 - no secret; the same every time
+    rows = _rows(parts)
     passes = sum(
-        look_up.score(random_states(parts, chance), plan_lost, pass_mark) >= pass_mark
+        look_up.score(_random_states(rows, chance), plan_lost, pass_mark) >= pass_mark
         for _ in range(tries)
     )
     return Luck(tries, passes)

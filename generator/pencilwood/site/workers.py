@@ -16,6 +16,8 @@ CORES = "PENCILWOOD_CORES"
 """The environment variable that says how many cores to use at most."""
 FEWEST = 4
 """Starting a worker takes as long as a few pieces of work."""
+PATIENCE = 10
+"""So many things are worked out here before workers are called."""
 MOST_WORKERS = 4
 """More take memory rather than time off."""
 
@@ -29,6 +31,15 @@ def spread(work: Callable[[Given], Made], items: Iterable[Given]) -> list[Made]:
     Where no workers can be had, all is done here.
     """
     given = list(items)
+    # Where all is kept from an earlier build there is nothing to hand out.
+    done: list[Made] = []
+    before = kept.times_made()
+    while len(done) < len(given) and kept.times_made() - before < PATIENCE:
+        done.append(work(given[len(done)]))
+    return done + _handed_out(work, given[len(done) :])
+
+
+def _handed_out(work: Callable[[Given], Made], given: list[Given]) -> list[Made]:
     workers = min(cores(), len(given) // FEWEST)
     if workers < 2:
         return [work(item) for item in given]
