@@ -3,6 +3,9 @@
  * handbook's full drawings. `generator/pencilwood/drawing/compact.py` describes what it is given.
  */
 
+import { beside, between, make, outline, text } from "./strokes.mjs";
+
+/** @import {Point} from "./strokes.mjs" */
 /** @import {Sheet, SheetPiece} from "./types.mjs" */
 
 /**
@@ -18,14 +21,11 @@
  * @property {number[]} wires
  * @property {number} trimming
  * @property {PackedShape[]} shapes
- *
- * @typedef {{x: number, y: number}} Point
  */
 
 export const CONDITIONS = ["sound", "spindly", "diseased", "dead", "injured"];
 export const LEANS = ["up", "out", "in", "down"];
 
-const SVG = "http://www.w3.org/2000/svg";
 const LETTER_MM = 30;
 const PLACE_MM = 52;
 const STUB_SHARE = 0.22;
@@ -284,65 +284,4 @@ function pointsOf(shape) {
     points.push({ x, y });
   }
   return points;
-}
-
-/**
- * @param {Point} a
- * @param {Point} b
- * @param {number} share
- */
-function between(a, b, share) {
-  return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
-}
-
-/**
- * A place beside the line from a to b.
- *
- * @param {Point} a
- * @param {Point} b
- * @param {Point} at
- * @param {number} aside
- */
-function beside(a, b, at, aside) {
-  const long = Math.hypot(b.x - a.x, b.y - a.y) || 1;
-  return { x: at.x - ((b.y - a.y) / long) * aside, y: at.y + ((b.x - a.x) / long) * aside };
-}
-
-/**
- * @param {Point[]} along
- * @param {number[]} halves
- */
-function outline(along, halves) {
-  const edge = (/** @type {number} */ side) =>
-    along.map((at, number) => {
-      const [a, b] = number === 0 ? [at, along[1]] : [along[number - 1], at];
-      const { x, y } = beside(a, b, at, side * halves[number]);
-      return `${x.toFixed(1)} ${y.toFixed(1)}`;
-    });
-  return `M${[...edge(-1), ...edge(1).reverse()].join("L")}z`;
-}
-
-/**
- * @param {string} words
- * @param {string} name
- * @param {number} size
- * @param {number} x
- * @param {number} y
- */
-function text(words, name, size, x, y) {
-  const look = { class: name, "font-size": size, "stroke-width": size / 6, "paint-order": "stroke" };
-  const made = make("text", { ...look, "text-anchor": "middle", x, y });
-  made.textContent = words;
-  return made;
-}
-
-/**
- * @template {keyof SVGElementTagNameMap} T
- * @param {T} tag
- * @param {Record<string, string | number>} attributes
- */
-function make(tag, attributes) {
-  const made = document.createElementNS(SVG, tag);
-  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, `${value}`);
-  return made;
 }

@@ -59,6 +59,19 @@ class Desk:
         to = self._from_here(self._addresses.of(path, self.language))
         return f"{to}#{anchor}" if anchor else to
 
+    def twins(self) -> tuple[tuple[str, str, str], ...]:
+        """This page in each language: code, name and the way there; nothing with one language."""
+        languages = self.profile.languages
+        return tuple(
+            (
+                code,
+                say(self.language, f"pages.language.{code}"),
+                self._from_here(self._addresses.of(self.path, code)),
+            )
+            for code in languages
+            if len(languages) > 1
+        )
+
     def asset(self, path: str) -> str:
         """The way from this page to one of our own files."""
         return self._from_here(f"{ASSETS}/{path}")

@@ -57,7 +57,9 @@ def _chapter(root: Path, path: Path, language: str, notes: Notes) -> Iterator[Ch
         notes.add(place, "chapter-without-title")
     else:
         title = text.strip().split("\n")[0].removeprefix("# ").strip()
-        yield Chapter(name, language, title, _TITLE.sub(_empty_lines, text).rstrip(), place)
+        yield Chapter(
+            name, language, title, _TITLE.sub(_empty_lines, text, count=1).rstrip(), place
+        )
 
 
 def _with_head(

@@ -121,7 +121,7 @@ export class CrewPage {
     const { words } = this;
     const headings = SHOWN.map((field) => element("th", { scope: "col" }, words.say(`slip.${field}`)));
     headings.push(element("th", { scope: "col" }, words.say("crew.take-off")));
-    const table = element("table", {}, element("thead", {}, element("tr", {}, ...headings)), /** @type {Node} */ (this.table));
+    const table = element("table", { class: "pw-crew-rows" }, element("thead", {}, element("tr", {}, ...headings)), /** @type {Node} */ (this.table));
     const label = words.say("crew.list");
     this.save = button(words.say("crew.save"), () => this.saveCsv(), { class: "pw-main" });
     this.undo = button(words.say("crew.undo"), () => this.bringBack());

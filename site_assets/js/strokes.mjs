@@ -1,0 +1,68 @@
+/**
+ * Points, lines and the few SVG elements that a drawing made in the browser needs.
+ */
+
+/** @typedef {{x: number, y: number}} Point */
+
+const SVG = "http://www.w3.org/2000/svg";
+
+/**
+ * @param {Point} a
+ * @param {Point} b
+ * @param {number} share
+ */
+export function between(a, b, share) {
+  return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
+}
+
+/**
+ * A place beside the line from a to b.
+ *
+ * @param {Point} a
+ * @param {Point} b
+ * @param {Point} at
+ * @param {number} aside
+ */
+export function beside(a, b, at, aside) {
+  const long = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  return { x: at.x - ((b.y - a.y) / long) * aside, y: at.y + ((b.x - a.x) / long) * aside };
+}
+
+/**
+ * @param {Point[]} along
+ * @param {number[]} halves
+ */
+export function outline(along, halves) {
+  const edge = (/** @type {number} */ side) =>
+    along.map((at, number) => {
+      const [a, b] = number === 0 ? [at, along[1]] : [along[number - 1], at];
+      const { x, y } = beside(a, b, at, side * halves[number]);
+      return `${x.toFixed(1)} ${y.toFixed(1)}`;
+    });
+  return `M${[...edge(-1), ...edge(1).reverse()].join("L")}z`;
+}
+
+/**
+ * @param {string} words
+ * @param {string} name
+ * @param {number} size
+ * @param {number} x
+ * @param {number} y
+ */
+export function text(words, name, size, x, y) {
+  const look = { class: name, "font-size": size, "stroke-width": size / 6, "paint-order": "stroke" };
+  const made = make("text", { ...look, "text-anchor": "middle", x, y });
+  made.textContent = words;
+  return made;
+}
+
+/**
+ * @template {keyof SVGElementTagNameMap} T
+ * @param {T} tag
+ * @param {Record<string, string | number>} attributes
+ */
+export function make(tag, attributes) {
+  const made = document.createElementNS(SVG, tag);
+  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, `${value}`);
+  return made;
+}
