@@ -26,7 +26,7 @@ test: $(VENV)/test-installed
 	$(BIN)/ruff format --check --quiet .
 	$(BIN)/mypy --no-error-summary
 	$(BIN)/lint-imports --no-logo
-	@$(BIN)/python -m pytest
+	@$(BIN)/python -m pytest --numprocesses auto
 
 check: $(VENV)/site-installed
 	$(BIN)/pencilwood check
