@@ -16,7 +16,7 @@ from pencilwood.vine.wood import Parts, WoodLeft, divide
 CLOSE_UP = "pw-close-up"
 _BESIDE_MM = 130.0
 _ABOVE_MM = 430.0
-_BELOW_MM = 170.0
+_BELOW_MM = 225.0
 _MARGIN_MM = 24.0
 
 
