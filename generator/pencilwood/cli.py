@@ -20,6 +20,7 @@ from pencilwood.site.publish import (
     mkdocs_environment,
     publish,
 )
+from pencilwood.site.quiz_report import quiz_report, quizzes_as_json
 from pencilwood.site.single import (
     STATES,
     NoSuchCaseError,
@@ -78,6 +79,7 @@ def _parser() -> argparse.ArgumentParser:
 
     check = command("check", _check, "Prove all of the handbook; build nothing.", machine=True)
     check.add_argument("--chapters", action="store_true", help="tell how hard each is to read")
+    check.add_argument("--quizzes", action="store_true", help="tell what was proved of each quiz")
     build = command("build", _build, "Check, then build the site.")
     build.add_argument("--site", type=Path, help="folder to build into (default: ROOT/site)")
     preview = command("preview", _preview, "Serve the site on this machine while you write.")
@@ -103,6 +105,8 @@ def _check(given: argparse.Namespace) -> int:
         _print_findings(opened.findings)
         if given.chapters:
             print(*chapter_report(opened, given.language), sep="\n")
+        if given.quizzes:
+            print(*quiz_report(opened, given.language), sep="\n")
         print(_summary(opened, given.language))
     return FOUND if has_errors(opened.findings) else FINE
 
@@ -124,6 +128,7 @@ def _as_json(opened: Opened) -> dict[str, object]:
             for proof in opened.proofs
         ],
         "chapters": chapters_as_json(opened),
+        "quizzes": quizzes_as_json(opened),
     }
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from pencilwood.cli import main
+from pencilwood.rules import RULES
 
 
 def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, str]:
@@ -144,3 +145,16 @@ def test_check_tells_how_hard_the_chapters_are(
     chapters = json.loads(told)["chapters"]
     assert {one["chapter"] for one in chapters} == {"spurs", "targets"}
     assert all("inflesz" in one or "flesch_kincaid_grade" in one for one in chapters)
+
+
+def test_check_tells_what_was_proved_of_each_quiz(
+    sample: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    status, told, _ = run(capsys, "check", "--quizzes", "--root", str(sample))
+    assert status == 0
+    (line,) = [line for line in told.splitlines() if "passed by guessing" in line]
+    _, told, _ = run(capsys, "check", "--json", "--root", str(sample))
+    (quiz,) = json.loads(told)["quizzes"]
+    assert line.startswith(f"{quiz['quiz']}: passed by guessing in ")
+    assert 0 < quiz["chance_of_passing_by_guessing"] <= 0.01
+    assert len(quiz["covers"]) + len(quiz["leaves_out"]) == len(RULES)
