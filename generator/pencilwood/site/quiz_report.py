@@ -33,7 +33,7 @@ def quiz_report(opened: Opened, language: str) -> Iterator[str]:
     for proof in _proofs(opened):
         yield say(
             language,
-            "quiz.report.line",
+            "quizzes.report.line",
             quiz=proof.quiz.slug,
             chance=_percent(proof.chance),
             tries=proof.quiz.tries,
