@@ -10,12 +10,11 @@ from playwright.sync_api import Page
 from pencilwood.assets import asset_root
 from pencilwood.drawing import draw_vine
 from pencilwood.plan import Plan, plan_for
-from pencilwood.plan.explain import states_by_pass
 from pencilwood.rules import BANDS, RULES
 from pencilwood.score.judge import target_for
 from pencilwood.score.sheet import Sheet, as_json, compile_sheet, dump
 from pencilwood.vine.bands import default_limits
-from pencilwood.vine.passes import DoneCut
+from pencilwood.vine.passes import DoneCut, after_each_pass
 from pencilwood.vine.wood import Shortening, divide, uncut
 from pencilwood.words import catalogue
 from vines import SAMPLES
@@ -87,7 +86,7 @@ class ExercisePage:
     def words(self) -> dict[str, Any]:
         """Everything the page says."""
         language = self.language
-        by_pass = states_by_pass(self.plan.left, self.plan_cuts)
+        by_pass = after_each_pass(self.parts, self.plan_cuts)
         states = {"before": uncut(self.parts).states}
         states |= {str(one): left.states for one, left in by_pass.items()}
         return {

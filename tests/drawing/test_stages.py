@@ -1,8 +1,8 @@
 """Classes alone tell what is gone: in one state, or after each pass."""
 
-from pencilwood.drawing import after_each_pass, draw_passes, draw_state
+from pencilwood.drawing import draw_passes, draw_state
 from pencilwood.vine.model import ONE_ARM_RIGHT, Side
-from pencilwood.vine.passes import DoneCut, Pass
+from pencilwood.vine.passes import DoneCut, Pass, after_each_pass
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, divide, uncut
 from svg_reading import of_class, read
 from vines import arm, cane, old, vine
@@ -85,6 +85,6 @@ def test_every_cut_is_marked_with_one_more_bar_in_each_pass() -> None:
 
 
 def test_passes_follow_one_another_whatever_the_order_of_the_list() -> None:
-    rough, thinned, fine = after_each_pass(one_spur(), [FINE, THIN, ROUGH])
+    rough, thinned, fine = after_each_pass(one_spur(), [FINE, THIN, ROUGH]).values()
     assert [left.state("R1b") for left in (rough, thinned, fine)] == [5, 0, 0]
     assert [left.state("R1a") for left in (rough, thinned, fine)] == [4, 4, 2]

@@ -3,7 +3,6 @@
 from pencilwood.drawing.arm_view import scale_words, window_on_arms
 from pencilwood.drawing.cutpoints import CutPoint
 from pencilwood.drawing.describe import describe_vine, part_facts, part_label, summarise_vine
-from pencilwood.drawing.stages import after_each_pass
 from pencilwood.drawing.vine_drawing import (
     cutpoint_positions,
     draw_passes,
@@ -13,7 +12,6 @@ from pencilwood.drawing.vine_drawing import (
 
 __all__ = [
     "CutPoint",
-    "after_each_pass",
     "cutpoint_positions",
     "describe_vine",
     "draw_passes",

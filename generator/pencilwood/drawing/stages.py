@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pencilwood.vine.passes import PASSES, DoneCut
-from pencilwood.vine.wood import Parts, WoodLeft, uncut
+from pencilwood.vine.passes import DoneCut, after_each_pass
+from pencilwood.vine.wood import Parts, WoodLeft
 
 GONE = "pw-gone"
 FALLEN = "pw-fallen"
@@ -54,25 +54,8 @@ def _classes(stage: Stage, number: int) -> str:
     return f" {stage.css_class}" + (f" {FALLEN}" if fallen else "")
 
 
-def after_each_pass(parts: Parts, cuts: Sequence[DoneCut]) -> tuple[WoodLeft, ...]:
-    """The wood left after the rough, the thinning-out and the fine pass.
-
-    Cuts are made in the order given; a cut that cannot be made raises CutError.
-    """
-    left = uncut(parts)
-    found: list[WoodLeft] = []
-    for in_pass in PASSES:
-        for done in cuts:
-            if done.in_pass is in_pass:
-                left = left.cut(done.cut)
-        found.append(left)
-    return tuple(found)
-
-
 def stages_of_passes(parts: Parts, cuts: Sequence[DoneCut], plan: WoodLeft | None = None) -> Stages:
     """The stages of somebody's cuts, `pw-off-rough` and so on, and `pw-off-plan` beside them."""
     after = after_each_pass(parts, cuts)
-    in_order = tuple(
-        Stage(f"pw-off-{in_pass}", left) for in_pass, left in zip(PASSES, after, strict=True)
-    )
+    in_order = tuple(Stage(f"pw-off-{in_pass}", left) for in_pass, left in after.items())
     return Stages(in_order, () if plan is None else (Stage("pw-off-plan", plan),))

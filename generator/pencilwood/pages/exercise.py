@@ -10,14 +10,14 @@ from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.stages import stages_of_passes
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.wood_words import facts, label
-from pencilwood.plan.explain import ReasonedCut, states_by_pass
+from pencilwood.plan.explain import ReasonedCut
 from pencilwood.proof import CaseProof
 from pencilwood.proof.facts import fill
 from pencilwood.proof.report import message_text
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.rules.shapes import HEADINGS, HEADINGS_ES
 from pencilwood.score.sheet import as_json, dump
-from pencilwood.vine.passes import DoneCut, Pass
+from pencilwood.vine.passes import DoneCut, Pass, after_each_pass
 from pencilwood.vine.wood import Shortening, uncut
 from pencilwood.words import catalogue
 
@@ -67,7 +67,7 @@ def _rules_met(proof: CaseProof) -> list[str]:
 
 def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, object]:
     done = [one.done for one in proof.case.answer]
-    after = states_by_pass(proof.answer_left, done)
+    after = after_each_pass(proof.parts, done)
     facts_here = proof.facts[desk.language]
     return {
         "language": desk.language,

@@ -25,7 +25,7 @@ from pencilwood.pages.wood_words import cut_words
 from pencilwood.proof import CaseProof
 from pencilwood.proof.facts import fill
 from pencilwood.vine.measures import buds_kept, spurs
-from pencilwood.vine.passes import Pass
+from pencilwood.vine.passes import Pass, after_cuts
 from pencilwood.vine.wood import Shortening, WoodLeft, uncut
 
 _BELOW_ARM_MM = 250.0
@@ -121,8 +121,7 @@ def _steps(desk: Desk, proof: CaseProof) -> Iterator[Step]:
         yield Step(
             f"{heading}: {named}" if named else heading, question, left, positions, asks=True
         )
-        for one in cuts:
-            left = left.cut(one.done.cut)
+        left = after_cuts(left, (one.done for one in cuts))
         why = fill(desk.own(cuts[0].why), proof.facts[desk.language])
         yield Step(heading, _cuts(desk, proof, cuts), left, positions, why)
     yield Step(desk.say("project.end"), _end(desk, proof, left), left)

@@ -15,7 +15,8 @@ from pencilwood.pages.score_page import bands_shown, prices_shown
 from pencilwood.pages.wood_words import cut_words
 from pencilwood.rules import RULES
 from pencilwood.rules.shapes import Rule
-from pencilwood.vine.wood import Parts, WoodLeft, divide, uncut
+from pencilwood.vine.passes import after_cuts
+from pencilwood.vine.wood import divide, uncut
 
 
 @dataclass(frozen=True)
@@ -94,7 +95,7 @@ def examples_shown(desk: Desk, rule: Rule, prefix: str = "") -> Iterator[ShownEx
 
 def _example(desk: Desk, rule: Rule, example: RuleExample, prefix: str) -> ShownExample:
     parts = divide(example.vine)
-    left = _after(parts, example)
+    left = after_cuts(uncut(parts), example.cuts)
     title = desk.say(f"rule.drawing-{example.kind}", title=rule.title[desk.language])
     drawing = draw_passes(
         parts,
@@ -110,10 +111,3 @@ def _example(desk: Desk, rule: Rule, example: RuleExample, prefix: str) -> Shown
     cuts = tuple(cut_words(desk, parts, done) for done in example.cuts)
     caption = desk.own(example.caption)
     return ShownExample(example.kind, desk.say(f"rule.{example.kind}"), caption, drawing, cuts)
-
-
-def _after(parts: Parts, example: RuleExample) -> WoodLeft:
-    left = uncut(parts)
-    for done in example.cuts:
-        left = left.cut(done.cut)
-    return left

@@ -10,7 +10,7 @@ from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.score.judge import Charge, judge, lost
 from pencilwood.score.sheet import Sheet
 from pencilwood.vine.passes import DoneCut, Pass, Tool
-from pencilwood.vine.wood import Cut, Part, Shortening, ThinningOut, WoodLeft, uncut
+from pencilwood.vine.wood import Cut, Part, Shortening, ThinningOut, WoodLeft
 
 
 @dataclass(frozen=True)
@@ -105,16 +105,3 @@ def _without(sheet: Sheet, left: WoodLeft, cut: Cut) -> WoodLeft:
 
 def _short(part: Part, sheet: Sheet) -> int:
     return min(part.most, sheet.limits["buds on a spur at most"])
-
-
-def states_by_pass(left: WoodLeft, cuts: Iterable[DoneCut]) -> dict[Pass, WoodLeft]:
-    """What the vine looks like at the end of each pass, starting uncut."""
-    now = uncut(left.parts)
-    after: dict[Pass, WoodLeft] = {}
-    waiting = list(cuts)
-    for one in Pass:
-        for done in waiting:
-            if done.in_pass is one:
-                now = now.cut(done.cut)
-        after[one] = now
-    return after

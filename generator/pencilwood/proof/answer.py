@@ -4,19 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from pencilwood.cases.case import AnswerCut, Case, Excuse, Profile
+from pencilwood.cases.case import Case, Excuse, Profile
 from pencilwood.places import Place
 from pencilwood.proof.report import ProofReport
-from pencilwood.score.judge import Charge, judge_cuts, lost, score
-from pencilwood.vine.wood import Parts, WoodLeft, uncut
-
-
-def wood_after(parts: Parts, answer: Sequence[AnswerCut]) -> WoodLeft:
-    """The vine after the author's cuts, which the reader has found possible already."""
-    left = uncut(parts)
-    for one in answer:
-        left = left.cut(one.done.cut)
-    return left
+from pencilwood.score.judge import Charge, charges_by_cut, lost, score
+from pencilwood.vine.wood import Parts
 
 
 def place_of(case: Case, charge: Charge) -> Place:
@@ -30,10 +22,9 @@ def place_of(case: Case, charge: Charge) -> Place:
 
 def check_cutting(case: Case, parts: Parts, profile: Profile, report: ProofReport) -> None:
     """The author's cuts obey the passes, the tools and the bud."""
-    done = [one.done for one in case.answer]
-    for number, one in enumerate(case.answer):
-        before = judge_cuts(parts, done[:number], profile.limits)
-        for charge in judge_cuts(parts, done[: number + 1], profile.limits)[len(before) :]:
+    charges = charges_by_cut(parts, [one.done for one in case.answer], profile.limits)
+    for one, found in zip(case.answer, charges, strict=True):
+        for charge in found:
             report.add(
                 one.place,
                 "answer-breaks-cutting-rule",

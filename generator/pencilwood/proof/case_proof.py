@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pencilwood.cases.case import Case, Profile
 from pencilwood.findings import Finding, in_order
 from pencilwood.plan import Plan
-from pencilwood.proof.answer import check_cutting, check_excuses, check_score, wood_after
+from pencilwood.proof.answer import check_cutting, check_excuses, check_score
 from pencilwood.proof.facts import facts_of
 from pencilwood.proof.luck import HIGHEST_CHANCE, Luck
 from pencilwood.proof.report import ProofReport
@@ -18,7 +18,8 @@ from pencilwood.proof.texts import check_texts
 from pencilwood.proof.worked import work_out
 from pencilwood.score.judge import Charge, Target, judge, score, target_for
 from pencilwood.score.sheet import Sheet, compile_sheet
-from pencilwood.vine.wood import Parts, WoodLeft, divide
+from pencilwood.vine.passes import after_cuts
+from pencilwood.vine.wood import Parts, WoodLeft, divide, uncut
 
 
 @dataclass(frozen=True)
@@ -49,7 +50,8 @@ def prove_case(case: Case, profile: Profile, language: str = "en") -> CaseProof:
     sheet = compile_sheet(parts, profile.limits, target)
     worked = work_out(case, sheet, profile)
     plan = worked.plan
-    left = wood_after(parts, case.answer)
+    # The reader has found these cuts possible already.
+    left = after_cuts(uncut(parts), (one.done for one in case.answer))
     charges = judge(left, profile.limits, target)
     facts = {one: facts_of(left, target, profile, one) for one in profile.languages}
     check_cutting(case, parts, profile, report)

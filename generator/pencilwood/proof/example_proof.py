@@ -6,15 +6,14 @@ from pencilwood.cases.case import Profile, RuleExample
 from pencilwood.findings import Finding, in_order
 from pencilwood.proof.report import ProofReport
 from pencilwood.score.judge import Charge, judge, judge_cuts, target_for
+from pencilwood.vine.passes import after_cuts
 from pencilwood.vine.wood import divide, uncut
 
 
 def charges_of_example(example: RuleExample, profile: Profile) -> tuple[Charge, ...]:
     """Everything that the example's vine and cuts are charged with under a profile."""
     parts = divide(example.vine)
-    left = uncut(parts)
-    for done in example.cuts:
-        left = left.cut(done.cut)
+    left = after_cuts(uncut(parts), example.cuts)
     target = target_for(example.vine, profile.limits, example.target_buds)
     return (
         *judge(left, profile.limits, target),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import pairwise
+from itertools import chain, pairwise
 
 from pencilwood.rules import RULES
 from pencilwood.rules.rulebook import RULEBOOK
@@ -111,11 +111,18 @@ def _gap_charges(left: WoodLeft, limits: Limits) -> Iterator[Charge]:
 
 
 def judge_cuts(parts: Parts, done: Sequence[DoneCut], limits: Limits) -> tuple[Charge, ...]:
-    """Every cutting rule that the cuts break, cut by cut."""
-    found: list[Charge] = []
+    """Every cutting rule that the cuts break, in the order of the cuts."""
+    return tuple(chain.from_iterable(charges_by_cut(parts, done, limits)))
+
+
+def charges_by_cut(
+    parts: Parts, done: Sequence[DoneCut], limits: Limits
+) -> tuple[tuple[Charge, ...], ...]:
+    """The same, for each cut its own charges."""
+    found: list[tuple[Charge, ...]] = []
     latest = 0
     for cut in done:
-        found.extend(_cut_charges(parts, cut, latest, limits))
+        found.append(tuple(_cut_charges(parts, cut, latest, limits)))
         latest = max(latest, PASSES.index(cut.in_pass))
     return tuple(found)
 

@@ -11,13 +11,12 @@ from pencilwood.drawing import draw_vine
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.findings import Finding, has_errors
-from pencilwood.plan.explain import states_by_pass
 from pencilwood.proof import CaseProof, prove_case
 from pencilwood.proof.report import message_text
 from pencilwood.site.handbook import case_slugs, read_one_case
 from pencilwood.site.hints import Notes
 from pencilwood.vine import measures
-from pencilwood.vine.passes import PASSES, Pass
+from pencilwood.vine.passes import PASSES, Pass, after_each_pass
 from pencilwood.vine.wood import Shortening, WoodLeft, uncut
 from pencilwood.words import say
 
@@ -108,7 +107,7 @@ def _left(proof: CaseProof, state: str) -> WoodLeft:
     if state == "plan":
         return proof.plan.left
     done = [one.done for one in proof.case.answer]
-    return states_by_pass(proof.answer_left, done)[Pass(state)]
+    return after_each_pass(proof.parts, done)[Pass(state)]
 
 
 def measures_of(opened: OpenedCase) -> Measures:

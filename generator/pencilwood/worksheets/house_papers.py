@@ -11,8 +11,8 @@ from pencilwood.proof import CaseProof
 from pencilwood.rules import BANDS, RULES
 from pencilwood.rules.shapes import HEADINGS, HEADINGS_ES
 from pencilwood.vine.bands import told_limits
-from pencilwood.vine.passes import PASSES
-from pencilwood.vine.wood import WoodLeft, uncut
+from pencilwood.vine.passes import after_each_pass
+from pencilwood.vine.wood import uncut
 from pencilwood.words import say
 from pencilwood.worksheets.case_papers import Words, words_under, worksheet_data
 from pencilwood.worksheets.print_drawing import print_vine
@@ -69,8 +69,8 @@ def wall_poster(proof: CaseProof, profile: Profile, language: str) -> Paper:
     """The three passes on one vine, what each takes away dotted."""
     limits = _limits(profile, language)
     left, panels = uncut(proof.parts), []
-    for in_pass in PASSES:
-        after = _after(left, proof, in_pass)
+    cuts = (one.done for one in proof.case.answer)
+    for in_pass, after in after_each_pass(proof.parts, cuts).items():
         drawing = print_vine(proof.parts, after, language, profile.units, earlier=left)
         panels.append(
             {
@@ -82,13 +82,6 @@ def wall_poster(proof: CaseProof, profile: Profile, language: str) -> Paper:
         left = after
     data = {"panels": panels, "words": words_under("print.poster", language, ("dotted", "safe"))}
     return Paper("poster", "poster", language, say(language, "print.poster.title"), data)
-
-
-def _after(left: WoodLeft, proof: CaseProof, in_pass: str) -> WoodLeft:
-    for one in proof.case.answer:
-        if one.done.in_pass == in_pass:
-            left = left.cut(one.done.cut)
-    return left
 
 
 def measuring_sheet(profile: Profile, language: str) -> Paper:

@@ -23,7 +23,7 @@ from pencilwood.drawing.plates.board import (
 )
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Ink, Run, Thing, Words
-from pencilwood.drawing.stages import GONE, Stage, Stages, after_each_pass, stages_of_passes
+from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.wood_drawing import draw_parts
 from pencilwood.vine.model import (
     ONE_ARM_RIGHT,
@@ -36,8 +36,8 @@ from pencilwood.vine.model import (
     Trellis,
     Vine,
 )
-from pencilwood.vine.passes import DoneCut, Pass, Tool
-from pencilwood.vine.wood import Cut, Parts, Shortening, ThinningOut, divide
+from pencilwood.vine.passes import DoneCut, Pass, Tool, after_cuts
+from pencilwood.vine.wood import Cut, Parts, Shortening, ThinningOut, divide, uncut
 
 _TRELLIS = Trellis(900, (1200, 1500), 1800, 2150)
 
@@ -181,7 +181,7 @@ def which_cane(board: Board) -> Scene:
     def at(point: Point) -> Point:
         return Point(x + point.x * times, foot + point.y * times)
 
-    left = after_each_pass(parts, cuts)[-1]
+    left = after_cuts(uncut(parts), cuts)
     wood = _wood(parts, board.prefix, Stages((Stage(GONE, left),)))
     marks = draw_cut_marks(plate, cuts)
     kept, gone = at(low.curve.at(75)), at(high.curve.at(150))
