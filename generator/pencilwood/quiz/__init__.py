@@ -1,6 +1,6 @@
 """Quizzes: from the trainer's questions to what the browser shows, everything computed.
 
-`compile_quiz(quiz, proofs, profile, language)` gives one JSON object for each quiz and language.
+`compile_quiz(made, language)` gives one JSON object for a quiz that `make_quiz` has made.
 The browser holds no rule and no answer of its own; it shows these texts and compares numbers.
 
     {"format": 1,

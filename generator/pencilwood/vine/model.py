@@ -37,17 +37,11 @@ class Lean(StrEnum):
 
 
 _RISE_THOUSANDTHS = {Lean.UP: 1000, Lean.OUT: 707, Lean.IN: 707, Lean.DOWN: -1000}
-_OUTWARD_THOUSANDTHS = {Lean.UP: 0, Lean.OUT: 707, Lean.IN: -707, Lean.DOWN: 0}
 
 
 def rise_mm(lean: Lean, along_mm: int) -> int:
     """How much higher one stands after going `along_mm` along a piece that leans so."""
     return along_mm * _RISE_THOUSANDTHS[lean] // 1000
-
-
-def outward_mm(lean: Lean, along_mm: int) -> int:
-    """How much nearer to the arm's tip one stands after `along_mm` along such a piece."""
-    return along_mm * _OUTWARD_THOUSANDTHS[lean] // 1000
 
 
 @dataclass(frozen=True)
@@ -123,13 +117,11 @@ class Form:
     name: str
     sides: tuple[Side, ...]
     """The arms such a vine has, from left to right."""
-    pairs_across_head: bool
-    """Whether the spurs nearest to the head on both arms count as neighbours."""
 
 
-TWO_ARM_CORDON = Form("two-arm cordon", (Side.LEFT, Side.RIGHT), pairs_across_head=True)
-ONE_ARM_RIGHT = Form("one-arm cordon", (Side.RIGHT,), pairs_across_head=False)
-ONE_ARM_LEFT = Form("one-arm cordon", (Side.LEFT,), pairs_across_head=False)
+TWO_ARM_CORDON = Form("two-arm cordon", (Side.LEFT, Side.RIGHT))
+ONE_ARM_RIGHT = Form("one-arm cordon", (Side.RIGHT,))
+ONE_ARM_LEFT = Form("one-arm cordon", (Side.LEFT,))
 FORMS = (TWO_ARM_CORDON, ONE_ARM_RIGHT, ONE_ARM_LEFT)
 
 
