@@ -9,7 +9,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from pencilwood.commands import block, field, papers
+from pencilwood.commands import block, export, field, papers
 from pencilwood.findings import Finding, has_errors
 from pencilwood.site.chapter_report import chapter_report, chapters_as_json
 from pencilwood.site.handbook import Opened, open_handbook
@@ -33,6 +33,12 @@ from pencilwood.site.single import (
 from pencilwood.words import LANGUAGES, say
 
 FINE, FOUND, WRONG_USE = 0, 1, 2
+_LONGER = (
+    ("case", field, "Make a case of a vine measured in the row."),
+    ("print", papers, "Make papers for the workshop as PDFs."),
+    ("block", block, "Work out buds, crop, hours and more."),
+    ("export", export, "Make packages for a learning system."),
+)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -89,9 +95,8 @@ def _parser() -> argparse.ArgumentParser:
     draw.add_argument("-o", "--output", type=Path, help="file to write (default: the terminal)")
     measure = command("measure", _measure, "Print the measures of a case.", machine=True)
     plan = command("plan", _plan, "Print the best pruning of a case and why.", machine=True)
-    field.add_arguments(command("case", field.run, "Make a case of a vine measured in the row."))
-    papers.add_arguments(command("print", papers.run, "Make papers for the workshop as PDFs."))
-    block.add_arguments(command("block", block.run, "Work out buds, crop, hours and more."))
+    for name, module, about in _LONGER:
+        module.add_arguments(command(name, module.run, about))
     for one in (draw, measure, plan):
         one.add_argument("case", metavar="CASE", help="short name of the case")
     return parser

@@ -1,0 +1,52 @@
+"""`pencilwood export`: exercises and quizzes as packages for a learning system."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+
+from pencilwood.findings import has_errors
+from pencilwood.site.exporting import CannotExportError, choose, packers
+from pencilwood.site.handbook import open_handbook
+from pencilwood.site.single import UnusableCaseError
+from pencilwood.words import say
+
+FINE, WRONG_USE = 0, 2
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """What `export` takes."""
+    parser.add_argument("standard", choices=list(packers()), help="the standard of the packages")
+    parser.add_argument("names", nargs="*", metavar="NAME", help="short name of a case or a quiz")
+    parser.add_argument("--all", action="store_true", help="every case and every quiz")
+    parser.add_argument("-o", "--output", type=Path, metavar="DIR", help="folder (ROOT/packages)")
+
+
+def run(given: argparse.Namespace) -> int:
+    """Make the packages that were asked for and say what each cannot carry."""
+    language: str = given.language
+    if bool(given.names) == given.all:
+        return _refuse(say(language, "export.names-or-all"))
+    opened = open_handbook(given.root, language)
+    if opened.handbook is None or has_errors(opened.findings):
+        raise UnusableCaseError(opened.findings)
+    try:
+        chosen = choose(opened.handbook, given.names, language)
+        made = list(packers()[given.standard](opened.handbook, chosen, language))
+    except CannotExportError as error:
+        return _refuse(error.told)
+    folder: Path = given.output or given.root / "packages"
+    folder.mkdir(parents=True, exist_ok=True)
+    for package in made:
+        file = folder / package.file_name
+        file.write_bytes(package.content)
+        print(say(language, "export.made", file=str(file)))
+        for note in package.notes:
+            print(f"  - {note}")
+    return FINE
+
+
+def _refuse(told: str) -> int:
+    print(f"pencilwood: {told}", file=sys.stderr)
+    return WRONG_USE

@@ -1,0 +1,1 @@
+"""Packages of open standards, which a learning system takes in."""
