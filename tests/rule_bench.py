@@ -7,7 +7,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from pencilwood.rules import BANDS, RULE_BY_NAME
 from pencilwood.rules.shapes import Broken, PieceLeft
 from pencilwood.vine.bands import Limits, default_limits
-from pencilwood.vine.model import ONE_ARM_RIGHT, Piece, Side, Vine
+from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT
+from pencilwood.vine.model import Piece, Side, Vine
 from pencilwood.vine.wood import WoodLeft, divide, uncut
 from vines import arm, vine
 

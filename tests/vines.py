@@ -7,20 +7,8 @@ from collections.abc import Sequence
 
 from hypothesis import strategies as st
 
-from pencilwood.vine.model import (
-    FORMS,
-    ONE_ARM_RIGHT,
-    TWO_ARM_CORDON,
-    Arm,
-    Condition,
-    Form,
-    Lean,
-    Piece,
-    Position,
-    Side,
-    Trellis,
-    Vine,
-)
+from pencilwood.vine.forms.cordon import CORDONS, ONE_ARM_RIGHT, TWO_ARM_CORDON
+from pencilwood.vine.model import Arm, Condition, Form, Lean, Piece, Position, Side, Trellis, Vine
 
 TRELLIS = Trellis(900, (1200, 1500), 1800, 2150)
 _CONDITIONS = (Condition.SOUND,) * 6 + tuple(Condition)
@@ -164,7 +152,7 @@ def random_vine(
     form: Form | None = None,
 ) -> Vine:
     """A vine that a trainer could have measured; `positions` is for all arms together."""
-    form = form or rng.choice(FORMS)
+    form = form or rng.choice(CORDONS)
     wanted = rng.randint(1, 12) if positions is None else positions
     arms = []
     for number, side in enumerate(form.sides):

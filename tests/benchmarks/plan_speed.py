@@ -20,7 +20,8 @@ from pencilwood.rules import BANDS
 from pencilwood.score.judge import target_for
 from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.bands import default_limits
-from pencilwood.vine.model import TWO_ARM_CORDON, Side, Vine
+from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
+from pencilwood.vine.model import Side, Vine
 from pencilwood.vine.wood import divide
 from vines import arm, cane, old, vine
 

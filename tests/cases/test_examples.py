@@ -9,7 +9,7 @@ from pencilwood.cases.case import RuleExample
 from pencilwood.cases.example_file import read_example
 from pencilwood.findings import Finding
 from pencilwood.places import Place
-from pencilwood.vine.model import ONE_ARM_RIGHT
+from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT
 from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
 from pencilwood.vine.wood import Shortening, ThinningOut
 

@@ -8,7 +8,8 @@ from case_files import LANGUAGES, RULES, SAFETY, lines, read, sample, with_slip
 from pencilwood.cases.case import Case
 from pencilwood.cases.case_file import read_case
 from pencilwood.places import Place
-from pencilwood.vine.model import ONE_ARM_LEFT, ONE_ARM_RIGHT, TWO_ARM_CORDON, Condition, Lean
+from pencilwood.vine.forms.cordon import ONE_ARM_LEFT, ONE_ARM_RIGHT, TWO_ARM_CORDON
+from pencilwood.vine.model import Condition, Lean
 from pencilwood.vine.passes import Pass, Stub, Tool
 from pencilwood.vine.wood import Shortening, ThinningOut
 

@@ -3,7 +3,8 @@
 import pytest
 
 from pencilwood.drawing import describe_vine, part_facts, part_label, summarise_vine
-from pencilwood.vine.model import ONE_ARM_RIGHT, Condition, Lean, Side
+from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT
+from pencilwood.vine.model import Condition, Lean, Side
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, divide, uncut
 from pencilwood.words import LANGUAGES
 from vines import SAMPLES, arm, cane, old, vine

@@ -6,7 +6,8 @@ from pathlib import Path
 import pytest
 
 from pencilwood.drawing import describe_vine, draw_passes, draw_vine, summarise_vine
-from pencilwood.vine.model import TWO_ARM_CORDON, Side, Vine
+from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
+from pencilwood.vine.model import Side, Vine
 from pencilwood.vine.passes import DoneCut, Pass
 from pencilwood.vine.wood import Shortening, ThinningOut, divide
 from vines import arm, cane, old, sick_vine, vine

@@ -1,7 +1,8 @@
 """Classes alone tell what is gone: in one state, or after each pass."""
 
 from pencilwood.drawing import draw_passes, draw_state
-from pencilwood.vine.model import ONE_ARM_RIGHT, Side
+from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT
+from pencilwood.vine.model import Side
 from pencilwood.vine.passes import DoneCut, Pass, after_each_pass
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, divide, uncut
 from svg_reading import of_class, read

@@ -5,7 +5,8 @@ from playwright.sync_api import Page
 
 from pencilwood.drawing import draw_passes
 from pencilwood.drawing.looks import stylesheet
-from pencilwood.vine.model import ONE_ARM_RIGHT, Side
+from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT
+from pencilwood.vine.model import Side
 from pencilwood.vine.passes import DoneCut, Pass
 from pencilwood.vine.wood import Shortening, ThinningOut, divide, uncut
 from vines import arm, cane, old, vine

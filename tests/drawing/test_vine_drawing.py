@@ -13,7 +13,8 @@ from hypothesis import given, settings
 from pencilwood.drawing import cutpoint_positions, draw_vine
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.stems import THICKER
-from pencilwood.vine.model import TWO_ARM_CORDON, Condition, Lean, Side, Vine
+from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
+from pencilwood.vine.model import Condition, Lean, Side, Vine
 from pencilwood.vine.wood import Parts, divide
 from svg_reading import of_class, points, read, view_box
 from vines import SAMPLES, arm, cane, old, tidy_vine, vine, vines

@@ -13,8 +13,9 @@ import pytest
 
 from pencilwood.rules import BANDS
 from pencilwood.score.judge import Target, judge, target_for
+from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT, TWO_ARM_CORDON
 from pencilwood.vine.measures import buds_kept, buds_per_metre, leaf_room
-from pencilwood.vine.model import ONE_ARM_RIGHT, TWO_ARM_CORDON, Arm, Lean, Side, Trellis, Vine
+from pencilwood.vine.model import Arm, Lean, Side, Trellis, Vine
 from pencilwood.vine.wood import WoodLeft, divide, uncut
 from rule_bench import LIMITS, one_position, piece_breaks, with_limits
 from vines import arm, cane, old, vine

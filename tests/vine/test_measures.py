@@ -7,7 +7,8 @@ from fractions import Fraction
 import pytest
 
 from pencilwood.vine import measures
-from pencilwood.vine.model import ONE_ARM_RIGHT, TWO_ARM_CORDON, Lean, Side
+from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT, TWO_ARM_CORDON
+from pencilwood.vine.model import Lean, Side
 from pencilwood.vine.wood import (
     CutError,
     Shortening,

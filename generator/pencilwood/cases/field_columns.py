@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from pencilwood.cases.vine_keys import FORM_NAMES
 from pencilwood.units import UnitSystem
+from pencilwood.vine.forms import FORM_NAMES
 from pencilwood.vine.model import Condition, Lean
 from pencilwood.words import LANGUAGES, say
 

@@ -10,7 +10,8 @@ from pencilwood.cases.drafts import PositionDraft
 from pencilwood.cases.fields import Key, Row
 from pencilwood.cases.report import Fact, Report
 from pencilwood.places import Place
-from pencilwood.vine.model import FORMS, Form, Side
+from pencilwood.vine.forms import FORMS
+from pencilwood.vine.model import Form, Side
 
 FARTHEST_FROM_WIRE_MM = 300
 """The arms are tied to the fruiting wire; further away than this one of both is mistyped."""

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from pencilwood.cases.fields import Key, ListOf, OneTableOf, Table
 from pencilwood.cases.kinds import Choice, Counted, Length, Span, Text, Whole
-from pencilwood.vine.model import ONE_ARM_RIGHT, TWO_ARM_CORDON, Condition, Lean
+from pencilwood.vine.forms import FORM_NAMES
+from pencilwood.vine.model import Condition, Lean
 
 # Generous bounds: they catch a slip (cm for mm, a digit too many), never an unusual vine.
 MOST_POSITIONS = 60
 MOST_PIECES = 12
 MOST_PARTS = 400
-
-FORM_NAMES = (TWO_ARM_CORDON.name, ONE_ARM_RIGHT.name)
 
 _LETTER = Text("[a-z]{1,2}", "not-a-letter", 20)
 _LEAN = Choice({lean.value: lean for lean in Lean})

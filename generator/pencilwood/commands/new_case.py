@@ -15,7 +15,8 @@ from pencilwood.cases.frame_checks import check_frame
 from pencilwood.cases.report import Report
 from pencilwood.cases.yaml_nodes import TextNode
 from pencilwood.commands.asking import HERE, Terminal
-from pencilwood.vine.model import ONE_ARM_RIGHT, TWO_ARM_CORDON, Vine
+from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT, TWO_ARM_CORDON
+from pencilwood.vine.model import Vine
 
 Answers = dict[str, str]
 """What was answered, by the name of the line or the column."""

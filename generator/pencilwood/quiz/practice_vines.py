@@ -12,18 +12,8 @@ from dataclasses import dataclass
 
 from pencilwood.cases.case import Level
 from pencilwood.quiz import practice_wood as wood
-from pencilwood.vine.model import (
-    ONE_ARM_LEFT,
-    ONE_ARM_RIGHT,
-    TWO_ARM_CORDON,
-    Arm,
-    Form,
-    Piece,
-    Position,
-    Side,
-    Trellis,
-    Vine,
-)
+from pencilwood.vine.forms.cordon import ONE_ARM_LEFT, ONE_ARM_RIGHT, TWO_ARM_CORDON
+from pencilwood.vine.model import Arm, Form, Piece, Position, Side, Trellis, Vine
 
 Make = Callable[[random.Random], tuple[Piece, ...]]
 

@@ -6,8 +6,11 @@ Nothing here changes: a cut makes a new `pencilwood.vine.wood.WoodLeft`.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
+
+from pencilwood.vine.bands import Limits
 
 
 class Side(StrEnum):
@@ -15,6 +18,8 @@ class Side(StrEnum):
 
     LEFT = "left"
     RIGHT = "right"
+    ROUND = "round"
+    """All around the head, for a vine without arms."""
 
 
 class Condition(StrEnum):
@@ -110,19 +115,46 @@ class Trellis:
     trimming_mm: int
 
 
+class Line(StrEnum):
+    """What positions are measured along, and so which spurs are neighbours."""
+
+    ARMS = "arms"
+    """From the tip of the left arm through the head to the tip of the right one."""
+    RING = "ring"
+    """Around the head with a tape, so that the last position is the first one's neighbour."""
+
+
+class Growth(StrEnum):
+    """Which way the summer's shoots are trained."""
+
+    UP = "up"
+    DOWN = "down"
+
+
+@dataclass(frozen=True)
+class Tally:
+    """Something that a form counts over the whole vine beside buds and wounds."""
+
+    name: str
+    counts: Callable[[Position, Piece, int, Limits], bool]
+    """Whether a piece with so much left of it is one: buds of a cane, 1 for older wood."""
+
+
 @dataclass(frozen=True)
 class Form:
-    """How a vine is trained. What differs between forms hangs on this value."""
+    """How a vine is trained. What differs between forms hangs on this value.
+
+    Each form has a module of its own in `vine.forms`; its rules are in `rules.of_forms`, its
+    drawing in `drawing.forms`, the reading of its measures in `cases.forms`. None of them knows
+    another form's.
+    """
 
     name: str
     sides: tuple[Side, ...]
     """The arms such a vine has, from left to right."""
-
-
-TWO_ARM_CORDON = Form("two-arm cordon", (Side.LEFT, Side.RIGHT))
-ONE_ARM_RIGHT = Form("one-arm cordon", (Side.RIGHT,))
-ONE_ARM_LEFT = Form("one-arm cordon", (Side.LEFT,))
-FORMS = (TWO_ARM_CORDON, ONE_ARM_RIGHT, ONE_ARM_LEFT)
+    line: Line = Line.ARMS
+    growth: Growth = Growth.UP
+    tallies: tuple[Tally, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -25,17 +25,8 @@ from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Ink, Run, Thing, Words
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.wood_drawing import draw_parts
-from pencilwood.vine.model import (
-    ONE_ARM_RIGHT,
-    TWO_ARM_CORDON,
-    Arm,
-    Form,
-    Piece,
-    Position,
-    Side,
-    Trellis,
-    Vine,
-)
+from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT, TWO_ARM_CORDON
+from pencilwood.vine.model import Arm, Form, Piece, Position, Side, Trellis, Vine
 from pencilwood.vine.passes import DoneCut, Pass, Tool, after_cuts
 from pencilwood.vine.wood import Cut, Parts, Shortening, ThinningOut, divide, uncut
 

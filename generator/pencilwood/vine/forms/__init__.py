@@ -1,0 +1,10 @@
+"""The forms a vine can be trained to, one module each. A new form is one line in the list below."""
+
+from __future__ import annotations
+
+from pencilwood.vine.forms.cordon import CORDONS
+from pencilwood.vine.model import Form
+
+FORMS: tuple[Form, ...] = (*CORDONS,)
+FORM_NAMES = tuple(dict.fromkeys(form.name for form in FORMS))
+"""Their names in a file; some go by one name and differ by their arms."""
