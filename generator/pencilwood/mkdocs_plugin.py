@@ -6,10 +6,12 @@ configuration (language, menu, name, language switch) is set for the language of
 
 from __future__ import annotations
 
+import re
 import sys
 from pathlib import Path
 from typing import Any
 
+from markupsafe import Markup
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
@@ -76,7 +78,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
             files.remove(site_map)
         for page in self._site.pages:
             inclusion = InclusionLevel.INCLUDED if page.menu_title else InclusionLevel.NOT_IN_NAV
-            text = f"# {page.title}\n\n{page.markdown}\n"
+            text = f"# {_in_markdown(page.title)}\n\n{page.markdown}\n"
             files.append(
                 File.generated(config, self._source(page), content=text, inclusion=inclusion)
             )
@@ -102,12 +104,15 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     ) -> str:
         """Add the body, without its drawings, where the search can read it."""
         ours = self._ours[page.file.src_uri]
-        page.title = ours.menu_title or ours.title
-        page.meta.update({"title": ours.title, "description": ours.description})
+        # The theme puts these into its pages just as they are.
+        page.title = Markup.escape(ours.menu_title or ours.title)
+        page.meta["title"] = Markup.escape(ours.title)
+        page.meta["description"] = Markup.escape(ours.description)
         items = page.toc.items
         if items:
             items[0].children.extend(
-                AnchorLink(heading.title, heading.anchor, 2) for heading in ours.headings
+                AnchorLink(Markup.escape(heading.title), heading.anchor, 2)
+                for heading in ours.headings
             )
         page.toc = TableOfContents(items)
         return html.replace("</h1>", f"</h1>{ours.opening}", 1) + ours.body
@@ -180,6 +185,14 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         for scheme in config.theme.get("palette") or ():
             other = "light" if scheme["scheme"] == "slate" else "dark"
             scheme["toggle"]["name"] = say(language, f"pages.theme.to-{other}")
+
+
+_MARKDOWN = re.compile(r"[\\`*_{}\[\]()#+!|]")
+
+
+def _in_markdown(title: str) -> str:
+    """A title as words on one line: nothing in it is markup, of whatever sort."""
+    return _MARKDOWN.sub(r"\\\g<0>", str(Markup.escape(" ".join(title.split()))))
 
 
 def _root(config: MkDocsConfig) -> Path:
