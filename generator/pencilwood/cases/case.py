@@ -41,6 +41,17 @@ class Excuse:
 
 
 @dataclass(frozen=True)
+class Photo:
+    """A photograph of the vine, as the case names it."""
+
+    file: str
+    """The way to it from the folder of the case."""
+    alt: Text
+    """What it shows, for people who do not see it."""
+    place: Place
+
+
+@dataclass(frozen=True)
 class Case:
     """A measured vine with the author's answer."""
 
@@ -60,6 +71,11 @@ class Case:
     safety: tuple[tuple[str, Place], ...] = ()
     author: str = ""
     licence: str = ""
+    origin: str = ""
+    """The vineyard or the handbook that it comes from."""
+    photo: Photo | None = None
+    shared_in: str = ""
+    """The folder of `content/shared/` that others filled; empty for the handbook's own case."""
     places: Mapping[str, Place] = field(default_factory=dict)
     """Where each position (`L1`), piece (`L1a`) and main key (`answer`) stands in the file."""
 

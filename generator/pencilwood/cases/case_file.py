@@ -8,10 +8,11 @@ from pathlib import Path
 
 from pencilwood.cases import case_keys as keys
 from pencilwood.cases import vine_keys
-from pencilwood.cases.case import AnswerCut, Case, Excuse
+from pencilwood.cases.case import AnswerCut, Case, Excuse, Photo
 from pencilwood.cases.cut_steps import Cutting, ToolFor, usual_tool
 from pencilwood.cases.fields import Placed, Row
 from pencilwood.cases.report import Report, quoted
+from pencilwood.cases.sanitise import without_markup
 from pencilwood.cases.vine_file import NO_VINE, VineRead, read_vine
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
@@ -28,17 +29,23 @@ def read_case(
     *,
     language: str = "en",
     tool_for: ToolFor = usual_tool,
+    from_others: bool = False,
 ) -> tuple[Case | None, list[Finding]]:
     """The case of a file, or None and every reason why it is none.
 
     `languages` are those that each text needs, `language` is that of the findings. `shown_as`
-    is the file's name in findings. `tool_for` picks the tool where the author names none.
+    is the file's name in findings. `tool_for` picks the tool where the author names none. What
+    comes `from_others` is freed of markup and has to say whose it is.
     """
     report = Report(language, languages)
     root = read_nodes(path, report, shown_as)
+    if root is not None and from_others:
+        root = without_markup(root, report)
     row = None if root is None else keys.CASE_TABLE.read(root, "", report)
     if row is None:
         return None, report.findings()
+    if from_others:
+        _check_credits(row, report)
     check_slug(row.get(keys.CASE), row.place_of(keys.CASE), path, report)
     teaches = known_names(row.get(keys.TEACHES), rule_names, "unknown-rule", report)
     safety = known_names(row.get(keys.SAFETY), safety_names, "unknown-safety-note", report)
@@ -55,6 +62,12 @@ def check_slug(slug: str | None, place: Place, path: Path, report: Report) -> No
     """Note a short name that is not the file's own."""
     if slug is not None and slug != path.stem:
         report.add(place, "not-the-file-name", file=quoted(path.stem), found=quoted(slug))
+
+
+def _check_credits(row: Row, report: Report) -> None:
+    for key in keys.CREDITS:
+        if not row.has(key):
+            report.add(row.place, "shared-without-credits", key=key.name)
 
 
 def known_names(
@@ -143,5 +156,15 @@ def _case(
         safety=safety,
         author=row.get(keys.AUTHOR) or "",
         licence=row.get(keys.LICENCE) or "",
+        origin=row.get(keys.ORIGIN) or "",
+        photo=_photo(row),
         places={**row.places, **vine.places},
     )
+
+
+def _photo(row: Row) -> Photo | None:
+    given = row.get(keys.PHOTO)
+    if given is None:
+        return None
+    file, alt = given.need(keys.PHOTO_FILE), given.need(keys.ALT).words
+    return Photo(file, alt, given.place_of(keys.PHOTO_FILE))

@@ -50,8 +50,27 @@ FAR_FROM_PLAN = Key(
     False,
 )
 SAFETY = Key("safety", ListOf(Text()), "Names of the safety notes the page shows.", False)
+_NAME = '[^/\\\\:<>"|?*.~ ][^/\\\\:<>"|?*]*'
+# Each step begins with neither a dot nor a slash, so that none leads out of the folder.
+_PHOTO_PATH = f"({_NAME}/)*{_NAME}[.]([jJ][pP][eE]?[gG]|[pP][nN][gG]|[wW][eE][bB][pP])"
+PHOTO_FILE = Key(
+    "file",
+    Text(_PHOTO_PATH, "not-a-photo-path"),
+    "A JPEG, PNG or WebP picture beside the case: photos/tidy-vine.jpg.",
+)
+ALT = Key("alt", Words(400), "What it shows, for people who do not see it.")
+PHOTO = Key(
+    "photo",
+    Table("A photograph of the vine before pruning.", (PHOTO_FILE, ALT)),
+    "A photograph of the vine before pruning.",
+    False,
+)
+
 AUTHOR = Key("author", Text(), "Who measured and wrote it.", False)
 LICENCE = Key("licence", Text(), "Under which licence others may use it.", False)
+ORIGIN = Key("origin", Text(), "The vineyard or handbook that it comes from.", False)
+CREDITS = (AUTHOR, LICENCE, ORIGIN)
+"""What a case has to say of itself before it may be shared."""
 
 CASE_TABLE = Table(
     "A measured vine with the author's own pruning.",
@@ -67,7 +86,7 @@ CASE_TABLE = Table(
         EXCEPTIONS,
         FAR_FROM_PLAN,
         SAFETY,
-        AUTHOR,
-        LICENCE,
+        PHOTO,
+        *CREDITS,
     ),
 )

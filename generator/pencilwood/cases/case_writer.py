@@ -43,9 +43,11 @@ def write_case(case: Case, language: str) -> str:
         *_excuses(case, language),
         *_comment("safety", language),
         f"safety: [{', '.join(name for name, _ in case.safety)}]",
+        *_photo(case, language),
         *_comment("credits", language),
         f"author: {quoted(case.author)}" if case.author else "# author:",
         f"licence: {quoted(case.licence)}" if case.licence else "# licence: CC BY 4.0",
+        f"origin: {quoted(case.origin)}" if case.origin else "# origin:",
     ]
     return "\n".join(lines) + "\n"
 
@@ -182,6 +184,15 @@ def _excuses(case: Case, language: str) -> Iterator[str]:
         yield "far from plan:"
         yield "  why:"
         yield from _said(case.far_from_plan, "    ")
+
+
+def _photo(case: Case, language: str) -> Iterator[str]:
+    if case.photo is not None:
+        yield from _comment("photo", language)
+        yield "photo:"
+        yield f"  file: {quoted(case.photo.file)}"
+        yield "  alt:"
+        yield from _said(case.photo.alt, "    ")
 
 
 def case_title(slug: str, languages: Sequence[str]) -> Mapping[str, str]:

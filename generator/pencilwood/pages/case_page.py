@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from pencilwood.cases.case import Case
+from pencilwood.cases.credits import credit_words
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.exercise import exercise_parts, plan_reason
 from pencilwood.pages.handbook import Handbook
@@ -62,6 +63,10 @@ def case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
         proof=proof,
         case=case,
         story=story,
+        photo=handbook.photos.get(case.slug),
+        photo_file=photo_file(case.slug),
+        photo_alt=fill(desk.own(case.photo.alt), facts) if case.photo else "",
+        credits=credit_words(case, language),
         exercise=exercise_parts(desk, proof),
         wood=wood_table(desk, case.vine),
         answer=tuple(_passes(desk, proof, _answer_cuts(desk, proof))),
@@ -76,6 +81,11 @@ def case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
         notes=tuple(handbook.note_by_name[name] for name, _ in case.safety),
         following=_following(handbook, proof),
     )
+
+
+def photo_file(slug: str) -> str:
+    """Where the photograph of a case stands among our own files."""
+    return f"photos/{slug}.jpg"
 
 
 def _answer_cuts(desk: Desk, proof: CaseProof) -> Iterator[tuple[DoneCut, str]]:

@@ -9,6 +9,7 @@ from functools import cached_property
 from pencilwood.cases.blocks_file import Block
 from pencilwood.cases.case import Case, Profile, RuleExample
 from pencilwood.cases.chapter_head import Audience
+from pencilwood.cases.photo_file import ShownPhoto
 from pencilwood.cases.reference import Reference
 from pencilwood.cases.safety import SafetyNote
 from pencilwood.places import Place
@@ -52,6 +53,8 @@ class Handbook:
     """The trainer's blocks, in the order of their file."""
     reference: Reference = field(default_factory=Reference)
     """Sources, figures and trade words."""
+    photos: Mapping[str, ShownPhoto] = field(default_factory=dict)
+    """Photographs by the short names of their cases."""
 
     @cached_property
     def case_by_slug(self) -> Mapping[str, CaseProof]:

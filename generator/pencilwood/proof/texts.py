@@ -31,6 +31,8 @@ def _texts(case: Case) -> Iterator[tuple[Text, Place]]:
         yield excuse.why, excuse.place
     if case.far_from_plan is not None:
         yield case.far_from_plan, case.places.get("far from plan", case.place)
+    if case.photo is not None:
+        yield case.photo.alt, case.photo.place
 
 
 def _check_words(words: str, place: Place, facts: Mapping[str, str], report: ProofReport) -> None:

@@ -10,7 +10,7 @@ from pencilwood.assets import asset_root
 from pencilwood.drawing.small import draw_small
 from pencilwood.kept import forget_old
 from pencilwood.pages.block_pages import block_page, blocks_page, sums_page
-from pencilwood.pages.case_page import case_page
+from pencilwood.pages.case_page import case_page, photo_file
 from pencilwood.pages.chapters.chapter_page import LIST_OF, chapter_page, chapters_page
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.front_pages import HOME_TEXT, home_page, small_drawing, vines_page
@@ -53,6 +53,7 @@ def assemble(handbook: Handbook) -> Site:
     files = {
         **_assets(),
         **_small_drawings(handbook),
+        **_photos(handbook),
         **_projector_pages(handbook),
         **practice_files(vines),
         **handbook.pictures,
@@ -141,6 +142,10 @@ def _small_drawings(handbook: Handbook) -> dict[str, bytes]:
         f"{ASSETS}/{small_drawing(proof.case.slug)}": draw_small(proof.parts).encode()
         for proof in handbook.cases
     }
+
+
+def _photos(handbook: Handbook) -> dict[str, bytes]:
+    return {f"{ASSETS}/{photo_file(slug)}": photo.jpeg for slug, photo in handbook.photos.items()}
 
 
 def _projector_pages(handbook: Handbook) -> dict[str, bytes]:

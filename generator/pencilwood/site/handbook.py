@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
@@ -24,9 +24,13 @@ from pencilwood.proof import CaseProof, prove_case, prove_example
 from pencilwood.rules import BANDS, RULE_BY_NAME, RULES
 from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.site.blocks import open_blocks
+from pencilwood.site.case_files import CASES as CASES
+from pencilwood.site.case_files import CaseFile, find_cases, shown_name
+from pencilwood.site.case_files import case_slugs as case_slugs
 from pencilwood.site.chapter_checks import check_chapters
 from pencilwood.site.chapters import read_chapters
 from pencilwood.site.hints import Notes
+from pencilwood.site.photos import open_photos
 from pencilwood.site.quizzes import open_quizzes
 from pencilwood.site.reference import read_reference
 from pencilwood.vine.bands import Limits
@@ -34,7 +38,6 @@ from pencilwood.vine.passes import Tool
 
 PROFILE = "content/profile.yml"
 SAFETY = "content/safety/notes.yml"
-CASES = "content/cases"
 RULE_EXAMPLES = "content/rules"
 
 
@@ -66,13 +69,10 @@ def read_one_case(
     case = None
     if profile is not None:
         names = [note.name for note in opening.safety(profile)]
-        case = opening.case(root / CASES / f"{slug}.yml", profile, names)
+        there = {file.slug: file for file in find_cases(root, Notes(language))}
+        file = there.get(slug, CaseFile(root / CASES / f"{slug}.yml", slug))
+        case = opening.case(file, profile, names)
     return profile, case, tuple(in_order(opening.notes.findings))
-
-
-def case_slugs(root: Path) -> tuple[str, ...]:
-    """Short names of the cases in a handbook's folder."""
-    return tuple(path.stem for path in _files(root / CASES, "*.yml"))
 
 
 @dataclass(frozen=True)
@@ -86,10 +86,11 @@ class _Opening:
             return self._opened(None, ())
         safety = self.safety(profile)
         names = [note.name for note in safety]
-        read = [self.case(path, profile, names) for path in self._case_files()]
+        files = self._case_files()
+        read = [self.case(file, profile, names) for file in files]
         proofs = self.proved([case for case in read if case is not None], profile)
         by_slug = {proof.case.slug: proof for proof in proofs}
-        slugs = case_slugs(self.root)
+        slugs = tuple(file.slug for file in files)
         quiz_proofs = open_quizzes(self.root, profile, slugs, by_slug, self.notes)
         chapters, pictures = read_chapters(self.root, profile.languages, self.notes)
         handbook = Handbook(
@@ -102,8 +103,9 @@ class _Opening:
             pictures,
             reference=read_reference(self.root, profile, self.notes),
             blocks=open_blocks(self.root, profile.languages, self.notes),
+            photos=open_photos(self.root, [proof.case for proof in proofs], self.notes),
         )
-        unread = set(case_slugs(self.root)) - set(handbook.case_by_slug)
+        unread = set(slugs) - set(handbook.case_by_slug)
         readings = check_chapters(handbook, self.notes, unread)
         return self._opened(handbook, proofs, readings)
 
@@ -135,24 +137,25 @@ class _Opening:
         self.notes.findings.extend(findings)
         return notes
 
-    def _case_files(self) -> tuple[Path, ...]:
-        files = _files(self.root / CASES, "*.yml")
+    def _case_files(self) -> tuple[CaseFile, ...]:
+        files = find_cases(self.root, self.notes)
         if not files:
             self.notes.add(Place(CASES), "no-case")
         return files
 
-    def case(self, path: Path, profile: Profile, safety_names: list[str]) -> Case | None:
+    def case(self, file: CaseFile, profile: Profile, safety_names: list[str]) -> Case | None:
         case, findings = read_case(
-            path,
+            file.path,
             profile.languages,
             list(RULE_BY_NAME),
             safety_names,
-            self._shown(path),
+            shown_name(self.root, file.path),
             language=self.notes.language,
             tool_for=_tools(profile.limits),
+            from_others=bool(file.shared_in),
         )
         self.notes.findings.extend(findings)
-        return case
+        return None if case is None else replace(case, slug=file.slug, shared_in=file.shared_in)
 
     def proved(self, cases: list[Case], profile: Profile) -> tuple[CaseProof, ...]:
         in_turn = sorted(cases, key=lambda case: (LEVELS.index(case.level), case.slug))

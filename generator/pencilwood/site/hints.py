@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from pencilwood.cases.report import nearest
-from pencilwood.findings import Finding
+from pencilwood.findings import Finding, Level
 from pencilwood.places import Place
 from pencilwood.words import knows, say
 
@@ -19,11 +19,18 @@ class Notes:
 
     def add(self, place: Place, name: str, /, **facts: str | int) -> None:
         """Note one error; its words stand in the catalogue under `site.<name>`."""
+        self._note("error", place, name, facts)
+
+    def warn(self, place: Place, name: str, /, **facts: str | int) -> None:
+        """Note something that deserves a second look and stops nothing."""
+        self._note("warning", place, name, facts)
+
+    def _note(self, level: Level, place: Place, name: str, facts: Mapping[str, str | int]) -> None:
         what, expected, found = (
             say(self.language, key, **facts) if knows(key) else ""
             for key in (f"site.{name}.{part}" for part in ("what", "expected", "found"))
         )
-        self.findings.append(Finding(place, name, what, expected, found))
+        self.findings.append(Finding(place, name, what, expected, found, level))
 
     def hint(self, found: str, known: Iterable[str]) -> str:
         """`did you mean "..."?`, or what there is to choose from."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from pencilwood.cases.case import Profile
+from pencilwood.cases.credits import credit_words
 from pencilwood.drawing.stems import THICKER
 from pencilwood.proof import CaseProof
 from pencilwood.proof.facts import fill
@@ -53,6 +54,7 @@ def worksheet_data(proof: CaseProof, profile: Profile, language: str) -> dict[st
         ],
         "columns": [say(language, f"pages.wood.{name}") for name in _COLUMNS],
         "wood": list(_wood(proof.parts, profile, language)),
+        "credits": credit_words(case, language),
     }
 
 
@@ -109,6 +111,7 @@ def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
         if case.far_from_plan
         else "",
         "measures": rows(proof, profile, language),
+        "credits": credit_words(case, language),
     }
     return Paper(f"key-{case.slug}", "key", language, title, data)
 

@@ -6,6 +6,7 @@ import io
 from collections.abc import Mapping, Sequence
 
 from pencilwood.cases.case import Profile
+from pencilwood.cases.credits import credit_words
 from pencilwood.cases.field_columns import COLUMNS, CONDITION_WORDS, FRAME, LEAN_WORDS
 from pencilwood.proof import CaseProof
 from pencilwood.rules import BANDS, RULES
@@ -80,7 +81,11 @@ def wall_poster(proof: CaseProof, profile: Profile, language: str) -> Paper:
             }
         )
         left = after
-    data = {"panels": panels, "words": words_under("print.poster", language, ("dotted", "safe"))}
+    data: dict[str, object] = {
+        "panels": panels,
+        "words": words_under("print.poster", language, ("dotted", "safe")),
+        "credits": credit_words(proof.case, language),
+    }
     return Paper("poster", "poster", language, say(language, "print.poster.title"), data)
 
 

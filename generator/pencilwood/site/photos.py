@@ -1,0 +1,39 @@
+"""Makes every photograph that a case names ready for its page, or says why it cannot be shown."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from pathlib import Path
+
+from pencilwood.cases.case import Case
+from pencilwood.cases.photo_file import (
+    LARGEST_SOURCE_BYTES,
+    MOST_SOURCE_PIXELS,
+    PhotoError,
+    ShownPhoto,
+    read_photo,
+)
+from pencilwood.site.hints import Notes
+
+_MILLION = 1_000_000
+
+
+def open_photos(root: Path, cases: Iterable[Case], notes: Notes) -> Mapping[str, ShownPhoto]:
+    """The photographs by the short names of their cases."""
+    found: dict[str, ShownPhoto] = {}
+    for case in cases:
+        if case.photo is None:
+            continue
+        folder = (root / case.place.file).parent
+        try:
+            found[case.slug] = read_photo(folder, case.photo.file)
+        except PhotoError as error:
+            notes.add(
+                case.photo.place,
+                error.problem,
+                file=(folder / case.photo.file).relative_to(root).as_posix(),
+                found=error.found,
+                most_mb=LARGEST_SOURCE_BYTES // _MILLION,
+                most_megapixels=MOST_SOURCE_PIXELS // _MILLION,
+            )
+    return found
