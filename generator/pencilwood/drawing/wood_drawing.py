@@ -48,6 +48,14 @@ def draw_hanging(
     )
 
 
+def nearest_first(plate: Plate) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Names of the parts that hang before the arm, and of those that stand; the nearest first."""
+    standing = sorted(_standing(plate), key=lambda number: _depth(plate, number), reverse=True)
+    names = [part.name for part in plate.parts.parts]
+    hanging = [name for number, name in enumerate(names) if number not in set(standing)]
+    return tuple(reversed(hanging)), tuple(names[number] for number in standing)
+
+
 def _standing(plate: Plate) -> list[int]:
     return [
         number
@@ -109,7 +117,7 @@ def _colour(part: Part) -> str:
 
 
 def _old_wood(stem: Stem, part: Part) -> list[Thing]:
-    start, end = _drawn_from_mm(part), _drawn_to_mm(part)
+    start, end = drawn_from_mm(part), drawn_to_mm(part)
     grain = Grain(part.name)
     things: list[Thing] = [
         Ink((older_wood(stem.curve, start, end, stem.half_mm),), {"class": "pw-wood"}),
@@ -120,11 +128,12 @@ def _old_wood(stem: Stem, part: Part) -> list[Thing]:
     return [*things, cut_face(stem, start)]
 
 
-def _drawn_from_mm(part: Part) -> float:
+def drawn_from_mm(part: Part) -> float:
+    """Where along its piece the drawing of a part of older wood begins."""
     return part.start_mm + _BEYOND_JOINT_MM - 1.5 if part.start_mm else -4.0
 
 
-def _drawn_to_mm(part: Part) -> float:
+def drawn_to_mm(part: Part) -> float:
     """A part reaches a little beyond the joint where it ends, or to a bare tip too short to cut."""
     rest = part.piece.length_mm - part.end_mm
     if rest < STUB_WORTH_CUTTING_MM:

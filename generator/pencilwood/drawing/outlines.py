@@ -1,0 +1,74 @@
+"""The outline of every piece of wood on a drawing, for a program that lets pieces be tapped."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from pencilwood.drawing.curves import outline, steps
+from pencilwood.drawing.frame import draw_frame_targets
+from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.points import Point, between
+from pencilwood.drawing.shapes import Ink
+from pencilwood.drawing.wood_drawing import drawn_from_mm, drawn_to_mm, nearest_first
+from pencilwood.drawing.wood_text import plate_of
+from pencilwood.vine.wood import Part, Parts
+
+_BEND_EVERY_MM = 40.0
+
+Outlines = Mapping[str, tuple[Point, ...]]
+"""Name of a part, or of trunk, head or an arm -> corners, in millimetres as on the drawing."""
+
+
+def outlines(parts: Parts, *, with_frame: bool, wider_mm: float = 0.0) -> Outlines:
+    """Each piece's outline as it is drawn; what lies over other wood comes first.
+
+    Canes are at least `wider_mm` to each side of their middle, so that a finger finds them.
+    """
+    plate = plate_of(parts)
+    hanging, standing = nearest_first(plate)
+    named = {name: _of_part(plate, parts.parts[parts.index[name]], wider_mm) for name in hanging}
+    if with_frame:
+        named |= _of_frame(plate)
+    for name in standing:
+        named[name] = _of_part(plate, parts.parts[parts.index[name]], wider_mm)
+    return named
+
+
+def _of_part(plate: Plate, part: Part, wider_mm: float) -> tuple[Point, ...]:
+    stem = plate.stem(part)
+    if not part.is_cane:
+        start, end = drawn_from_mm(part), drawn_to_mm(part)
+        return tuple(outline(stem.curve, steps(start, end, _BEND_EVERY_MM), stem.half_mm))
+    along = steps(0.0, float(part.piece.length_mm), _BEND_EVERY_MM)
+    return tuple(outline(stem.curve, along, lambda at: max(stem.half_mm(at), wider_mm)))
+
+
+def _of_frame(plate: Plate) -> dict[str, tuple[Point, ...]]:
+    """Head, arms and trunk; the head lies over the others and is drawn last."""
+    drawn = [thing for thing in draw_frame_targets(plate.vine).things if isinstance(thing, Ink)]
+    return {str(ink.attributes["data-frame"]): ink.runs[0].points for ink in reversed(drawn)}
+
+
+def within(points: Sequence[Point], window: Frame) -> list[Point]:
+    """What of an outline lies within a window (Sutherland and Hodgman's way of clipping)."""
+    kept = list(points)
+    for axis, edge, side in (
+        (0, window.left, 1),
+        (0, window.right, -1),
+        (1, window.top, 1),
+        (1, window.bottom, -1),
+    ):
+        kept = _on_one_side(kept, axis, edge, side)
+    return kept
+
+
+def _on_one_side(points: Sequence[Point], axis: int, edge: float, side: int) -> list[Point]:
+    """What of an outline lies beyond an edge; `side` 1 keeps the larger values, -1 the smaller."""
+    kept: list[Point] = []
+    for here, after in zip(points, [*points[1:], *points[:1]], strict=True):
+        inside = (here[axis] - edge) * side >= 0
+        if inside:
+            kept.append(here)
+        if inside != ((after[axis] - edge) * side >= 0):
+            kept.append(between(here, after, (edge - here[axis]) / (after[axis] - here[axis])))
+    return kept

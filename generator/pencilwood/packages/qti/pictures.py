@@ -1,0 +1,145 @@
+"""The drawings of questions as SVG files of a known size in pixels.
+
+Files and not inline: a player that moves an item's XML into a page may lose the namespace of
+inline SVG, and then nothing is drawn.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from xml.etree import ElementTree as Xml
+
+from pencilwood.cases.case import Profile
+from pencilwood.drawing import draw_vine
+from pencilwood.drawing.close_up import CLOSE_UP
+from pencilwood.drawing.describe import describe_position, describe_vine
+from pencilwood.drawing.outlines import Outlines, outlines, within
+from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.drawing.wood_text import plate_of
+from pencilwood.packages.qti.markup import tag
+from pencilwood.quiz.made import Box, Picture
+from pencilwood.quiz.pictures import wood_shown
+from pencilwood.quiz.vines import ProvedVine
+from pencilwood.vine.wood import Parts, WoodLeft
+from pencilwood.words import say
+
+_WHOLE_WIDTH_PX = 1200
+_CLOSE_UP_PX_PER_MM = 1.2
+_FINGER_MM = 11.0
+"""Canes can be tapped so far to each side of their middle, whatever their thickness."""
+
+
+@dataclass(frozen=True)
+class PictureFile:
+    """A drawing as a file of a package."""
+
+    name: str
+    content: bytes
+    width_px: int
+    height_px: int
+    alt: str
+    """The whole drawing in words, for those who cannot see it."""
+
+    @property
+    def file(self) -> str:
+        """Its path in the package."""
+        return f"images/{self.name}.svg"
+
+    def image(self) -> Xml.Element:
+        """The image as an item shows it; items lie in a folder of their own."""
+        return tag(
+            "img",
+            {
+                "src": f"../{self.file}",
+                "alt": self.alt,
+                "width": str(self.width_px),
+                "height": str(self.height_px),
+            },
+        )
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A drawing with the scale that leads from its millimetres to pixels."""
+
+    file: PictureFile
+    window: Frame
+    px_per_mm: float
+    parts: Parts
+
+    def coords(self, points: tuple[Point, ...]) -> str | None:
+        """A polygon in pixels, or None where nothing of it is in the picture."""
+        window = self.window
+        seen = within(points, window)
+        pixels = dict.fromkeys(
+            (self._px(p.x - window.left), self._px(p.y - window.top)) for p in seen
+        )
+        if len(pixels) < 3:
+            return None
+        return ",".join(f"{x},{y}" for x, y in pixels)
+
+    def outlines(self, *, with_frame: bool) -> Outlines:
+        """Every piece that can be tapped, the nearest first."""
+        return outlines(self.parts, with_frame=with_frame, wider_mm=_FINGER_MM)
+
+    def shows_all_wood(self) -> bool:
+        """Whether some of every piece is in the picture."""
+        return all(self.coords(points) for points in self.outlines(with_frame=False).values())
+
+    def _px(self, length_mm: float) -> int:
+        return round(length_mm * self.px_per_mm)
+
+
+def draw(
+    picture: Picture, box: Box | None, vine: ProvedVine, profile: Profile, language: str
+) -> Drawn:
+    """A picture of a question as a file: the window of a close-up, or the whole vine."""
+    parts, left = wood_shown(picture, vine)
+    whole = plate_of(parts).frame
+    window = whole if box is None else _frame_of(box)
+    scale = _WHOLE_WIDTH_PX / (whole.right - whole.left) if box is None else _CLOSE_UP_PX_PER_MM
+    width_px = round((window.right - window.left) * scale)
+    height_px = round((window.bottom - window.top) * scale)
+    title = vine.case.title[language]
+    name = say(language, "qti.alt", title=title)
+    if picture.near is not None:
+        name = say(language, "qti.alt.near", title=title, position=picture.near)
+    svg = draw_vine(
+        parts,
+        picture.name,
+        language,
+        title=name,
+        description="",
+        units=profile.units,
+        stages=None if left is None else Stages((Stage(GONE, left),)),
+        css_class=CLOSE_UP if picture.near is not None else "",
+        alone=True,
+        window=window,
+    )
+    sized = svg.replace("<svg ", f'<svg width="{width_px}" height="{height_px}" ', 1)
+    described = _described(picture, parts, left, profile, language)
+    alt = f"{name}. {described}"
+    file = PictureFile(picture.name, sized.encode(), width_px, height_px, alt)
+    return Drawn(file, window, scale, parts)
+
+
+def _described(
+    picture: Picture,
+    parts: Parts,
+    left: WoodLeft | None,
+    profile: Profile,
+    language: str,
+) -> str:
+    """The drawing in words; of a close-up, the positions in its window."""
+    units = profile.units
+    if picture.near is None:
+        return describe_vine(parts, left, language, units).replace("\n", " ")
+    names = [position.name for position in parts.positions]
+    return " ".join(describe_position(parts, left, name, language, units) for name in names)
+
+
+def _frame_of(box: Box) -> Frame:
+    left, top, width, height = box
+    return Frame(left, top, left + width, top + height)
