@@ -10,11 +10,14 @@ import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 from scipy.sparse import coo_matrix
 
-from pencilwood.rules.shapes import BudTotal, Gap, PieceLeft, WoundTotal
+from pencilwood.rules.shapes import BudTotal, Gap, PieceLeft, Shape, TallyTotal, WoundTotal
 from pencilwood.score.judge import Target, charges_of
 from pencilwood.vine import measures
 from pencilwood.vine.bands import Limits
 from pencilwood.vine.wood import Parts
+
+Taken = dict[tuple[int, bool], int]
+"""(state, living wood above) of one part -> the variable that says so."""
 
 
 class Programme:
@@ -57,34 +60,46 @@ def least_loss(parts: Parts, limits: Limits, target: Target) -> int:
 def programme_for(parts: Parts, limits: Limits, target: Target) -> Programme:
     """The whole vine as one programme."""
     programme = Programme()
-    gone, buds, wounds = _add_wood(programme, parts, limits)
+    gone, buds, wounds, taken = _add_wood(programme, parts, limits)
     spurs = _add_spurs(programme, parts, gone)
-    _add_line(programme, parts, limits, spurs)
+    if parts.vine.is_ring:
+        _add_ring(programme, parts, limits, spurs)
+    else:
+        _add_line(programme, parts, limits, spurs)
+    for tally in parts.vine.form.tallies:
+        counted = {
+            variable: 1
+            for part, here in zip(parts.parts, taken, strict=True)
+            for (state, _), variable in here.items()
+            if state > 0 and tally.counts(part.position, part.piece, state, limits)
+        }
+        totals = (TallyTotal(tally.name, n) for n in range(len(parts.parts) + 1))
+        _add_total(programme, counted, [_price(parts, "tally", one, limits) for one in totals])
     bud_totals = (BudTotal(n, target.least, target.most) for n in range(sum(buds.values()) + 1))
     wound_totals = (WoundTotal(n) for n in range(sum(wounds.values()) + 1))
-    _add_total(programme, buds, [_price("buds", one, limits) for one in bud_totals])
-    _add_total(programme, wounds, [_price("wounds", one, limits) for one in wound_totals])
+    _add_total(programme, buds, [_price(parts, "buds", one, limits) for one in bud_totals])
+    _add_total(programme, wounds, [_price(parts, "wounds", one, limits) for one in wound_totals])
     return programme
 
 
-def _price(shape: str, facts: object, limits: Limits) -> int | None:
-    charges = tuple(charges_of(shape, facts, limits))  # type: ignore[arg-type]
+def _price(parts: Parts, shape: Shape, facts: object, limits: Limits) -> int | None:
+    charges = tuple(charges_of(parts.vine.form, shape, facts, limits))
     return None if any(c.must for c in charges) else sum(c.points for c in charges)
 
 
 def _add_wood(
     programme: Programme, parts: Parts, limits: Limits
-) -> tuple[dict[int, int], dict[int, int], dict[int, int]]:
+) -> tuple[dict[int, int], dict[int, int], dict[int, int], list[Taken]]:
     """One variable for each part, state and living-above flag; exactly one of them is taken."""
     gone: dict[int, int] = {}
     buds: dict[int, int] = {}
     wounds: dict[int, int] = {}
-    taken: list[dict[tuple[int, bool], int]] = []
+    taken: list[Taken] = []
     for number, part in enumerate(parts.parts):
         here: dict[tuple[int, bool], int] = {}
         for state in range(part.most + 1):
             for living in (False, True) if parts.above[number] else (False,):
-                price = _price("piece", PieceLeft(parts, number, state, living), limits)
+                price = _price(parts, "piece", PieceLeft(parts, number, state, living), limits)
                 if price is not None:
                     here[state, living] = programme.binary(price)
                     if part.is_cane and state:
@@ -101,7 +116,7 @@ def _add_wood(
         if part.piece.is_alive and part.piece.thickness_mm >= limits["large wound from"]:
             wounds[_cut_face(programme, gone, number, below)] = 1
         _tie_living(programme, parts, taken[number], gone, number)
-    return gone, buds, wounds
+    return gone, buds, wounds, taken
 
 
 def _cut_face(programme: Programme, gone: dict[int, int], number: int, below: int) -> int:
@@ -157,10 +172,10 @@ def _add_line(programme: Programme, parts: Parts, limits: Limits, spurs: list[in
     entering: list[dict[int, float]] = [{} for _ in range(count + 2)]
     for one in range(count + 1):
         for other in range(one + 1, count + 2):
-            price = _price("blank", Gap(y[other] - y[one]), limits)
+            price = _price(parts, "blank", Gap(y[other] - y[one]), limits)
             crowded: int | None = 0
             if one > 0 and other <= count:
-                crowded = _price("crowding", Gap(x[other - 1] - x[one - 1]), limits)
+                crowded = _price(parts, "crowding", Gap(x[other - 1] - x[one - 1]), limits)
             if price is None or crowded is None:
                 continue
             arc = programme.binary(price + crowded)
@@ -169,6 +184,32 @@ def _add_line(programme: Programme, parts: Parts, limits: Limits, spurs: list[in
     programme.constrain(leaving[0], 1, 1)
     programme.constrain(entering[count + 1], 1, 1)
     for number, spur in enumerate(spurs, start=1):
+        programme.constrain({**leaving[number], spur: -1}, 0, 0)
+        programme.constrain({**entering[number], spur: -1}, 0, 0)
+
+
+def _add_ring(programme: Programme, parts: Parts, limits: Limits, spurs: list[int]) -> None:
+    """One way around that visits exactly the spurs, or none at all; one step of it closes it."""
+    x = [position.at_mm for position in parts.positions]
+    around = parts.vine.line_length_mm
+    leaving: list[dict[int, float]] = [{} for _ in spurs]
+    entering: list[dict[int, float]] = [{} for _ in spurs]
+    whole = _price(parts, "blank", Gap(around), limits)
+    closing = [] if whole is None else [programme.binary(whole)]
+    for one in range(len(spurs)):
+        for other in range(len(spurs)):
+            gap = Gap((x[other] - x[one]) % around or around)
+            price = _price(parts, "blank", gap, limits)
+            crowded = 0 if one == other else _price(parts, "crowding", gap, limits)
+            if price is None or crowded is None:
+                continue
+            step = programme.binary(price + crowded)
+            leaving[one][step] = 1
+            entering[other][step] = 1
+            if other <= one:
+                closing.append(step)
+    programme.constrain(dict.fromkeys(closing, 1), 1, 1)
+    for number, spur in enumerate(spurs):
         programme.constrain({**leaving[number], spur: -1}, 0, 0)
         programme.constrain({**entering[number], spur: -1}, 0, 0)
 

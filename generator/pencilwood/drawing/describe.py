@@ -35,7 +35,7 @@ def summarise_vine(
     text = said.say(
         "summary",
         form=said.form(parts),
-        length=said.length(parts.vine.arm_length_mm),
+        length=said.length(parts.vine.line_length_mm),
         positions=said.count("positions", len(parts.positions)),
         canes=said.count("canes", len(canes)),
         buds=said.count("buds", sum(part.most for part in canes)),

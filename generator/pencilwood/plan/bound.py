@@ -12,10 +12,14 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from pencilwood.plan.options import Key, Option
+from pencilwood.plan.options import Key, Option, Tallies
 
 FORBIDDEN = 10**15
 """Stands for a cost that cannot be paid; sums of a few of them stay above it."""
+
+
+State = tuple[int, int, int, Tallies]
+"""Mark of the last spur (0 is the line's left end), buds, large wounds and tallies so far."""
 
 
 @dataclass(frozen=True)
@@ -31,6 +35,14 @@ class Problem:
     """Cost of the total of buds left, by total."""
     wounds: Sequence[int]
     """Cost of the number of large wounds, by number."""
+    closing: Sequence[Sequence[int]] = ()
+    """Around a head: first spur -> last spur -> cost of their being neighbours."""
+    tallies: Sequence[Sequence[int]] = ()
+    """For each thing that the form counts, the cost of its number, by number."""
+
+    def cost_of_tallies(self, tallies: Tallies) -> int:
+        """What these numbers cost together."""
+        return sum(costs[count] for costs, count in zip(self.tallies, tallies, strict=True))
 
 
 @dataclass(frozen=True)
@@ -45,9 +57,12 @@ class Bound:
     """buds so far -> least cost of any total that can still come, less its buds at the price."""
     wounds_rest: Sequence[int]
 
-    def of(self, position: int, cost: int, state: tuple[int, int, int]) -> int:
-        """The least that a pruning through this state can cost."""
-        last, buds, wounds = state
+    def of(self, position: int, cost: int, state: State) -> int:
+        """The least that a pruning through this state can cost.
+
+        Tallies are left out: they cost nothing or more, so the bound stays one.
+        """
+        last, buds, wounds, _ = state
         return (
             cost
             + self.rest[position][last]
@@ -66,7 +81,7 @@ def bound_at(problem: Problem, bud_price: int, wound_price: int) -> Bound:
     rest[positions] = [between[last][positions + 1] for last in range(positions + 1)]
     for position in range(positions - 1, -1, -1):
         cheapest = [FORBIDDEN, FORBIDDEN]
-        for (living, buds, wounds), option in problem.options[position]:
+        for (living, buds, wounds, _), option in problem.options[position]:
             cost = option.cost + buds * bud_price + wounds * wound_price
             if cost < cheapest[living]:
                 cheapest[living] = cost
@@ -119,7 +134,7 @@ def best_bound(problem: Problem) -> Bound:
 
 
 def _root(bound: Bound) -> int:
-    return bound.of(0, 0, (0, 0, 0))
+    return bound.of(0, 0, (0, 0, 0, ()))
 
 
 def _slopes(costs: Sequence[int]) -> list[int]:

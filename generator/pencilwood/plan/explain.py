@@ -49,10 +49,11 @@ def cuts_for(sheet: Sheet, left: WoodLeft) -> tuple[DoneCut, ...]:
     """The cuts that turn the uncut vine into `left`, pass by pass, along the line."""
     rough_buds = sheet.limits["buds after the rough pass at most"]
     parts = left.parts.parts
+    # A cane that stays longer than the rough pass would leave it waits for the fine pass.
     rough = [
         (Shortening(part.name, rough_buds), Pass.ROUGH)
-        for part in parts
-        if part.is_cane and part.most > rough_buds
+        for part, state in zip(parts, left.states, strict=True)
+        if part.is_cane and part.most > rough_buds >= state
     ]
     thinning = [
         (ThinningOut(part.name), Pass.THINNING_OUT)
@@ -62,7 +63,7 @@ def cuts_for(sheet: Sheet, left: WoodLeft) -> tuple[DoneCut, ...]:
     fine = [
         (Shortening(part.name, state), Pass.FINE)
         for part, state in zip(parts, left.states, strict=True)
-        if part.is_cane and 0 < state < min(part.most, rough_buds)
+        if part.is_cane and 0 < state < part.most and state != rough_buds
     ]
     planned: list[tuple[Cut, Pass]] = [*rough, *thinning, *fine]
     return tuple(DoneCut(cut, in_pass, _tool(sheet, cut)) for cut, in_pass in planned)

@@ -8,14 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from operator import add
 
 from pencilwood.score.sheet import Sheet
 
 Cost = Callable[[int, int, bool], int | None]
 """(part, state, living wood above) -> cost, None when forbidden."""
 
-Key = tuple[bool, int, int]
-"""Whether a living bud is left; buds left; large wounds made."""
+Tallies = tuple[int, ...]
+"""How many are left of each thing that the vine's form counts; empty for most forms."""
+
+Key = tuple[bool, int, int, Tallies]
+"""Whether a living bud is left; buds left; large wounds made; tallies."""
 
 
 @dataclass(frozen=True)
@@ -38,6 +42,7 @@ class PositionOptions:
         self._children: dict[int, list[int]] = {}
         for number, below in enumerate(sheet.parts.parent):
             self._children.setdefault(below, []).append(number)
+        self._none: Tallies = (0,) * len(sheet.tallies)
 
     def of(self, position: str) -> Options:
         """Every (spur, buds, wounds) that can be reached here, at its least cost."""
@@ -49,14 +54,19 @@ class PositionOptions:
         return self._of_siblings(roots, False)
 
     def _of_siblings(self, siblings: Sequence[int], living_later: bool) -> Options:
-        reached: Options = {(False, 0, 0): Option(0, ())}
+        reached: Options = {(False, 0, 0, self._none): Option(0, ())}
         for number in reversed(siblings):
             grown: Options = {}
             by_flag = {flag: self._of_part(number, flag) for flag in (False, True)}
-            for (living, buds, wounds), so_far in reached.items():
+            for (living, buds, wounds, tallies), so_far in reached.items():
                 choices = by_flag[living or living_later]
-                for (also_living, more_buds, more_wounds), choice in choices.items():
-                    key = (living or also_living, buds + more_buds, wounds + more_wounds)
+                for (also_living, more_buds, more_wounds, more), choice in choices.items():
+                    key = (
+                        living or also_living,
+                        buds + more_buds,
+                        wounds + more_wounds,
+                        added(tallies, more),
+                    )
                     keep_cheapest(grown, key, so_far.cost + choice.cost, so_far, choice)
             reached = grown
         return reached
@@ -69,13 +79,14 @@ class PositionOptions:
             for buds in range(1, part.most + 1):
                 cost = self._cost(number, buds, living_later)
                 if cost is not None:
-                    key = (part.piece.is_alive, buds, 0)
+                    key = (part.piece.is_alive, buds, 0, self._counted(number, buds))
                     options[key] = Option(cost, ((number, buds),))
             return options
         for key, grown in self._of_siblings(self._children.get(number, ()), living_later).items():
             cost = self._cost(number, 1, key[0])
             if cost is not None:
                 own = Option(cost, ((number, 1),))
+                key = (*key[:3], added(key[3], self._counted(number, 1)))
                 keep_cheapest(options, key, grown.cost + cost, grown, own)
         return options
 
@@ -90,7 +101,15 @@ class PositionOptions:
             total += cost
         fallen_states = tuple((one, 0) for one in (number, *self._sheet.parts.carries[number]))
         wounds = int(self._sheet.makes_large_wound(number))
-        options[False, 0, wounds] = Option(total, fallen_states)
+        options[False, 0, wounds, self._none] = Option(total, fallen_states)
+
+    def _counted(self, number: int, state: int) -> Tallies:
+        return tuple(tally.counts[number][state] for tally in self._sheet.tallies)
+
+
+def added(one: Tallies, other: Tallies) -> Tallies:
+    """Both tallies together."""
+    return tuple(map(add, one, other)) if one else one
 
 
 def keep_cheapest(options: Options, key: Key, cost: int, one: Option, other: Option) -> None:

@@ -1,19 +1,17 @@
 """The cheapest pruning of a vine that breaks no must-rule, found exactly.
 
-Best-first search along the line of positions. A state is (next position, last spur, buds so
-far, large wounds so far). The bound prices each bud and each wound (a Lagrange multiplier
-each), which makes it so tight that few states are ever opened; it never exceeds the true cost,
-so the first finished state is a cheapest one.
+The scoring sheet's charges become costs here; `search` finds the cheapest way along the line,
+`ring` the cheapest one around a head.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from heapq import heappop, heappush
-from itertools import count
+from collections.abc import Sequence
 
-from pencilwood.plan.bound import FORBIDDEN, Problem, best_bound
-from pencilwood.plan.options import Cost, Option, PositionOptions, in_fixed_order
+from pencilwood.plan.bound import FORBIDDEN, Problem
+from pencilwood.plan.options import Cost, PositionOptions, in_fixed_order
+from pencilwood.plan.ring import search_around
+from pencilwood.plan.search import search
 from pencilwood.score.judge import Charge
 from pencilwood.score.sheet import Sheet, Steps, Weigh
 from pencilwood.vine.wood import WoodLeft
@@ -32,8 +30,9 @@ def points_only(charges: tuple[Charge, ...]) -> int | None:
 def solve(sheet: Sheet, weigh: Weigh = points_only) -> WoodLeft:
     """The wood left by the cheapest pruning. Something can always be left: nothing at all."""
     problem = pose(sheet, weigh)
+    found = search_around(problem) if problem.closing else search(problem)
     states = [0] * len(sheet.parts.parts)
-    for option in search(problem):
+    for option in found.options:
         for number, state in option.states:
             states[number] = state
     return WoodLeft(sheet.parts, tuple(states))
@@ -48,9 +47,13 @@ def pose(sheet: Sheet, weigh: Weigh) -> Problem:
     most_wounds = sum(max((key[2] for key, _ in here), default=0) for here in options)
     return Problem(
         options=options,
-        between=_between(sheet, costs),
+        between=_between_around(sheet, costs) if sheet.around_mm else _between(sheet, costs),
         buds=_by_amount(sheet.buds, costs, most_buds),
         wounds=_by_amount(sheet.wounds, costs, most_wounds),
+        tallies=tuple(
+            _by_amount(one.steps, costs, sum(map(max, one.counts))) for one in sheet.tallies
+        ),
+        closing=_closing(sheet, costs) if sheet.around_mm else (),
     )
 
 
@@ -78,7 +81,7 @@ def _between(sheet: Sheet, costs: Sequence[int]) -> list[list[int]]:
     xs, ys = sheet.x_mm, sheet.y_mm
     first, last = sheet.ends_mm
     marks = [first, *ys, last]
-    longest_mm = sheet.parts.vine.arm_length_mm
+    longest_mm = sheet.parts.vine.line_length_mm
     blank_costs = _by_amount(sheet.blank, costs, longest_mm)
     crowded_costs = _by_amount(sheet.crowded, costs, longest_mm)
     table: list[list[int]] = []
@@ -93,6 +96,37 @@ def _between(sheet: Sheet, costs: Sequence[int]) -> list[list[int]]:
     return table
 
 
+def _between_around(sheet: Sheet, costs: Sequence[int]) -> list[list[int]]:
+    """Neighbours around a head; what closes the ring depends on the first spur as well."""
+    gap = _gap_costs(sheet, costs)
+    count, xs = len(sheet.x_mm), sheet.x_mm
+    blank = _by_amount(sheet.blank, costs, sheet.around_mm)
+    table = [[FORBIDDEN, *[0] * count, blank[sheet.around_mm]]]
+    for row in range(count):
+        after = [gap[xs[column] - xs[row]] for column in range(row + 1, count)]
+        table.append([FORBIDDEN] * (row + 2) + [*after, 0])
+    return table
+
+
+def _closing(sheet: Sheet, costs: Sequence[int]) -> list[list[int]]:
+    """First spur -> last spur -> cost of the stretch from the last on to the first again."""
+    gap = _gap_costs(sheet, costs)
+    blank = _by_amount(sheet.blank, costs, sheet.around_mm)
+    return [
+        [
+            blank[sheet.around_mm] if last == first else gap[sheet.around_mm - abs(at - start)]
+            for last, at in enumerate(sheet.x_mm)
+        ]
+        for first, start in enumerate(sheet.x_mm)
+    ]
+
+
+def _gap_costs(sheet: Sheet, costs: Sequence[int]) -> list[int]:
+    blank = _by_amount(sheet.blank, costs, sheet.around_mm)
+    crowded = _by_amount(sheet.crowded, costs, sheet.around_mm)
+    return [one + other for one, other in zip(blank, crowded, strict=True)]
+
+
 def _by_amount(table: Steps, costs: Sequence[int], most: int) -> list[int]:
     """The cost of every amount from 0 to `most`."""
     spread: list[int] = []
@@ -104,60 +138,3 @@ def _by_amount(table: Steps, costs: Sequence[int], most: int) -> list[int]:
 
 def _or_forbidden(cost: int | None) -> int:
     return FORBIDDEN if cost is None else cost
-
-
-State = tuple[int, int, int]
-"""Mark of the last spur (0 is the line's left end), buds so far, large wounds so far."""
-
-Path = tuple["Path", Option] | None
-
-
-def search(problem: Problem) -> list[Option]:
-    """The cheapest option at each position, taken together."""
-    bound = best_bound(problem)
-    positions = len(problem.options)
-    order = count()
-    start: State = (0, 0, 0)
-    path: Path = None
-    # Among equal bounds the state furthest along the line comes first.
-    heap = [(bound.of(0, 0, start), 0, next(order), 0, start, path)]
-    seen: set[tuple[int, State]] = set()
-    while heap:
-        _, behind, _, cost, state, path = heappop(heap)
-        position = -behind
-        if position > positions:
-            return _unroll(path)
-        if (position, state) in seen:
-            continue
-        seen.add((position, state))
-        for added, after, option in _steps(problem, position, state):
-            total = cost + added
-            lower = total if position == positions else bound.of(position + 1, total, after)
-            if lower < FORBIDDEN:
-                longer = path if option is None else (path, option)
-                heappush(heap, (lower, behind - 1, next(order), total, after, longer))
-    raise AssertionError("a vine can always be pruned to nothing")
-
-
-def _steps(
-    problem: Problem, position: int, state: State
-) -> Iterator[tuple[int, State, Option | None]]:
-    """What can come next: added cost, state after it, and the option taken."""
-    last, buds, wounds = state
-    if position == len(problem.options):
-        closing = problem.between[last][position + 1]
-        yield closing + problem.buds[buds] + problem.wounds[wounds], state, None
-        return
-    mark = position + 1
-    joined = problem.between[last][mark]
-    for (living, more_buds, more_wounds), option in problem.options[position]:
-        after = (mark if living else last, buds + more_buds, wounds + more_wounds)
-        yield option.cost + (joined if living else 0), after, option
-
-
-def _unroll(path: Path) -> list[Option]:
-    options: list[Option] = []
-    while path is not None:
-        path, option = path
-        options.append(option)
-    return options[::-1]

@@ -30,7 +30,7 @@ def facts_of(left: WoodLeft, target: Target, profile: Profile, language: str) ->
 def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str) -> dict[str, str]:
     vine = left.parts.vine
     lengths = {
-        "arm_length": vine.arm_length_mm,
+        "arm_length": vine.line_length_mm,
         "cordon_height": vine.cordon_height_mm,
         "trimming_height": vine.trellis.trimming_mm,
         "longest_blank": measures.blank_mm(left, profile.limits["head zone"]),

@@ -109,7 +109,7 @@ def _canes_left(left: WoodLeft) -> list[str]:
 
 def _buds_per_metre(vine: ProvedVine, asker: Asker, _: str | None) -> _Worked:
     left = vine.answer_left
-    buds, length_mm = measures.buds_kept(left), vine.parts.vine.arm_length_mm
+    buds, length_mm = measures.buds_kept(left), vine.parts.vine.line_length_mm
     first_mm = vine.parts.vine.arms[0].length_mm
 
     def told(buds: int, length_mm: int) -> str:
@@ -186,7 +186,7 @@ def _spacing(vine: ProvedVine, asker: Asker, at: str | None) -> _Worked:
 def _target(vine: ProvedVine, asker: Asker, _: str | None) -> _Worked:
     limits, arms = asker.profile.limits, vine.parts.vine.arms
     low, high = limits["buds per metre at least"], limits["buds per metre at most"]
-    length_mm = vine.parts.vine.arm_length_mm
+    length_mm = vine.parts.vine.line_length_mm
 
     def told(length_mm: int, share: int = 1) -> str:
         least, most = -(-low * length_mm // (1000 * share)), high * length_mm // (1000 * share)

@@ -1,63 +1,29 @@
-"""Every rule, one module each. A new rule is one line in the list below."""
+"""Every rule, and which of them a vine goes by. A new form is one line in the list below."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
-from pencilwood.rules import (
-    blank_on_arm,
-    climbed_too_far,
-    crowded_spurs,
-    cut_too_close,
-    diseased_wood,
-    doubled_spur,
-    head_wood,
-    injured_wood,
-    no_renewal_bud,
-    old_stub,
-    passes_out_of_order,
-    spur_too_long,
-    stub_too_long,
-    too_few_buds,
-    too_little_leaf_room,
-    too_many_buds,
-    too_many_large_wounds,
-    wood_below_arm,
-    wood_too_old,
-    wood_too_thick,
-    wood_too_thin,
-    wrong_tool,
-)
-from pencilwood.rules.shapes import Rule, rule_from
+from pencilwood.rules.of_forms.cordon import CORDON
+from pencilwood.rules.shapes import Rule, RulesOfForm
 from pencilwood.vine.bands import Band
+from pencilwood.vine.forms import FORMS
+from pencilwood.vine.model import Form
 
-RULES: tuple[Rule, ...] = tuple(
-    rule_from(module)
-    for module in (
-        blank_on_arm,
-        climbed_too_far,
-        crowded_spurs,
-        cut_too_close,
-        diseased_wood,
-        doubled_spur,
-        head_wood,
-        injured_wood,
-        no_renewal_bud,
-        old_stub,
-        passes_out_of_order,
-        spur_too_long,
-        stub_too_long,
-        too_few_buds,
-        too_little_leaf_room,
-        too_many_buds,
-        too_many_large_wounds,
-        wood_below_arm,
-        wood_too_old,
-        wood_too_thick,
-        wood_too_thin,
-        wrong_tool,
-    )
+_OF_FORMS: tuple[RulesOfForm, ...] = (CORDON,)
+
+_BY_FORM: Mapping[Form, RulesOfForm] = {form: one for one in _OF_FORMS for form in one.forms}
+RULE_BY_NAME: Mapping[str, Rule] = dict(
+    sorted((rule.name, rule) for one in _OF_FORMS for rule in one.rules)
 )
-RULE_BY_NAME: Mapping[str, Rule] = {rule.name: rule for rule in RULES}
+RULES: tuple[Rule, ...] = tuple(RULE_BY_NAME.values())
+"""Every rule of any form, by name."""
 BANDS: tuple[Band, ...] = tuple(band for rule in RULES for band in rule.bands)
-"""Every figure a profile may set, in the order of the rules."""
+"""Every figure a profile may set for all vines, in the order of the rules."""
+FORM_BANDS: Mapping[str, tuple[Band, ...]] = {form.name: _BY_FORM[form].bands for form in FORMS}
+"""By the name of a form: figures that are its own, or differ there from those for all vines."""
+
+
+def rules_of(form: Form) -> tuple[Rule, ...]:
+    """The rules that a vine of this form goes by, by name."""
+    return _BY_FORM[form].rules

@@ -11,16 +11,17 @@ import inspect
 import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cache
 from types import ModuleType
 from typing import Any, Literal
 
 from pencilwood.vine.bands import Band, Limits
-from pencilwood.vine.model import Piece, Vine
+from pencilwood.vine.model import Form, Piece, Vine
 from pencilwood.vine.passes import Pass, Stub, Tool
 from pencilwood.vine.wood import Part, Parts
 
 Family = Literal["vine", "cutting"]
-Shape = Literal["piece", "crowding", "blank", "buds", "wounds", "order", "tool", "stub"]
+Shape = Literal["piece", "crowding", "blank", "buds", "wounds", "tally", "order", "tool", "stub"]
 
 HEADINGS = (
     "What it checks",
@@ -92,6 +93,15 @@ class WoundTotal:
 
 
 @dataclass(frozen=True)
+class TallyTotal:
+    """How many of something that the vine's form counts are left on the whole vine."""
+
+    tally: str
+    """Name of the form's tally; a rule looks at its own and lets the others be."""
+    count: int
+
+
+@dataclass(frozen=True)
 class CutInPass:
     """A cut and the pass it was made in."""
 
@@ -137,6 +147,7 @@ FACTS_OF_SHAPE: Mapping[Shape, type] = {
     "blank": Gap,
     "buds": BudTotal,
     "wounds": WoundTotal,
+    "tally": TallyTotal,
     "order": CutInPass,
     "tool": ToolUse,
     "stub": StubLeft,
@@ -159,6 +170,22 @@ class Rule:
     """Language -> heading -> text."""
 
 
+@dataclass(frozen=True)
+class RulesOfForm:
+    """What the vines of one way of training go by."""
+
+    forms: tuple[Form, ...]
+    rules: tuple[Rule, ...]
+    bands: tuple[Band, ...] = ()
+    """Figures of these forms alone; one that has the name of a shared figure replaces it here."""
+
+
+def rules_from(*modules: ModuleType) -> tuple[Rule, ...]:
+    """Read rule modules, in the order of the rules' names."""
+    return tuple(sorted(map(rule_from, modules), key=lambda rule: rule.name))
+
+
+@cache
 def rule_from(module: ModuleType) -> Rule:
     """Read a rule module: docstring, constants and its one function."""
     pages = {

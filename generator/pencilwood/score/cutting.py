@@ -25,8 +25,9 @@ def cutting_tables(parts: Parts, limits: Limits, ledger: Ledger) -> dict[str, ob
 
     def order(in_pass: str, buds: int | None, backwards: bool = False) -> int:
         facts = CutInPass(PASSES[names.index(in_pass)], buds, backwards)
-        return enter(charges_of("order", facts, limits))
+        return enter(charges_of(form, "order", facts, limits))
 
+    form = parts.vine.form
     names = [str(one) for one in PASSES]
     return {
         "passes": names,
@@ -42,12 +43,14 @@ def cutting_tables(parts: Parts, limits: Limits, ledger: Ledger) -> dict[str, ob
         "backwards": order(names[0], None, backwards=True),
         "tool": {
             str(thickness): {
-                str(tool): enter(charges_of("tool", ToolUse(thickness, tool), limits))
+                str(tool): enter(charges_of(form, "tool", ToolUse(thickness, tool), limits))
                 for tool in Tool
             }
             for thickness in thicknesses
         },
-        "stub": {str(stub): enter(charges_of("stub", StubLeft(stub), limits)) for stub in Stub},
+        "stub": {
+            str(stub): enter(charges_of(form, "stub", StubLeft(stub), limits)) for stub in Stub
+        },
         "stubLength": limits["stub above the bud"],
         "roughBuds": [
             limits["buds after the rough pass at least"],

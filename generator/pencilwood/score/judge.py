@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import chain, pairwise
+from functools import cache
+from itertools import chain
 
-from pencilwood.rules import RULES
+from pencilwood.rules import rules_of
 from pencilwood.rules.rulebook import RULEBOOK
 from pencilwood.rules.shapes import (
-    FACTS_OF_SHAPE,
     Broken,
     BudTotal,
     CutInPass,
@@ -18,18 +18,20 @@ from pencilwood.rules.shapes import (
     Rule,
     Shape,
     StubLeft,
+    TallyTotal,
     ToolUse,
     WoundTotal,
 )
 from pencilwood.vine import measures
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.model import Vine
+from pencilwood.vine.model import Form, Vine
 from pencilwood.vine.passes import PASSES, DoneCut
 from pencilwood.vine.wood import Parts, Shortening, WoodLeft
 
-_RULES_OF_SHAPE: Mapping[Shape, tuple[Rule, ...]] = {
-    shape: tuple(rule for rule in RULES if rule.shape == shape) for shape in FACTS_OF_SHAPE
-}
+
+@cache
+def _rules_of_shape(form: Form, shape: Shape) -> tuple[Rule, ...]:
+    return tuple(rule for rule in rules_of(form) if rule.shape == shape)
 
 
 @dataclass(frozen=True)
@@ -57,7 +59,7 @@ def target_for(vine: Vine, limits: Limits, own: tuple[int, int] | None = None) -
     """A case's own target, or buds per metre times the length of the arms."""
     if own is not None:
         return Target(*own)
-    length_mm = vine.arm_length_mm
+    length_mm = vine.line_length_mm
     least = -(-limits["buds per metre at least"] * length_mm // 1000)
     return Target(least, limits["buds per metre at most"] * length_mm // 1000)
 
@@ -75,39 +77,44 @@ def charge(rule: Rule, broken: Broken, where: tuple[str, ...] = ()) -> Charge:
     )
 
 
-def charges_of(shape: Shape, facts: object, limits: Limits, *where: str) -> Iterator[Charge]:
-    """Charges of every rule of one shape for one set of facts."""
-    for rule in _RULES_OF_SHAPE[shape]:
+def charges_of(
+    form: Form, shape: Shape, facts: object, limits: Limits, *where: str
+) -> Iterator[Charge]:
+    """Charges of every rule of one shape, of those that a form goes by, for one set of facts."""
+    for rule in _rules_of_shape(form, shape):
         for broken in rule.check(facts, limits):
             yield charge(rule, broken, where)
 
 
 def judge(left: WoodLeft, limits: Limits, target: Target) -> tuple[Charge, ...]:
     """Every vine rule that the wood left breaks, along the line and then for the whole vine."""
+    form = left.parts.vine.form
+    buds = BudTotal(measures.buds_kept(left), target.least, target.most)
+    wounds = WoundTotal(measures.large_wounds(left, limits["large wound from"]))
+    tallies = (TallyTotal(one.name, measures.tally(left, one, limits)) for one in form.tallies)
     return (
         *_piece_charges(left, limits),
         *_gap_charges(left, limits),
-        *charges_of("buds", BudTotal(measures.buds_kept(left), target.least, target.most), limits),
-        *charges_of(
-            "wounds", WoundTotal(measures.large_wounds(left, limits["large wound from"])), limits
-        ),
+        *charges_of(form, "buds", buds, limits),
+        *charges_of(form, "wounds", wounds, limits),
+        *chain.from_iterable(charges_of(form, "tally", one, limits) for one in tallies),
     )
 
 
 def _piece_charges(left: WoodLeft, limits: Limits) -> Iterator[Charge]:
+    form = left.parts.vine.form
     for number, part in enumerate(left.parts.parts):
         facts = PieceLeft(left.parts, number, left.states[number], left.living_above(number))
-        yield from charges_of("piece", facts, limits, part.name)
+        yield from charges_of(form, "piece", facts, limits, part.name)
 
 
 def _gap_charges(left: WoodLeft, limits: Limits) -> Iterator[Charge]:
-    spurs = measures.spurs(left)
-    for (one, other), gap_mm in zip(pairwise(spurs), measures.spacings_mm(left), strict=True):
-        yield from charges_of("crowding", Gap(gap_mm), limits, one.name, other.name)
-    names = ["", *(position.name for position in spurs), ""]
-    stretches = measures.stretches_mm(left, limits["head zone"])
-    for between, gap_mm in zip(pairwise(names), stretches, strict=True):
-        yield from charges_of("blank", Gap(gap_mm), limits, *(name for name in between if name))
+    form = left.parts.vine.form
+    for one, other, gap_mm in measures.neighbours(left):
+        yield from charges_of(form, "crowding", Gap(gap_mm), limits, one.name, other.name)
+    for between, gap_mm in measures.stretches(left, limits["head zone"]):
+        names = (position.name for position in between)
+        yield from charges_of(form, "blank", Gap(gap_mm), limits, *names)
 
 
 def judge_cuts(parts: Parts, done: Sequence[DoneCut], limits: Limits) -> tuple[Charge, ...]:
@@ -132,10 +139,11 @@ def _cut_charges(parts: Parts, done: DoneCut, latest: int, limits: Limits) -> It
     part = parts.parts[parts.index[name]]
     buds = done.cut.buds if isinstance(done.cut, Shortening) else None
     backwards = PASSES.index(done.in_pass) < latest
-    yield from charges_of("order", CutInPass(done.in_pass, buds, backwards), limits, name)
-    yield from charges_of("tool", ToolUse(part.piece.thickness_mm, done.tool), limits, name)
+    form = parts.vine.form
+    yield from charges_of(form, "order", CutInPass(done.in_pass, buds, backwards), limits, name)
+    yield from charges_of(form, "tool", ToolUse(part.piece.thickness_mm, done.tool), limits, name)
     if buds is not None:
-        yield from charges_of("stub", StubLeft(done.stub), limits, name)
+        yield from charges_of(form, "stub", StubLeft(done.stub), limits, name)
 
 
 def lost(charges: Iterable[Charge]) -> int:

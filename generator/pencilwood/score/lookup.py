@@ -29,6 +29,8 @@ class LookUp:
             )
         }
 
+        self._tallies = [_Table(one.steps) for one in sheet.tallies]
+
     @cached_property
     def _points(self) -> list[tuple[int, bool]]:
         ledger = self._sheet.ledger
@@ -72,12 +74,29 @@ class LookUp:
         spurs = [index for index, canes in enumerate(self._alive) if any(states[n] for n in canes)]
         x_mm, y_mm = sheet.x_mm, sheet.y_mm
         found.extend(tables["crowded"][x_mm[other] - x_mm[one]] for one, other in pairwise(spurs))
-        first, last = sheet.ends_mm
-        marks = [first, *(y_mm[index] for index in spurs), last]
-        found.extend(tables["blank"][other - one] for one, other in pairwise(marks))
+        if sheet.around_mm:
+            found.extend(self._around(spurs))
+        else:
+            first, last = sheet.ends_mm
+            marks = [first, *(y_mm[index] for index in spurs), last]
+            found.extend(tables["blank"][other - one] for one, other in pairwise(marks))
         found.append(tables["buds"][sum(states[number] for number in self._canes)])
         found.append(tables["wounds"][self._wounds(states)])
+        for tally, table in zip(sheet.tallies, self._tallies, strict=True):
+            found.append(
+                table[sum(c[state] for c, state in zip(tally.counts, states, strict=True))]
+            )
         return found
+
+    def _around(self, spurs: Sequence[int]) -> list[int]:
+        """Around a head: the gap that closes the ring, and every stretch between two spurs."""
+        x_mm, around_mm = self._sheet.x_mm, self._sheet.around_mm
+        crowded, blank = self._tables["crowded"], self._tables["blank"]
+        if len(spurs) < 2:
+            return [blank[around_mm]]
+        closing_mm = x_mm[spurs[0]] + around_mm - x_mm[spurs[-1]]
+        gaps = [x_mm[other] - x_mm[one] for one, other in pairwise(spurs)]
+        return [crowded[closing_mm], *(blank[gap_mm] for gap_mm in (*gaps, closing_mm))]
 
     def _wounds(self, states: Sequence[int]) -> int:
         return sum(

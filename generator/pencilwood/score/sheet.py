@@ -9,14 +9,15 @@ import hashlib
 import json
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 
-from pencilwood.rules.shapes import BudTotal, Gap, PieceLeft, WoundTotal
+from pencilwood.rules.shapes import BudTotal, Gap, PieceLeft, Shape, TallyTotal, WoundTotal
 from pencilwood.score.cutting import cutting_tables
 from pencilwood.score.judge import Charge, Target, charges_of
 from pencilwood.score.ledger import Ledger
 from pencilwood.vine import measures
 from pencilwood.vine.bands import Limits
+from pencilwood.vine.model import Tally
 from pencilwood.vine.wood import Part, Parts
 
 Weigh = Callable[[tuple[Charge, ...]], int | None]
@@ -24,6 +25,16 @@ Weigh = Callable[[tuple[Charge, ...]], int | None]
 
 Steps = tuple[tuple[int | None, int], ...]
 """Rows of (highest amount, charge list); the last row has no highest amount."""
+
+
+@dataclass(frozen=True)
+class TallyTable:
+    """Something that the form counts: which pieces count at which state, and the charges."""
+
+    name: str
+    counts: tuple[tuple[int, ...], ...]
+    """part -> state -> 1 where it is one of them."""
+    steps: Steps
 
 
 @dataclass(frozen=True)
@@ -40,6 +51,7 @@ class Sheet:
     blank: Steps
     buds: Steps
     wounds: Steps
+    tallies: tuple[TallyTable, ...]
 
     @cached_property
     def x_mm(self) -> tuple[int, ...]:
@@ -48,21 +60,31 @@ class Sheet:
 
     @cached_property
     def y_mm(self) -> tuple[int, ...]:
-        """The same with the head zone taken out."""
+        """The same with the head zone taken out, where there are arms that meet in one."""
+        if self.around_mm:
+            return self.x_mm
         zone_mm = self.limits["head zone"]
         return tuple(measures.outside_head_mm(x, zone_mm) for x in self.x_mm)
 
     @cached_property
     def ends_mm(self) -> tuple[int, int]:
-        """Both ends of the line with the head zone taken out."""
+        """Both ends of the line with the head zone taken out; (0, 0) around a head."""
+        if self.around_mm:
+            return 0, 0
         return measures.line_ends_mm(self.parts.vine, self.limits["head zone"])
+
+    @cached_property
+    def around_mm(self) -> int:
+        """The length once around the head; 0 when the positions stand along arms."""
+        vine = self.parts.vine
+        return vine.line_length_mm if vine.is_ring else 0
 
     def makes_large_wound(self, number: int) -> bool:
         """Whether cutting this part off leaves a large wound."""
         return is_large_wound(self.parts.parts[number], self.limits)
 
 
-AMOUNTS = ("gap_mm", "buds", "wounds")
+AMOUNTS = ("gap_mm", "buds", "wounds", "count")
 """Facts that are the looked-up amount itself; the reader puts them back. `buds` is the state
 of the piece where a piece is charged, and the total where the total is."""
 
@@ -70,32 +92,42 @@ of the piece where a piece is charged, and the total where the total is."""
 def compile_sheet(parts: Parts, limits: Limits, target: Target) -> Sheet:
     """Work out every charge that any pruning of this vine can meet."""
     ledger = Ledger()
-    longest_mm = parts.vine.arm_length_mm
+    form = parts.vine.form
+    longest_mm = parts.vine.line_length_mm
     most_buds = sum(part.most for part in parts.parts if part.is_cane)
+
+    def table(shape: Shape, facts: Callable[[int], object], most: int) -> Steps:
+        amounts = range(most + 1)
+        return steps((charges_of(form, shape, facts(n), limits) for n in amounts), ledger)
+
     return Sheet(
         parts=parts,
         limits=limits,
         target=target,
         ledger=ledger,
         pieces=tuple(_piece(parts, number, limits, ledger) for number in range(len(parts.parts))),
-        crowded=steps(
-            (charges_of("crowding", Gap(mm), limits) for mm in range(longest_mm + 1)), ledger
+        crowded=table("crowding", Gap, longest_mm),
+        blank=table("blank", Gap, longest_mm),
+        buds=table("buds", lambda n: BudTotal(n, target.least, target.most), most_buds),
+        wounds=table("wounds", WoundTotal, _most_wounds(parts, limits)),
+        tallies=tuple(
+            TallyTable(
+                one.name,
+                counts := _counts(parts, one, limits),
+                table("tally", partial(TallyTotal, one.name), sum(map(max, counts))),
+            )
+            for one in form.tallies
         ),
-        blank=steps((charges_of("blank", Gap(mm), limits) for mm in range(longest_mm + 1)), ledger),
-        buds=steps(
-            (
-                charges_of("buds", BudTotal(buds, target.least, target.most), limits)
-                for buds in range(most_buds + 1)
-            ),
-            ledger,
-        ),
-        wounds=steps(
-            (
-                charges_of("wounds", WoundTotal(n), limits)
-                for n in range(_most_wounds(parts, limits) + 1)
-            ),
-            ledger,
-        ),
+    )
+
+
+def _counts(parts: Parts, what: Tally, limits: Limits) -> tuple[tuple[int, ...], ...]:
+    return tuple(
+        tuple(
+            int(state > 0 and what.counts(part.position, part.piece, state, limits))
+            for state in range(part.most + 1)
+        )
+        for part in parts.parts
     )
 
 
@@ -113,7 +145,8 @@ def _piece(
 ) -> tuple[tuple[int, int], ...]:
     def charges(state: int, living_above: bool) -> int:
         facts = PieceLeft(parts, number, state, living_above)
-        return ledger.enter(charges_of("piece", facts, limits), leave_out=AMOUNTS)
+        found = charges_of(parts.vine.form, "piece", facts, limits)
+        return ledger.enter(found, leave_out=AMOUNTS)
 
     both = bool(parts.above[number])
     rows = []
@@ -144,10 +177,10 @@ def as_json(sheet: Sheet, case: str, plan_lost: int, pass_mark: int) -> Mapping[
         "case": case,
         "passMark": pass_mark,
         "planLost": plan_lost,
-        "armLength": sheet.parts.vine.arm_length_mm,
+        "armLength": sheet.parts.vine.line_length_mm,
         "messages": sheet.ledger.messages(),
         "charges": sheet.ledger.lists(),
-        "pieces": [_piece_json(sheet, number) for number in range(len(sheet.parts.parts))],
+        "pieces": _pieces_json(sheet),
         "positions": [
             {"name": position.name, "x": x, "y": y}
             for position, x, y in zip(sheet.parts.positions, sheet.x_mm, sheet.y_mm, strict=True)
@@ -159,27 +192,35 @@ def as_json(sheet: Sheet, case: str, plan_lost: int, pass_mark: int) -> Mapping[
         "wounds": sheet.wounds,
         "cutting": cutting,
     }
+    if sheet.around_mm:
+        body["around"] = sheet.around_mm
+    if sheet.tallies:
+        body["tallies"] = [
+            {"name": one.name, "counts": one.counts, "steps": one.steps} for one in sheet.tallies
+        ]
     body["version"] = hashlib.sha256(dump(body).encode()).hexdigest()[:12]
     return body
 
 
-def _piece_json(sheet: Sheet, number: int) -> dict[str, object]:
+def _pieces_json(sheet: Sheet) -> list[dict[str, object]]:
     parts = sheet.parts
-    part = parts.parts[number]
-    names = [position.name for position in parts.positions]
-    return {
-        "name": part.name,
-        "position": names.index(part.position.name),
-        "kind": "cane" if part.is_cane else "old",
-        "states": part.most + 1,
-        "grows": parts.parent[number],
-        "carries": parts.carries[number],
-        "above": parts.above[number],
-        "alive": int(part.piece.is_alive),
-        "wound": int(sheet.makes_large_wound(number)),
-        "thickness": part.piece.thickness_mm,
-        "charges": sheet.pieces[number],
-    }
+    at = {position.name: number for number, position in enumerate(parts.positions)}
+    return [
+        {
+            "name": part.name,
+            "position": at[part.position.name],
+            "kind": "cane" if part.is_cane else "old",
+            "states": part.most + 1,
+            "grows": parts.parent[number],
+            "carries": parts.carries[number],
+            "above": parts.above[number],
+            "alive": int(part.piece.is_alive),
+            "wound": int(sheet.makes_large_wound(number)),
+            "thickness": part.piece.thickness_mm,
+            "charges": sheet.pieces[number],
+        }
+        for number, part in enumerate(parts.parts)
+    ]
 
 
 def dump(body: object) -> str:

@@ -10,7 +10,8 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import pairwise
 
-from pencilwood.vine.model import Position, Side, Vine
+from pencilwood.vine.bands import Limits
+from pencilwood.vine.model import Growth, Position, Side, Tally, Vine
 from pencilwood.vine.wood import Part, WoodLeft
 
 
@@ -25,7 +26,7 @@ def buds_kept(left: WoodLeft, side: Side | None = None) -> int:
 
 def buds_per_metre(left: WoodLeft) -> Fraction:
     """Counted buds left, per metre of arm."""
-    return Fraction(buds_kept(left) * 1000, left.parts.vine.arm_length_mm)
+    return Fraction(buds_kept(left) * 1000, left.parts.vine.line_length_mm)
 
 
 def spurs(left: WoodLeft) -> tuple[Position, ...]:
@@ -52,18 +53,41 @@ def line_ends_mm(vine: Vine, head_zone_mm: int) -> tuple[int, int]:
     return outside_head_mm(left, head_zone_mm), outside_head_mm(right, head_zone_mm)
 
 
+def neighbours(left: WoodLeft) -> tuple[tuple[Position, Position, int], ...]:
+    """Neighbouring spurs that are left, and their distance along the line in mm."""
+    kept = spurs(left)
+    pairs = [(one, other, line_mm(other) - line_mm(one)) for one, other in pairwise(kept)]
+    if left.parts.vine.is_ring and len(kept) > 1:
+        last, first = kept[-1], kept[0]
+        pairs.append((last, first, line_mm(first) + left.parts.vine.line_length_mm - line_mm(last)))
+    return tuple(pairs)
+
+
 def spacings_mm(left: WoodLeft) -> tuple[int, ...]:
     """Distances along the line between neighbouring spurs that are left."""
-    at = [line_mm(position) for position in spurs(left)]
-    return tuple(b - a for a, b in pairwise(at))
+    return tuple(distance_mm for _, _, distance_mm in neighbours(left))
+
+
+def stretches(left: WoodLeft, head_zone_mm: int) -> tuple[tuple[tuple[Position, ...], int], ...]:
+    """Each stretch without a spur: the spurs it lies between, one at an arm's end, and its mm.
+
+    From end to end of the line, the head zone excluded; around a head there are no ends.
+    """
+    vine, kept = left.parts.vine, spurs(left)
+    if vine.is_ring:
+        if len(kept) < 2:
+            return ((kept, vine.line_length_mm),)
+        return tuple(((one, other), mm) for one, other, mm in neighbours(left))
+    start, end = line_ends_mm(vine, head_zone_mm)
+    at = [outside_head_mm(line_mm(position), head_zone_mm) for position in kept]
+    between = [kept[max(0, n - 1) : n + 1] for n in range(len(kept) + 1)]
+    lengths = [b - a for a, b in pairwise([start, *at, end])]
+    return tuple(zip(between, lengths, strict=True))
 
 
 def stretches_mm(left: WoodLeft, head_zone_mm: int) -> tuple[int, ...]:
-    """Lengths of arm without a spur, from end to end of the line, the head zone excluded."""
-    start, end = line_ends_mm(left.parts.vine, head_zone_mm)
-    at = [outside_head_mm(line_mm(position), head_zone_mm) for position in spurs(left)]
-    marks = [start, *at, end]
-    return tuple(b - a for a, b in pairwise(marks))
+    """Lengths of the stretches without a spur."""
+    return tuple(length_mm for _, length_mm in stretches(left, head_zone_mm))
 
 
 def blank_mm(left: WoodLeft, head_zone_mm: int) -> int:
@@ -71,10 +95,16 @@ def blank_mm(left: WoodLeft, head_zone_mm: int) -> int:
     return max(stretches_mm(left, head_zone_mm))
 
 
+def away_mm(vine: Vine, part: Part, bud: int = 1) -> int:
+    """How far a bud stands from the arm, the way the vine's shoots are trained."""
+    height_mm = part.bud_height_mm(bud)
+    return -height_mm if vine.form.growth is Growth.DOWN else height_mm
+
+
 def climb_mm(left: WoodLeft) -> int:
-    """Height above the arm of the highest spur's lowest bud; 0 when nothing is left."""
+    """How far from the arm the farthest spur's lowest bud stands; 0 when nothing is left."""
     heights = [
-        part.bud_height_mm(1)
+        away_mm(left.parts.vine, part)
         for part, state in zip(left.parts.parts, left.states, strict=True)
         if part.is_cane and state > 0
     ]
@@ -85,9 +115,11 @@ def leaf_room(vine: Vine, part: Part, bud: int) -> int:
     """Leaves that a shoot from this bud can carry before summer trimming cuts it.
 
     The room up to the trimming height in internodes, rounded down. Trimmed at 215 cm, arm at
-    90 cm, internode 8 cm: a bud 5 cm above the arm has room for 15 leaves.
+    90 cm, internode 8 cm: a bud 5 cm above the arm has room for 15 leaves. Shoots that hang
+    have their room down to the trimming height.
     """
-    room_mm = vine.trellis.trimming_mm - vine.cordon_height_mm - part.bud_height_mm(bud)
+    to_arm_mm = abs(vine.trellis.trimming_mm - vine.cordon_height_mm)
+    room_mm = to_arm_mm - away_mm(vine, part, bud)
     return leaves_that_fit(room_mm, part.piece.internode_mm)
 
 
@@ -104,6 +136,14 @@ def large_wounds(left: WoodLeft, large_wound_mm: int) -> int:
         if left.is_cut_face(number)
         and part.piece.is_alive
         and part.piece.thickness_mm >= large_wound_mm
+    )
+
+
+def tally(left: WoodLeft, what: Tally, limits: Limits) -> int:
+    """How many of something that the form counts are left on the vine."""
+    return sum(
+        state > 0 and what.counts(part.position, part.piece, state, limits)
+        for part, state in zip(left.parts.parts, left.states, strict=True)
     )
 
 

@@ -170,9 +170,14 @@ class Vine:
     """From left to right, as `form.sides`."""
 
     @property
-    def arm_length_mm(self) -> int:
-        """All arms together: the length that buds per metre are counted on."""
+    def line_length_mm(self) -> int:
+        """All arms together, or once around the head: what buds per metre are counted on."""
         return sum(arm.length_mm for arm in self.arms)
+
+    @property
+    def is_ring(self) -> bool:
+        """Whether its positions stand around the head."""
+        return self.form.line is Line.RING
 
     def positions_along_line(self) -> tuple[Position, ...]:
         """Every position from the left tip through the head to the right tip."""

@@ -50,7 +50,7 @@ def worksheet_data(proof: CaseProof, profile: Profile, language: str) -> dict[st
         "measures": [row[:3] for row in rows(proof, profile, language)],
         "arm": [
             say(language, "print.measure.arm"),
-            format_length(case.vine.arm_length_mm, profile.units, language),
+            format_length(case.vine.line_length_mm, profile.units, language),
         ],
         "columns": [say(language, f"pages.wood.{name}") for name in _COLUMNS],
         "wood": list(_wood(proof.parts, profile, language)),
