@@ -36,10 +36,9 @@ _WHITE = (255, 255, 255)
 class PhotoError(Exception):
     """A photograph that cannot be shown; `problem` names the finding."""
 
-    def __init__(self, problem: str, found: str = "") -> None:
+    def __init__(self, problem: str) -> None:
         super().__init__(problem)
         self.problem = problem
-        self.found = found
 
 
 @dataclass(frozen=True)
@@ -123,7 +122,7 @@ def _opened(data: bytes) -> Image.Image:
         raise PhotoError("photo-not-a-picture") from error
     width, height = image.size
     if width * height > MOST_SOURCE_PIXELS:
-        raise PhotoError("photo-too-many-pixels", f"{width} × {height}")
+        raise PhotoError("photo-too-many-pixels")
     return image
 
 

@@ -32,7 +32,6 @@ def open_photos(root: Path, cases: Iterable[Case], notes: Notes) -> Mapping[str,
                 case.photo.place,
                 error.problem,
                 file=(folder / case.photo.file).relative_to(root).as_posix(),
-                found=error.found,
                 most_mb=LARGEST_SOURCE_BYTES // _MILLION,
                 most_megapixels=MOST_SOURCE_PIXELS // _MILLION,
             )
