@@ -65,13 +65,15 @@ export function budsKept(sheet, states) {
 }
 
 /**
- * Stretches of arm without a spur: from end to end of the line, by way of every spur.
+ * Stretches of arm without a spur: from end to end of the line, by way of every spur. Around a
+ * head there are no ends, and the last spur is the first one's neighbour.
  *
  * @param {Sheet} sheet
  * @param {readonly number[]} states
  * @returns {{mm: number, where: Where}[]}
  */
 export function stretches(sheet, states) {
+  if (sheet.around !== undefined) return stretchesAround(sheet, states);
   const kept = spurs(sheet, states).map((number) => sheet.positions[number]);
   /** @type {{y: number, name: string | null}[]} */
   const marks = [
@@ -83,6 +85,23 @@ export function stretches(sheet, states) {
     mm: mark.y - marks[number].y,
     where: stretchBetween(marks[number].name, mark.name),
   }));
+}
+
+/**
+ * @param {Sheet} sheet
+ * @param {readonly number[]} states
+ * @returns {{mm: number, where: Where}[]}
+ */
+function stretchesAround(sheet, states) {
+  const kept = spurs(sheet, states);
+  if (kept.length > 1) {
+    return spacings(sheet, states).map(({ mm, where }) => ({
+      mm,
+      where: { ...where, kind: "stretch" },
+    }));
+  }
+  const positions = kept.map((number) => sheet.positions[number].name);
+  return [{ mm: sheet.around ?? 0, where: { kind: "stretch", positions } }];
 }
 
 /**
@@ -106,10 +125,15 @@ function stretchBetween(from, to) {
  */
 export function spacings(sheet, states) {
   const kept = spurs(sheet, states).map((number) => sheet.positions[number]);
-  return kept.slice(1).map((position, number) => ({
+  /** @type {{mm: number, where: Where}[]} */
+  const pairs = kept.slice(1).map((position, number) => ({
     mm: position.x - kept[number].x,
     where: { kind: "pair", positions: [kept[number].name, position.name] },
   }));
+  if (sheet.around === undefined || kept.length < 2) return pairs;
+  const [first, last] = [kept[0], kept[kept.length - 1]];
+  const mm = first.x + sheet.around - last.x;
+  return [...pairs, { mm, where: { kind: "pair", positions: [last.name, first.name] } }];
 }
 
 /**
@@ -152,7 +176,21 @@ function chargesOfVine(sheet, states) {
   return [
     ...charged(sheet, lookUp(sheet.buds, buds), { kind: "vine" }, { buds }),
     ...charged(sheet, lookUp(sheet.wounds, wounds), { kind: "vine" }, { wounds }),
+    ...(sheet.tallies ?? []).flatMap((tally) => {
+      const count = tallied(tally, states);
+      return charged(sheet, lookUp(tally.steps, count), { kind: "vine" }, { count });
+    }),
   ];
+}
+
+/**
+ * How many are left of something that the vine's form counts.
+ *
+ * @param {import("./types.mjs").Tally} tally
+ * @param {readonly number[]} states
+ */
+export function tallied(tally, states) {
+  return states.reduce((sum, state, number) => sum + tally.counts[number][state], 0);
 }
 
 /**

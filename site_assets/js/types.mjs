@@ -34,6 +34,11 @@
  * @property {Record<StubName, number>} stub  of shortenings only
  * @property {[number, number]} roughBuds  fewest and most buds that a rough cut leaves
  *
+ * @typedef {object} Tally
+ * @property {string} name
+ * @property {number[][]} counts  by piece and state, 1 where it is one of them
+ * @property {Row[]} steps
+ *
  * @typedef {object} Sheet  one vine's scoring sheet
  * @property {number} format
  * @property {string} [version]
@@ -46,6 +51,8 @@
  * @property {SheetPiece[]} pieces
  * @property {{name: string, x: number, y: number}[]} positions  along the line, mm
  * @property {[number, number]} ends
+ * @property {number} [around]  once around the head, mm, where positions stand around one
+ * @property {Tally[]} [tallies]  what the vine's form counts beside buds and wounds
  * @property {Row[]} crowded
  * @property {Row[]} blank
  * @property {Row[]} buds

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import itertools
 import random
-from collections.abc import Iterator
 
 import pytest
 from hypothesis import given, settings
@@ -15,22 +13,13 @@ from pencilwood.rules import BANDS
 from pencilwood.score.judge import Target, judge, lost, target_for
 from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.bands import default_limits
-from pencilwood.vine.wood import Parts, WoodLeft, divide, uncut
+from pencilwood.vine.wood import Parts, divide, uncut
+from prunings import every_pruning
 from vines import random_vine, vines
 
 LIMITS = default_limits(BANDS)
 SMALL_VINES = 200
 LARGE_VINES = 200
-
-
-def every_pruning(parts: Parts) -> Iterator[WoodLeft]:
-    """Everything that cuts can leave of a vine."""
-    for states in itertools.product(*(range(part.most + 1) for part in parts.parts)):
-        if all(
-            below < 0 or states[below] or not state
-            for below, state in zip(parts.parent, states, strict=True)
-        ):
-            yield WoodLeft(parts, states)
 
 
 def small_vine(rng: random.Random) -> Parts:

@@ -21,32 +21,15 @@ from pencilwood.score.judge import Charge, judge, judge_cuts, lost, score, targe
 from pencilwood.score.lookup import LookUp
 from pencilwood.score.sheet import as_json, compile_sheet, dump
 from pencilwood.vine.bands import default_limits
-from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
-from pencilwood.vine.wood import Parts, Shortening, ThinningOut, WoodLeft, divide, uncut
+from pencilwood.vine.passes import DoneCut
+from pencilwood.vine.wood import Shortening, divide
+from prunings import cut_at_random
 from vines import random_vine, vines
 
 LIMITS = default_limits(BANDS)
 PASS_MARK = 80
 BROWSER_VINES = 1000
 PLACEHOLDER = re.compile(r"\{(\w+)\}")
-
-
-def cut_at_random(parts: Parts, rng: random.Random) -> tuple[WoodLeft, list[DoneCut]]:
-    """A vine after random cuts, and the cuts."""
-    left, done = uncut(parts), []
-    for _ in range(rng.randint(0, 2 * len(parts.parts))):
-        standing = [p for p in parts.parts if left.state(p.name)]
-        if not standing:
-            break
-        part = rng.choice(standing)
-        buds = left.state(part.name)
-        shorten = part.is_cane and buds > 1 and rng.random() < 0.6
-        cut = Shortening(part.name, rng.randint(1, buds - 1)) if shorten else ThinningOut(part.name)
-        left = left.cut(cut)
-        done.append(
-            DoneCut(cut, rng.choice(list(Pass)), rng.choice(list(Tool)), rng.choice(list(Stub)))
-        )
-    return left, done
 
 
 @settings(max_examples=150, deadline=None)
