@@ -101,6 +101,8 @@ class Profile:
     site_address: str = ""
     limit_places: Mapping[str, Place] = field(default_factory=dict)
     """Where each band that the trainer set stands in the file."""
+    invented: bool = False
+    """Whether the vineyard is made up, so that the pages must not pass it off as real."""
     employer: Mapping[str, str | int] = field(default_factory=dict)
     """What the employer has settled, by field: a length in millimetres, or words."""
 

@@ -12,6 +12,7 @@ from pencilwood.cases.report import Fact, Report, quoted
 from pencilwood.cases.yaml_nodes import LostNode, MapNode, Node
 from pencilwood.places import Place
 from pencilwood.units import UNIT_NAMES, UnitError, parse_length
+from pencilwood.words import LANGUAGES
 
 T = TypeVar("T")
 
@@ -197,7 +198,10 @@ class Spoken:
 
 @dataclass(frozen=True)
 class Words:
-    """Text in every language of the handbook: `{en: ..., es: ...}`."""
+    """Text in every language of the handbook: `{en: ..., es: ...}`.
+
+    It may stand there in a language that the handbook does not use, or does not use any more.
+    """
 
     longest: int = 2000
 
@@ -216,6 +220,8 @@ class Words:
         places: dict[str, Place] = {}
         for name, value in node.pairs:
             language = name.text
+            if language in LANGUAGES and language not in report.languages:
+                continue
             places[language] = value.place
             if report.check_known(language, name.place, report.languages, "unknown-language"):
                 text = self._text(value, f"{key}: {language}", report)

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from pencilwood.cases.case import Profile
 from pencilwood.cases.fields import Key, Kind, ListOf, Row, Schema, Table
+from pencilwood.cases.given import YesNo
 from pencilwood.cases.kinds import Choice, Counted, Length, Text, Whole
 from pencilwood.cases.report import Report
 from pencilwood.cases.yaml_nodes import read_nodes
@@ -19,7 +20,15 @@ from pencilwood.words import LANGUAGES
 _UNITS: dict[str, UnitSystem] = {"metric": "metric", "us": "us"}
 _LANGUAGE = Choice({language: language for language in LANGUAGES})
 
-VINEYARD = Key("vineyard", Text(longest=80), "Name of the vineyard, as the pages show it.")
+LONGEST_NAME = 80
+UNNAMED = {"en": "Your vineyard", "es": "Su viñedo", "both": "Your vineyard / Su viñedo"}
+"""What a new handbook calls a vineyard whose name nobody gave; its front page asks for a name."""
+VINEYARD = Key(
+    "vineyard", Text(longest=LONGEST_NAME), "Name of the vineyard, as the pages show it."
+)
+INVENTED = Key(
+    "invented", YesNo(), "Whether the vineyard is made up, as in a demo; the pages say so.", False
+)
 LANGUAGES_KEY = Key("languages", ListOf(_LANGUAGE, 1, 10), "Languages, the first one first.")
 UNITS: Key[UnitSystem] = Key("units", Choice(_UNITS), "Units that the pages show.")
 PASS_MARK = Key("pass mark", Whole(1, 100), "Points that pass a vine.")
@@ -125,6 +134,7 @@ def read_profile(
     root = read_nodes(path, report, shown_as)
     row = None if root is None else profile_table(bands).read(root, "", report)
     if row is None:
+            INVENTED,
         return None, report.findings()
     limits, places = _limits(row, bands, report)
     _check_languages(row, report)

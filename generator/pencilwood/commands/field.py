@@ -23,14 +23,13 @@ from pencilwood.cases.case_writer import case_title, write_case
 from pencilwood.cases.field_sheet import read_field_sheet
 from pencilwood.cases.field_writer import field_sheet
 from pencilwood.cases.profile_file import read_profile
-from pencilwood.cases.safety_file import read_safety
 from pencilwood.commands.asking import StoppedError, Terminal
 from pencilwood.commands.new_case import ask_vine
 from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import prove_case
 from pencilwood.proof.draft import draft_case
-from pencilwood.rules import BANDS, RULE_BY_NAME
-from pencilwood.site.handbook import CASES, PROFILE, SAFETY
+from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
+from pencilwood.site.handbook import CASES, PROFILE, all_safety_notes
 from pencilwood.site.single import UnusableCaseError, open_case
 from pencilwood.vine.model import Vine
 from pencilwood.words import LANGUAGES, say
@@ -126,7 +125,7 @@ def _profile(given: argparse.Namespace) -> Profile:
 
 
 def _note_names(given: argparse.Namespace, profile: Profile) -> list[str]:
-    notes, _ = read_safety(given.root / SAFETY, profile.languages, SAFETY)
+    notes, _ = all_safety_notes(given.root, profile.languages)
     return [note.name for note in notes]
 
 

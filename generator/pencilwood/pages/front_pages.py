@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from pencilwood.cases.case import Level
+from pencilwood.cases.profile_file import UNNAMED
 from pencilwood.pages.chapters.chapter_page import filled_in
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
@@ -26,7 +27,7 @@ DOORS = (
 LEVELS: tuple[Level, ...] = ("easy", "middling", "hard")
 HOME = "index"
 HOME_TEXT = "home"
-"""The chapter that opens the front page."""
+"""The chapter that opens the front page; without a title it takes the handbook's name."""
 
 
 @dataclass(frozen=True)
@@ -58,14 +59,15 @@ def home_page(handbook: Handbook, language: str) -> Page:
     """The front page: the trainer's own words, then the way in."""
     desk = Desk(handbook, HOME, language)
     chapter = handbook.chapter(HOME_TEXT, language)
-    title = chapter.title if chapter else desk.say("site-name", vineyard=desk.profile.vineyard)
+    vineyard = desk.profile.vineyard
+    title = chapter.title if chapter else ""
     levels = _levels(desk)
     more = [name for name in DOORS if _has(handbook, name, language)]
     return desk.write(
         "home.html",
-        title,
+        title or desk.say("site-name", vineyard=vineyard),
         description=desk.say("home.lead"),
-        opening=desk.render("opening.html", levels=levels),
+        opening=desk.render("opening.html", levels=levels, unnamed=vineyard in UNNAMED.values()),
         markdown=filled_in(desk, chapter) if chapter else "",
         menu_title=desk.say("home"),
         levels=levels,

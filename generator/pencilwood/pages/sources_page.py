@@ -30,6 +30,11 @@ class ShownSource:
     chapters: tuple[tuple[str, str], ...]
     """Address and title of each chapter that names it."""
 
+    @property
+    def bears(self) -> bool:
+        """Whether anything of the handbook rests on it."""
+        return bool(self.figures or self.words or self.chapters)
+
 
 @dataclass(frozen=True)
 class BandOfRule:
@@ -52,16 +57,17 @@ def band_anchor(band: Band) -> str:
 
 
 def sources_page(handbook: Handbook, language: str) -> Page:
-    """Every source, then every figure of the profile with its own."""
+    """Every source that something rests on, then every figure of the profile with its own."""
     desk = Desk(handbook, SOURCES, language)
-    sources = sorted(handbook.reference.sources.values(), key=lambda one: one.title.lower())
+    by_title = sorted(handbook.reference.sources.values(), key=lambda one: one.title.lower())
+    sources = [shown for one in by_title if (shown := _shown(desk, one)).bears]
     return desk.write(
         "sources.html",
         desk.say(SOURCES),
         description=desk.say("sources.lead"),
         menu_title=desk.say(SOURCES),
         kinds=tuple(
-            (kind, tuple(_shown(desk, one) for one in sources if one.kind == kind))
+            (kind, tuple(one for one in sources if one.source.kind == kind))
             for kind in ("published", "common practice", "from memory")
         ),
         bands=tuple(

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
-from pencilwood.cases.case import Case, Profile, RuleExample
+from pencilwood.cases.case import Case, Profile
 from pencilwood.cases.case_file import read_case
-from pencilwood.cases.example_file import read_example
 from pencilwood.cases.profile_file import read_profile
-from pencilwood.cases.report import quoted
 from pencilwood.cases.safety import SafetyNote
 from pencilwood.cases.safety_file import read_safety
 from pencilwood.findings import Finding, has_errors, in_order
@@ -20,8 +18,8 @@ from pencilwood.pages.chapters.checks import Reading
 from pencilwood.pages.front_pages import LEVELS
 from pencilwood.pages.handbook import Handbook
 from pencilwood.places import Place
-from pencilwood.proof import CaseProof, prove_case, prove_example
-from pencilwood.rules import BANDS, RULE_BY_NAME, RULES
+from pencilwood.proof import CaseProof, prove_case
+from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
 from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.site.blocks import open_blocks
 from pencilwood.site.case_files import CASES as CASES
@@ -33,12 +31,13 @@ from pencilwood.site.hints import Notes
 from pencilwood.site.photos import open_photos
 from pencilwood.site.quizzes import open_quizzes
 from pencilwood.site.reference import read_reference
+from pencilwood.site.rule_examples import read_examples
+from pencilwood.site.shared import in_turn
 from pencilwood.vine.bands import Limits
 from pencilwood.vine.passes import Tool
 
 PROFILE = "content/profile.yml"
 SAFETY = "content/safety/notes.yml"
-RULE_EXAMPLES = "content/rules"
 
 
 @dataclass(frozen=True)
@@ -75,6 +74,19 @@ def read_one_case(
     return profile, case, tuple(in_order(opening.notes.findings))
 
 
+def all_safety_notes(
+    root: Path, languages: Sequence[str], language: str = "en"
+) -> tuple[tuple[SafetyNote, ...], tuple[Finding, ...]]:
+    """The package's safety notes and the handbook's own, and every slip in them."""
+    by_name: dict[str, SafetyNote] = {}
+    findings: list[Finding] = []
+    for path, shown in in_turn(root, SAFETY):
+        notes, found = read_safety(path, languages, shown, language=language)
+        by_name |= {note.name: note for note in notes}
+        findings += found
+    return tuple(by_name.values()), tuple(findings)
+
+
 @dataclass(frozen=True)
 class _Opening:
     root: Path
@@ -96,7 +108,7 @@ class _Opening:
         handbook = Handbook(
             profile,
             proofs,
-            self.examples(profile),
+            read_examples(self.root, profile, self.notes),
             quiz_proofs,
             safety,
             chapters,
@@ -131,9 +143,7 @@ class _Opening:
         return profile
 
     def safety(self, profile: Profile) -> tuple[SafetyNote, ...]:
-        notes, findings = read_safety(
-            self.root / SAFETY, profile.languages, SAFETY, language=self.notes.language
-        )
+        notes, findings = all_safety_notes(self.root, profile.languages, self.notes.language)
         self.notes.findings.extend(findings)
         return notes
 
@@ -163,39 +173,6 @@ class _Opening:
         for proof in proofs:
             self.notes.findings.extend(proof.findings)
         return proofs
-
-    def examples(self, profile: Profile) -> Mapping[str, Mapping[str, RuleExample]]:
-        self._check_rule_folders()
-        found: dict[str, dict[str, RuleExample]] = {}
-        for rule in RULES:
-            for kind in ("good", "bad"):
-                path = self.root / RULE_EXAMPLES / rule.name / f"{kind}.yml"
-                if not path.is_file():
-                    place = Place(self._shown(path))
-                    self.notes.add(place, "missing-example", rule=rule.name, kind=kind)
-                    continue
-                example, findings = read_example(
-                    path,
-                    rule.name,
-                    self._shown(path),
-                    languages=profile.languages,
-                    message_names=list(rule.messages),
-                    language=self.notes.language,
-                    tool_for=_tools(profile.limits),
-                )
-                self.notes.findings.extend(findings)
-                if example is not None:
-                    found.setdefault(rule.name, {})[kind] = example
-                    proved = prove_example(example, profile, self.notes.language)
-                    self.notes.findings.extend(proved)
-        return found
-
-    def _check_rule_folders(self) -> None:
-        for path in _files(self.root / RULE_EXAMPLES, "*"):
-            if path.is_dir() and path.name not in RULE_BY_NAME:
-                hint = self.notes.hint(path.name, RULE_BY_NAME)
-                place = Place(self._shown(path))
-                self.notes.add(place, "unknown-rule-folder", hint=hint, found=quoted(path.name))
 
     def _shown(self, path: Path) -> str:
         return path.relative_to(self.root).as_posix()
