@@ -218,3 +218,4 @@ def _employer(row: Row) -> Mapping[str, str | int]:
     if not isinstance(settled, Row):
         return {}
     return {name: value for name, value in settled.values.items() if isinstance(value, str | int)}
+        invented=row.get(INVENTED) or False,
