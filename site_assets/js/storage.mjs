@@ -8,9 +8,19 @@ export const PREFIX = "pencilwood:";
 
 /** @typedef {Pick<Storage, "getItem" | "setItem" | "removeItem">} Shelf */
 
+/**
+ * The browser's own store; inside a learning system, what that system keeps (lms/main.mjs).
+ *
+ * @returns {Shelf}
+ */
+function ownShelf() {
+  const lent = /** @type {{pencilwoodShelf?: Shelf}} */ (globalThis).pencilwoodShelf;
+  return lent ?? globalThis.localStorage;
+}
+
 export class Keeper {
-  /** @param {() => Shelf} open  gives the browser's store, or throws */
-  constructor(open = () => globalThis.localStorage) {
+  /** @param {() => Shelf} open  gives the store, or throws */
+  constructor(open = ownShelf) {
     this.isKept = true;
     /** @type {Shelf | null} */
     this.shelf = null;

@@ -7,17 +7,22 @@ import sys
 from pathlib import Path
 
 from pencilwood.findings import has_errors
-from pencilwood.site.exporting import CannotExportError, choose, packers
+from pencilwood.site.exporting import CannotExportError, Packer, choose
 from pencilwood.site.handbook import open_handbook
+from pencilwood.site.scorm import scorm_packages
 from pencilwood.site.single import UnusableCaseError
 from pencilwood.words import say
 
 FINE, WRONG_USE = 0, 2
+_PACKERS: dict[str, Packer] = {
+    "scorm": scorm_packages,
+}
+"""Each standard, with what makes its packages."""
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """What `export` takes."""
-    parser.add_argument("standard", choices=list(packers()), help="the standard of the packages")
+    parser.add_argument("standard", choices=list(_PACKERS), help="the standard of the packages")
     parser.add_argument("names", nargs="*", metavar="NAME", help="short name of a case or a quiz")
     parser.add_argument("--all", action="store_true", help="every case and every quiz")
     parser.add_argument("-o", "--output", type=Path, metavar="DIR", help="folder (ROOT/packages)")
@@ -33,7 +38,7 @@ def run(given: argparse.Namespace) -> int:
         raise UnusableCaseError(opened.findings)
     try:
         chosen = choose(opened.handbook, given.names, language)
-        made = list(packers()[given.standard](opened.handbook, chosen, language))
+        made = list(_PACKERS[given.standard](opened.handbook, chosen, language))
     except CannotExportError as error:
         return _refuse(error.told)
     folder: Path = given.output or given.root / "packages"

@@ -55,7 +55,13 @@ class Desk:
         return text[self.language]
 
     def href(self, path: str, anchor: str = "") -> str:
-        """The way from this page to another page in the same language."""
+        """The way from this page to another page in the same language; empty where there is none.
+
+        Only a package holds less than the whole handbook.
+        """
+        holds = self.handbook.holds
+        if holds is not None and path not in holds:
+            return ""
         to = self._from_here(self._addresses.of(path, self.language))
         return f"{to}#{anchor}" if anchor else to
 

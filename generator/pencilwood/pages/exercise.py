@@ -52,16 +52,17 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
         stages=stages_of_passes(proof.parts, [one.done for one in case.answer], proof.plan.left),
         data={"case": case.slug},
     )
-    words = _words(desk, proof, _rules_met(proof))
-    return ExerciseParts(case.slug, drawing, _json(sheet), _json(words))
+    words = _words(desk, proof, rules_met(proof))
+    return ExerciseParts(case.slug, drawing, script_json(sheet), script_json(words))
 
 
-def _json(body: object) -> str:
+def script_json(body: object) -> str:
     """JSON that cannot end the script element it stands in."""
     return dump(body).replace("<", "\\u003c")
 
 
-def _rules_met(proof: CaseProof) -> list[str]:
+def rules_met(proof: CaseProof) -> list[str]:
+    """The rules that can cost points on this vine, by name."""
     return sorted({str(message["rule"]) for message in proof.sheet.ledger.messages()})
 
 

@@ -53,6 +53,8 @@ class Handbook:
     """The trainer's blocks, in the order of their file."""
     reference: Reference = field(default_factory=Reference)
     """Sources, figures and trade words."""
+    holds: frozenset[str] | None = None
+    """Paths of the pages that a package holds; None for the whole handbook."""
     photos: Mapping[str, ShownPhoto] = field(default_factory=dict)
     """Photographs by the short names of their cases."""
 

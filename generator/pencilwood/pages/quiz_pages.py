@@ -9,7 +9,7 @@ from pencilwood.drawing import draw_vine
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.pages.desk import Desk
-from pencilwood.pages.exercise import exercise_parts
+from pencilwood.pages.exercise import exercise_parts, script_json
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.quiz.compiled import compile_quiz, version_of
@@ -17,7 +17,6 @@ from pencilwood.quiz.made import Picture
 from pencilwood.quiz.pictures import wood_shown
 from pencilwood.quiz.quiz_proof import QuizProof, pruned
 from pencilwood.rules import RULE_BY_NAME
-from pencilwood.score.sheet import dump
 from pencilwood.units import format_number
 from pencilwood.words import catalogue
 
@@ -45,7 +44,7 @@ def crew_page(handbook: Handbook, language: str) -> Page:
         "quizzes": [_for_slips(handbook, proof, language) for proof in handbook.quizzes],
         "strings": strings_of(desk, "quiz."),
     }
-    return desk.write("crew.html", desk.say("crew"), data=_json(data))
+    return desk.write("crew.html", desk.say("crew"), data=script_json(data))
 
 
 def _for_slips(handbook: Handbook, proof: QuizProof, language: str) -> dict[str, object]:
@@ -77,7 +76,7 @@ def quiz_page(handbook: Handbook, proof: QuizProof, language: str) -> Page:
         description=desk.own(proof.quiz.intro),
         quiz=proof.quiz,
         proof=proof,
-        data=_json(quiz_data(desk, proof)),
+        data=script_json(quiz_data(desk, proof)),
         pictures=[(one.name, _drawing(desk, one)) for one in proof.made.pictures],
         exercises=[exercise_parts(desk, one) for one in pruning],
         chance=percent_below(desk, proof.chance),
@@ -145,8 +144,3 @@ def percent_below(desk: Desk, chance: Fraction) -> str:
         return f"< {format_number(_SMALLEST_TOLD * 100, 3, desk.language)} %"
     thousandths = -(-chance * 100_000 // 1)
     return f"{format_number(Fraction(thousandths, 1000), 3, desk.language)} %"
-
-
-def _json(body: object) -> str:
-    """JSON that cannot end the script element it stands in."""
-    return dump(body).replace("<", "\\u003c")

@@ -29,8 +29,8 @@ from pencilwood.site.practice import fingerprint, grow_practice
 from pencilwood.site.workers import spread
 
 _PUBLISHED = {".css", ".js", ".svg", ".woff2", ".txt"}
-# The sources of the browser script are of no use to a browser.
-_KEPT_BACK = ("js/",)
+# Sources of scripts are of no use to a browser, and only packages need what is for packages.
+_KEPT_BACK = ("js/", "package/")
 
 
 @dataclass(frozen=True)

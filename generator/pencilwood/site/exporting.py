@@ -36,11 +36,6 @@ class CannotExportError(Exception):
         self.told = told
 
 
-def packers() -> dict[str, Packer]:
-    """Each standard that there is, with what makes its packages."""
-    return {}
-
-
 def choose(handbook: Handbook, names: Sequence[str], language: str) -> Chosen:
     """What these names mean; no name means all. Raises CannotExportError."""
     if language not in handbook.profile.languages:

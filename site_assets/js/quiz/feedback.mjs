@@ -128,7 +128,8 @@ function linksOf(data, question) {
  */
 export function linkList(lead, links) {
   const rows = links.map(({ title, href }) =>
-    element("li", {}, element("a", { href }, title)),
+    // A package for a learning system names pages of the handbook that it doesn't hold.
+    element("li", {}, href === "" ? title : element("a", { href }, title)),
   );
   return element("div", { class: "pw-ask-links" }, element("p", {}, lead), element("ul", {}, ...rows));
 }

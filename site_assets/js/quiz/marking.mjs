@@ -105,9 +105,10 @@ export function lookAgain(data, wrong) {
     const chapter = data.links.chapters[question.chapter ?? ""];
     for (const link of [chapter, ...question.rules.map((rule) => data.links.rules[rule])]) {
       if (link === undefined) continue;
-      const known = found.get(link.href) ?? { link, times: 0 };
+      const name = `${link.href} ${link.title}`;
+      const known = found.get(name) ?? { link, times: 0 };
       known.times += 1;
-      found.set(link.href, known);
+      found.set(name, known);
     }
   }
   return [...found.values()].sort((a, b) => b.times - a.times).map(({ link }) => link);

@@ -8,6 +8,8 @@
  * - elements with class `pw-fallback`, hidden once this runs.
  * It keeps `pencilwood:quiz:SLUG` (how far), `pencilwood:quiz:SLUG:...` (its vines) and
  * `pencilwood:rules` (weak rules). It uses headings h2 to h5.
+ * A test that is handed in gives a `pencilwood:handed-in` event on the root (it bubbles; `detail`
+ * is `{quiz, version, score, passed, answers}`).
  *
  * Keyboard. Everything is a native control in reading order. Each row names its test.
  *   Tab            to the next control                                    (test: quiz-tab)
@@ -263,6 +265,15 @@ export class QuizRunner {
       const { passed } = markQuiz(this.data, progress.answers);
       return progress.done ? progress : handedIn(progress, isoDate(new Date()), passed);
     }, true);
+    if (wasTest) this.tellHandedIn();
+  }
+
+  /** Tells whoever listens on the page what came of a test; practice is nobody's business. */
+  tellHandedIn() {
+    const { answers } = this.shared.value;
+    const { points, passed } = markQuiz(this.data, answers);
+    const detail = { quiz: this.data.quiz, version: this.data.version, score: points, passed, answers };
+    this.root.dispatchEvent(new CustomEvent("pencilwood:handed-in", { bubbles: true, detail }));
   }
 
   /**

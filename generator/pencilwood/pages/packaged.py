@@ -1,0 +1,124 @@
+"""Pages that stand alone in a package for a learning system, with no theme and no other site.
+
+They lie in their package as they would in the handbook, so that links between them hold. A link
+to a page that the package does not hold becomes plain text.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from markupsafe import Markup
+
+from pencilwood.cases.quiz import Quiz
+from pencilwood.pages.desk import Desk
+from pencilwood.pages.exercise import exercise_parts, rules_met, script_json
+from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.page import Addresses, Page
+from pencilwood.pages.quiz_pages import quiz_page
+from pencilwood.pages.rule_pages import rule_page
+from pencilwood.pages.wood_words import wood_table
+from pencilwood.proof import CaseProof
+from pencilwood.proof.facts import fill
+from pencilwood.quiz.quiz_proof import QuizProof, pruned
+from pencilwood.rules import RULE_BY_NAME
+from pencilwood.words import catalogue
+
+STYLES = ("css/handbook.css", "css/vine.css", "css/exercise.css", "css/quiz.css")
+OWN_STYLE = "package/package.css"
+SCRIPT = "pencilwood.js"
+JOINING_SCRIPT = "package/pencilwood-scorm.js"
+"""Runs before the other and joins the page to the learning system."""
+ICON = "icons/favicon.svg"
+ASSETS_USED = (*STYLES, OWN_STYLE, SCRIPT, JOINING_SCRIPT, ICON)
+
+_NOWHERE = re.compile(r'<a\b[^>]*\bhref=""[^>]*>(.*?)</a>', re.DOTALL)
+
+
+@dataclass(frozen=True)
+class Packaged:
+    """The pages of one package."""
+
+    title: str
+    start: str
+    """Path of the page that is opened."""
+    pages: dict[str, str]
+    """HTML by path, the start page among them."""
+    rules: int
+    """How many rules have a page in it."""
+
+
+def packaged_case(handbook: Handbook, proof: CaseProof, language: str) -> Packaged:
+    """The exercise of one case and the pages of the rules that count in it."""
+    rules = rules_met(proof)
+    part = _part_of(handbook, language, rules)
+    return _packaged(part, _case_page(part, proof, language), rules)
+
+
+def packaged_quiz(handbook: Handbook, proof: QuizProof, language: str) -> Packaged:
+    """A quiz and the pages of the rules that it names."""
+    vines = [handbook.case_by_slug[slug] for slug in pruned(proof.made)]
+    named = {
+        *proof.covers,
+        *_asked(proof.quiz),
+        *(rule for one in vines for rule in rules_met(one)),
+    }
+    rules = sorted(named)
+    part = _part_of(handbook, language, rules)
+    return _packaged(part, quiz_page(part, proof, language), rules)
+
+
+def _asked(quiz: Quiz) -> Iterable[str]:
+    return (rule for one in quiz.questions for rule in one.common.rules)
+
+
+def _part_of(handbook: Handbook, language: str, rules: Iterable[str]) -> Handbook:
+    """The handbook in one language, knowing that it holds these pages only."""
+    profile = replace(handbook.profile, languages=(language,))
+    holds = frozenset(f"rules/{rule}" for rule in rules)
+    return replace(handbook, profile=profile, holds=holds)
+
+
+def _packaged(part: Handbook, start: Page, rules: Iterable[str]) -> Packaged:
+    language = start.language
+    addresses = Addresses(part.profile.languages)
+    pages = [rule_page(part, RULE_BY_NAME[rule], language) for rule in rules]
+    html = {addresses.of(page.path, language): _alone(part, page, False) for page in pages}
+    first = addresses.of(start.path, language)
+    return Packaged(start.title, first, {first: _alone(part, start, True), **html}, len(pages))
+
+
+def _case_page(part: Handbook, proof: CaseProof, language: str) -> Page:
+    """Story, exercise, the vine in words, and cautions; the answer comes with the result."""
+    case = proof.case
+    desk = Desk(part, f"cases/{case.slug}", language)
+    return desk.write(
+        "packaged_case.html",
+        desk.own(case.title),
+        case=case,
+        proof=proof,
+        story=fill(desk.own(case.story), proof.facts[language]),
+        exercise=exercise_parts(desk, proof),
+        wood=wood_table(desk, case.vine),
+        notes=tuple(part.note_by_name[name] for name, _ in case.safety),
+    )
+
+
+def _alone(part: Handbook, page: Page, is_start: bool) -> str:
+    """A whole page, from doctype to the closing tag."""
+    desk = Desk(part, page.path, page.language)
+    words = {
+        key: text for key, text in catalogue(page.language).items() if key.startswith("scorm.page.")
+    }
+    html = desk.render(
+        "packaged.html",
+        title=page.title,
+        body=Markup(_NOWHERE.sub(r"\1", page.body)),  # noqa: S704 - a template of ours made it
+        styles=(*STYLES, OWN_STYLE),
+        icon=ICON,
+        joining_script=JOINING_SCRIPT if is_start else "",
+        words=Markup(script_json(words)),  # noqa: S704 - made safe for a script element
+    )
+    return page.complete(html)
