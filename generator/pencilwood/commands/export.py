@@ -9,12 +9,14 @@ from pathlib import Path
 from pencilwood.findings import has_errors
 from pencilwood.site.exporting import CannotExportError, Packer, choose
 from pencilwood.site.handbook import open_handbook
+from pencilwood.site.qti import qti_packages
 from pencilwood.site.scorm import scorm_packages
 from pencilwood.site.single import UnusableCaseError
 from pencilwood.words import say
 
 FINE, WRONG_USE = 0, 2
 _PACKERS: dict[str, Packer] = {
+    "qti": qti_packages,
     "scorm": scorm_packages,
 }
 """Each standard, with what makes its packages."""

@@ -14,6 +14,8 @@ from pencilwood.drawing.wood_text import plate_of
 from pencilwood.vine.wood import Part, Parts
 
 _BEND_EVERY_MM = 40.0
+_CLOSE_TOGETHER_MM = 90.0
+"""So far from their feet canes stand close to each other and to the wood that bears them."""
 
 Outlines = Mapping[str, tuple[Point, ...]]
 """Name of a part, or of trunk, head or an arm -> corners, in millimetres as on the drawing."""
@@ -22,7 +24,8 @@ Outlines = Mapping[str, tuple[Point, ...]]
 def outlines(parts: Parts, *, with_frame: bool, wider_mm: float = 0.0) -> Outlines:
     """Each piece's outline as it is drawn; what lies over other wood comes first.
 
-    Canes are at least `wider_mm` to each side of their middle, so that a finger finds them.
+    Away from their feet, canes are at least `wider_mm` to each side of their middle, so that a
+    finger finds them.
     """
     plate = plate_of(parts)
     hanging, standing = nearest_first(plate)
@@ -40,13 +43,30 @@ def _of_part(plate: Plate, part: Part, wider_mm: float) -> tuple[Point, ...]:
         start, end = drawn_from_mm(part), drawn_to_mm(part)
         return tuple(outline(stem.curve, steps(start, end, _BEND_EVERY_MM), stem.half_mm))
     along = steps(0.0, float(part.piece.length_mm), _BEND_EVERY_MM)
-    return tuple(outline(stem.curve, along, lambda at: max(stem.half_mm(at), wider_mm)))
+
+    def half_mm(at: float) -> float:
+        return max(stem.half_mm(at), wider_mm if at > _CLOSE_TOGETHER_MM else 0.0)
+
+    return tuple(outline(stem.curve, along, half_mm))
 
 
 def _of_frame(plate: Plate) -> dict[str, tuple[Point, ...]]:
-    """Head, arms and trunk; the head lies over the others and is drawn last."""
+    """Head, arms and trunk, each as far as the head, so that none hides another."""
     drawn = [thing for thing in draw_frame_targets(plate.vine).things if isinstance(thing, Ink)]
-    return {str(ink.attributes["data-frame"]): ink.runs[0].points for ink in reversed(drawn)}
+    named = {str(ink.attributes["data-frame"]): ink.runs[0].points for ink in reversed(drawn)}
+    head = named.get("head")
+    if head is None:
+        return named
+    xs, ys = [point.x for point in head], [point.y for point in head]
+    ends = {
+        "left arm": (0, min(xs), -1),
+        "right arm": (0, max(xs), 1),
+        "trunk": (1, max(ys), 1),
+    }
+    return {
+        name: tuple(_on_one_side(points, *ends[name])) if name in ends else points
+        for name, points in named.items()
+    }
 
 
 def within(points: Sequence[Point], window: Frame) -> list[Point]:
