@@ -121,4 +121,6 @@ def _alone(part: Handbook, page: Page, is_start: bool) -> str:
         joining_script=JOINING_SCRIPT if is_start else "",
         words=Markup(script_json(words)),  # noqa: S704 - made safe for a script element
     )
-    return page.complete(html)
+    for mark, fragment in page.fragments.items():
+        html = html.replace(mark, fragment)
+    return html
