@@ -3,16 +3,14 @@
 import io
 import json
 import shutil
-from collections.abc import Iterator
 from html.parser import HTMLParser
 from pathlib import Path
 from urllib.parse import quote
 
 import pytest
 from PIL import Image
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Dialog, Page, Route
 
-from browser import PHONE, watched_page
 from pencilwood.cases.photo_file import MOST_BYTES
 from pencilwood.site.publish import publish
 from photo_files import vine_photo, with_facts
@@ -125,21 +123,21 @@ def test_words_are_words_on_every_page(built: Path) -> None:
     assert "<b onclick=go>Ana & Co</b>" in own.words
 
 
-@pytest.fixture
-def strict_page(browser: Browser) -> Iterator[Page]:
-    yield from watched_page(browser, viewport=PHONE, has_touch=True, is_mobile=True)
-
-
 @pytest.mark.browser
 @pytest.mark.parametrize("path", [OWN_PAGE, "vines.html", "project/tidy-vine.html"])
-def test_nothing_of_it_runs_or_asks_for_anything(built: Path, strict_page: Page, path: str) -> None:
+def test_nothing_of_it_runs_or_asks_for_anything(built: Path, phone_page: Page, path: str) -> None:
     """The page fixture fails on a request to anywhere else."""
     asked: list[str] = []
-    strict_page.on("dialog", lambda dialog: (asked.append(dialog.message), dialog.dismiss()))
-    strict_page.goto(f"file://{quote(str(built))}/{path}")
-    strict_page.wait_for_timeout(300)
+
+    def note(dialog: Dialog) -> None:
+        asked.append(dialog.message)
+        dialog.dismiss()
+
+    phone_page.on("dialog", note)
+    phone_page.goto(f"file://{quote(str(built))}/{path}")
+    phone_page.wait_for_timeout(300)
     assert asked == []
-    assert strict_page.locator("[onclick], [onerror]").count() == 0
+    assert phone_page.locator("[onclick], [onerror]").count() == 0
 
 
 @pytest.mark.browser
@@ -153,8 +151,8 @@ def test_nothing_moves_when_the_photo_arrives(
     size = "() => {const b = document.querySelector('.pw-photo img').getBoundingClientRect();"
     size += " return [Math.round(b.width), Math.round(b.height)];}"
     # The photo is held back until the empty place has been measured.
-    held = []
-    page.route("**/photos/*.jpg", lambda route: held.append(route))
+    held: list[Route] = []
+    page.route("**/photos/*.jpg", held.append)
     page.goto(address, wait_until="domcontentloaded")
     page.locator(".pw-photo img").scroll_into_view_if_needed()
     before = page.evaluate(size)
