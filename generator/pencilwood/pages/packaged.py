@@ -7,13 +7,15 @@ to a page that the package does not hold becomes plain text.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 
 from markupsafe import Markup
 
+from pencilwood.cases.credits import credit_words
 from pencilwood.cases.quiz import Quiz
-from pencilwood.pages.desk import Desk
+from pencilwood.pages.case_page import photo_file
+from pencilwood.pages.desk import ASSETS, Desk
 from pencilwood.pages.exercise import exercise_parts, rules_met, script_json
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Addresses, Page
@@ -48,13 +50,19 @@ class Packaged:
     """HTML by path, the start page among them."""
     rules: int
     """How many rules have a page in it."""
+    pictures: Mapping[str, bytes] = field(default_factory=dict)
+    """Photographs by path."""
 
 
 def packaged_case(handbook: Handbook, proof: CaseProof, language: str) -> Packaged:
     """The exercise of one case and the pages of the rules that count in it."""
     rules = rules_met(proof)
     part = _part_of(handbook, language, rules)
-    return _packaged(part, _case_page(part, proof, language), rules)
+    packaged = _packaged(part, _case_page(part, proof, language), rules)
+    slug = proof.case.slug
+    photo = part.photos.get(slug)
+    pictures = {} if photo is None else {f"{ASSETS}/{photo_file(slug)}": photo.jpeg}
+    return replace(packaged, pictures=pictures)
 
 
 def packaged_quiz(handbook: Handbook, proof: QuizProof, language: str) -> Packaged:
@@ -92,14 +100,18 @@ def _packaged(part: Handbook, start: Page, rules: Iterable[str]) -> Packaged:
 
 def _case_page(part: Handbook, proof: CaseProof, language: str) -> Page:
     """Story, exercise, the vine in words, and cautions; the answer comes with the result."""
-    case = proof.case
+    case, facts = proof.case, proof.facts[language]
     desk = Desk(part, f"cases/{case.slug}", language)
     return desk.write(
         "packaged_case.html",
         desk.own(case.title),
         case=case,
         proof=proof,
-        story=fill(desk.own(case.story), proof.facts[language]),
+        story=fill(desk.own(case.story), facts),
+        photo=part.photos.get(case.slug),
+        photo_file=photo_file(case.slug),
+        photo_alt=fill(desk.own(case.photo.alt), facts) if case.photo else "",
+        credits=credit_words(case, language),
         exercise=exercise_parts(desk, proof),
         wood=wood_table(desk, case.vine),
         notes=tuple(part.note_by_name[name] for name, _ in case.safety),

@@ -54,7 +54,7 @@ def _package(
         title=packaged.title,
         version=version,
         start=packaged.start,
-        files={**pages, **assets},
+        files={**pages, **assets, **packaged.pictures},
         notes=tuple(notes),
     )
     return scorm_package(content)

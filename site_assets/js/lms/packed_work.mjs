@@ -74,7 +74,8 @@ export function unpackWork(sheet, packed) {
     const flags = { done: done === 1, closer: closer === 1, measuresOpen: open === 1 };
     // Every cut is replayed there, so that nothing wrong comes back.
     const work = takeUp(sheet, { history, how: chosen, position, ...flags });
-    return work.history.steps.length === steps.length ? work : null;
+    const same = work.history.steps.length === steps.length && work.history.pass === history.pass;
+    return same ? work : null;
   } catch {
     return null;
   }
