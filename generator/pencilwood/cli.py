@@ -9,7 +9,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from pencilwood.commands import block, export, field, papers
+from pencilwood.commands import block, export, field, packing, papers, start
 from pencilwood.findings import Finding, has_errors
 from pencilwood.site.chapter_report import chapter_report, chapters_as_json
 from pencilwood.site.handbook import Opened, open_handbook
@@ -88,6 +88,7 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("--quizzes", action="store_true", help="tell what was proved of each quiz")
     build = command("build", _build, "Check, then build the site.")
     build.add_argument("--site", type=Path, help="folder to build into (default: ROOT/site)")
+    build.add_argument("--zip", type=Path, metavar="FILE", help="pack the site into FILE too")
     preview = command("preview", _preview, "Serve the site on this machine while you write.")
     preview.add_argument("--address", default="127.0.0.1:8000", help="where to serve it")
     draw = command("draw", _draw, "Draw the vine of a case as an SVG file.")
@@ -95,11 +96,20 @@ def _parser() -> argparse.ArgumentParser:
     draw.add_argument("-o", "--output", type=Path, help="file to write (default: the terminal)")
     measure = command("measure", _measure, "Print the measures of a case.", machine=True)
     plan = command("plan", _plan, "Print the best pruning of a case and why.", machine=True)
+    _add_start(commands)
     for name, module, about in _LONGER:
         module.add_arguments(command(name, module.run, about))
     for one in (draw, measure, plan):
         one.add_argument("case", metavar="CASE", help="short name of the case")
     return parser
+
+
+def _add_start(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    """The one command that has no handbook yet."""
+    about = "Make a new handbook in a folder of its own."
+    one = commands.add_parser("start", help=about, description=about)
+    start.add_arguments(one)
+    one.set_defaults(run=start.run)
 
 
 def _check(given: argparse.Namespace) -> int:
@@ -148,13 +158,18 @@ def _build(given: argparse.Namespace) -> int:
     root = given.root
     if not (root / CONFIG).is_file():
         return _refuse(say(given.language, "cli.no-config", file=str(root / CONFIG)))
-    published = publish(root, given.site or root / "site")
+    site: Path = given.site or root / "site"
+    if given.zip and (refusal := packing.refusal(given.zip, root, site, given.language)):
+        return _refuse(refusal)
+    published = publish(root, site)
     if published.told:
         print(published.told, file=sys.stderr)
     if not published.succeeded:
         print(say(given.language, "cli.not-built", site=str(published.site)), file=sys.stderr)
         return FOUND
     print(say(given.language, "cli.built", page=str(published.site / "index.html")))
+    if given.zip:
+        print(packing.pack(published.site, given.zip, root, given.language))
     return FINE
 
 

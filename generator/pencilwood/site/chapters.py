@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from pencilwood.cases.chapter_head import has_head, read_head
+from pencilwood.pages.front_pages import HOME_TEXT
 from pencilwood.pages.handbook import Chapter
 from pencilwood.pages.page import Addresses
 from pencilwood.places import Place
@@ -53,13 +54,13 @@ def _chapter(root: Path, path: Path, language: str, notes: Notes) -> Iterator[Ch
         notes.add(place, "chapter-name-taken")
     elif has_head(text):
         yield from _with_head(name, language, text, place, notes)
-    elif _TITLE.match(text) is None:
+    elif _TITLE.match(text) is None and name != HOME_TEXT:
         notes.add(place, "chapter-without-title")
     else:
-        title = text.strip().split("\n")[0].removeprefix("# ").strip()
-        yield Chapter(
-            name, language, title, _TITLE.sub(_empty_lines, text, count=1).rstrip(), place
-        )
+        found = _TITLE.match(text)
+        title = found[0].strip().removeprefix("# ").strip() if found else ""
+        body = _TITLE.sub(_empty_lines, text, count=1) if found else text
+        yield Chapter(name, language, title, body.rstrip(), place)
 
 
 def _with_head(

@@ -1,0 +1,56 @@
+"""`pencilwood start`: a new handbook in a folder of its own.
+
+pencilwood start pruning --name "High Bank" --language both
+"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+
+from pencilwood.cases.profile_file import LONGEST_NAME, UNNAMED
+from pencilwood.site.starter import CannotStartError, check_startable, put_in_place, starter_files
+from pencilwood.words import LANGUAGES, say
+
+FINE, WRONG_USE = 0, 2
+BOTH = "both"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """What `start` takes; its languages are those of the handbook, and it speaks them too."""
+    parser.add_argument("folder", type=Path, metavar="DIR", help="folder to make")
+    parser.add_argument("--name", help="name of the vineyard (it can be set later)")
+    parser.add_argument(
+        "--language",
+        dest="languages",
+        choices=(*LANGUAGES, BOTH),
+        default=BOTH,
+        help="languages of the handbook (default: both)",
+    )
+    parser.set_defaults(root=Path(), language=LANGUAGES[0])
+
+
+def run(given: argparse.Namespace) -> int:
+    """Make the handbook, or say in each of its languages why not."""
+    languages = LANGUAGES if given.languages == BOTH else (given.languages,)
+    given.language = languages[0]
+    name = UNNAMED[given.languages] if given.name is None else given.name.strip()
+    if not name or len(name) > LONGEST_NAME or not name.isprintable():
+        return _refuse(languages, "bad-name", most=LONGEST_NAME)
+    try:
+        folder = given.folder.resolve()
+        check_startable(folder)
+        put_in_place(starter_files(name, languages), folder)
+    except CannotStartError as refused:
+        return _refuse(languages, refused.reason, folder=str(refused.folder))
+    for language in languages:
+        print(say(language, "start.made", folder=str(folder)))
+        print(say(language, "start.now", folder=str(given.folder)))
+    return FINE
+
+
+def _refuse(languages: tuple[str, ...], reason: str, **facts: str | int) -> int:
+    for language in languages:
+        print(f"pencilwood: {say(language, f'start.{reason}', **facts)}", file=sys.stderr)
+    return WRONG_USE

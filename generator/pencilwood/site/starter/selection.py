@@ -1,0 +1,96 @@
+"""Which of the package's files a new handbook gets, and what is written for it alone.
+
+All but the few files in ``files/`` are taken from the demo handbook, so nothing is kept twice.
+The rule examples, the trade words, the sources, the figures and the safety notes are not copied:
+they serve every handbook from the package (see `pencilwood.site.shared`).
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping
+from functools import partial
+from pathlib import Path
+from string import Template
+
+from pencilwood import __version__
+from pencilwood.assets import handbook_root
+from pencilwood.site.starter.passages import Passages, without_schema
+
+VINES = ("tidy-vine", "weak-vine", "spindly-and-diseased")
+"""Two easy vines and a middling one; the quiz asks about all three."""
+QUIZ = "before-the-first-day"
+CHAPTERS = (
+    "a-day-in-the-row", "counting-buds", "cuts-that-heal", "home", "ladders", "measuring-a-vine",
+    "parts-of-the-vine", "reading-wood", "spacing-by-hand", "three-passes", "tools",
+    "which-cane-stays", "why-we-prune", "working-safely",
+)  # fmt: skip
+"""What the quiz sends people to, the front page's text, and how to make a case."""
+_OUR_FILES = Path(__file__).parent / "files"
+_CREW = "Larkfell training crew"
+_AUTHOR = "Pencilwood example vines"
+"""The demo's vineyard is invented; its vines are passed on under the project's own name."""
+_WORKFLOW = ".github/workflows/publish.yml"
+_SECOND_README = {"es": "LEAME.md"}
+
+
+def starter_files(vineyard: str, languages: tuple[str, ...]) -> Mapping[str, str]:
+    """The text of every file of a new handbook by its path, for a vineyard of this name."""
+    demo = handbook_root()
+    return dict(
+        sorted(
+            [
+                *_from_demo(demo),
+                *_chapters(demo, languages),
+                *_for_trainer(vineyard, languages),
+            ]
+        )
+    )
+
+
+def _from_demo(demo: Path) -> Iterator[tuple[str, str]]:
+    yield "mkdocs.yml", _text(demo / "mkdocs.yml")
+    names = (*(f"content/cases/{vine}.yml" for vine in VINES), f"quizzes/{QUIZ}.yml")
+    for name in names:
+        yield name, without_schema(_text(demo / name)).replace(_CREW, _AUTHOR)
+
+
+def _chapters(demo: Path, languages: tuple[str, ...]) -> Iterator[tuple[str, str]]:
+    for language in languages:
+        folder = f"content/chapters/{language}"
+        passages = Passages(VINES, CHAPTERS, partial(_chapter_of, demo / folder))
+        for name in CHAPTERS:
+            text = passages.kept(_text(demo / folder / f"{name}.md"))
+            yield f"{folder}/{name}.md", text.replace(_CREW, _AUTHOR)
+
+
+def _chapter_of(folder: Path, name: str) -> str:
+    return _text(folder / f"{name}.md")
+
+
+def _for_trainer(vineyard: str, languages: tuple[str, ...]) -> Iterator[tuple[str, str]]:
+    first, *others = languages
+    yield (
+        "content/profile.yml",
+        _filled(
+            f"profile.{first}.yml",
+            # A JSON string is a YAML string too, whatever is in the name.
+            vineyard=json.dumps(vineyard, ensure_ascii=False),
+            languages=f"[{', '.join(languages)}]",
+        ),
+    )
+    yield "content/blocks.yml", _text(_OUR_FILES / f"blocks.{first}.yml")
+    yield "README.md", _text(_OUR_FILES / f"readme.{first}.md")
+    for other in others:
+        yield _SECOND_README[other], _text(_OUR_FILES / f"readme.{other}.md")
+    yield ".gitignore", _text(_OUR_FILES / "gitignore.txt")
+    yield "requirements.txt", _filled("requirements.txt", version=__version__)
+    yield _WORKFLOW, _text(_OUR_FILES / "publish.yml")
+
+
+def _filled(name: str, **facts: str) -> str:
+    return Template(_text(_OUR_FILES / name)).substitute(facts)
+
+
+def _text(path: Path) -> str:
+    return path.read_text(encoding="utf-8")
