@@ -152,7 +152,11 @@ def test_nothing_moves_when_the_photo_arrives(
     size += " return [Math.round(b.width), Math.round(b.height)];}"
     # The photo is held back until the empty place has been measured.
     held: list[Route] = []
-    page.route("**/photos/*.jpg", held.append)
+
+    def hold(route: Route) -> None:
+        held.append(route)
+
+    page.route("**/photos/*.jpg", hold)
     page.goto(address, wait_until="domcontentloaded")
     page.locator(".pw-photo img").scroll_into_view_if_needed()
     before = page.evaluate(size)
