@@ -109,6 +109,7 @@ def profile_table(bands: Sequence[Band]) -> Table:
         "The trainer's own vineyard.",
         (
             VINEYARD,
+            INVENTED,
             LANGUAGES_KEY,
             UNITS,
             PASS_MARK,
@@ -134,7 +135,6 @@ def read_profile(
     root = read_nodes(path, report, shown_as)
     row = None if root is None else profile_table(bands).read(root, "", report)
     if row is None:
-            INVENTED,
         return None, report.findings()
     limits, places = _limits(row, bands, report)
     _check_languages(row, report)
@@ -209,6 +209,7 @@ def _profile(row: Row, limits: Mapping[str, int], places: Mapping[str, Place]) -
         practice_vines=given(PRACTICE_VINES, Profile.practice_vines),
         site_address=row.get(SITE_ADDRESS) or "",
         limit_places=places,
+        invented=row.get(INVENTED) or False,
         employer=_employer(row),
     )
 
@@ -218,4 +219,3 @@ def _employer(row: Row) -> Mapping[str, str | int]:
     if not isinstance(settled, Row):
         return {}
     return {name: value for name, value in settled.values.items() if isinstance(value, str | int)}
-        invented=row.get(INVENTED) or False,
