@@ -16,7 +16,7 @@ from pencilwood.proof.facts import fill
 from pencilwood.proof.report import message_text
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.rules.shapes import HEADINGS, HEADINGS_ES
-from pencilwood.score.sheet import as_json, dump
+from pencilwood.score.sheet import as_json, dump, rules_charged
 from pencilwood.vine.passes import DoneCut, Pass, after_each_pass
 from pencilwood.vine.wood import Shortening, uncut
 from pencilwood.words import catalogue
@@ -52,18 +52,13 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
         stages=stages_of_passes(proof.parts, [one.done for one in case.answer], proof.plan.left),
         data={"case": case.slug},
     )
-    words = _words(desk, proof, rules_met(proof))
+    words = _words(desk, proof, rules_charged(proof.sheet))
     return ExerciseParts(case.slug, drawing, script_json(sheet), script_json(words))
 
 
 def script_json(body: object) -> str:
     """JSON that cannot end the script element it stands in."""
     return dump(body).replace("<", "\\u003c")
-
-
-def rules_met(proof: CaseProof) -> list[str]:
-    """The rules that can cost points on this vine, by name."""
-    return sorted({str(message["rule"]) for message in proof.sheet.ledger.messages()})
 
 
 def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, object]:

@@ -16,7 +16,7 @@ from pencilwood.cases.credits import credit_words
 from pencilwood.cases.quiz import Quiz
 from pencilwood.pages.case_page import photo_file
 from pencilwood.pages.desk import ASSETS, Desk
-from pencilwood.pages.exercise import exercise_parts, rules_met, script_json
+from pencilwood.pages.exercise import exercise_parts, script_json
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Addresses, Page
 from pencilwood.pages.quiz_pages import quiz_page
@@ -26,6 +26,7 @@ from pencilwood.proof import CaseProof
 from pencilwood.proof.facts import fill
 from pencilwood.quiz.quiz_proof import QuizProof, pruned
 from pencilwood.rules import RULE_BY_NAME
+from pencilwood.score.sheet import rules_charged
 from pencilwood.words import catalogue
 
 STYLES = ("css/handbook.css", "css/vine.css", "css/exercise.css", "css/quiz.css")
@@ -56,7 +57,7 @@ class Packaged:
 
 def packaged_case(handbook: Handbook, proof: CaseProof, language: str) -> Packaged:
     """The exercise of one case and the pages of the rules that count in it."""
-    rules = rules_met(proof)
+    rules = rules_charged(proof.sheet)
     part = _part_of(handbook, language, rules)
     packaged = _packaged(part, _case_page(part, proof, language), rules)
     slug = proof.case.slug
@@ -71,7 +72,7 @@ def packaged_quiz(handbook: Handbook, proof: QuizProof, language: str) -> Packag
     named = {
         *proof.covers,
         *_asked(proof.quiz),
-        *(rule for one in vines for rule in rules_met(one)),
+        *(rule for one in vines for rule in rules_charged(one.sheet)),
     }
     rules = sorted(named)
     part = _part_of(handbook, language, rules)

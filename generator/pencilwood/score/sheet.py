@@ -202,6 +202,13 @@ def as_json(sheet: Sheet, case: str, plan_lost: int, pass_mark: int) -> Mapping[
     return body
 
 
+def rules_charged(sheet: Sheet) -> list[str]:
+    """Every rule that can cost points on this vine, for its wood or for a cut, by name."""
+    # The ledger holds what is charged for cuts only once their tables are made.
+    cutting_tables(sheet.parts, sheet.limits, sheet.ledger)
+    return sorted({str(message["rule"]) for message in sheet.ledger.messages()})
+
+
 def _pieces_json(sheet: Sheet) -> list[dict[str, object]]:
     parts = sheet.parts
     at = {position.name: number for number, position in enumerate(parts.positions)}
