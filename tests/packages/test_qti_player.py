@@ -20,6 +20,7 @@ from qti_demo import (
     Packed,
     Point,
     all_packed,
+    is_within,
     packed,
     place_to_tap,
     polygons,
@@ -28,6 +29,7 @@ from qti_player import Marked, Player
 
 pytestmark = pytest.mark.browser
 RANDOM_ANSWERS = 12
+LEAST_ON_WOOD = 0.4
 
 
 @pytest.fixture(scope="module")
@@ -169,6 +171,48 @@ def clicked(player: Player, place: Point | None) -> Marked:
     found = player.mark()
     player.close_feedback()
     return found
+
+
+ON_THE_WOOD = """([svg, hotspots]) => {
+  document.body.innerHTML = svg;
+  const drawing = document.querySelector("svg");
+  const [left, top, width] = drawing.getAttribute("viewBox").split(" ").map(Number);
+  const scale = width / Number(drawing.getAttribute("width"));
+  const woods = Object.groupBy(drawing.querySelectorAll("[data-part] .pw-wood"),
+    (one) => one.closest("[data-part]").getAttribute("data-part").replaceAll(" ", "-"));
+  const isOn = (name, [x, y]) => {
+    const point = new DOMPoint(left + x * scale, top + y * scale);
+    return (woods[name] ?? []).some((wood) => wood.isPointInFill(point));
+  };
+  return hotspots.map(([name, places]) =>
+    places.filter((place) => isOn(name, place)).length / places.length);
+}"""
+
+
+def test_hotspots_lie_on_the_wood_that_they_are_called_after(player: Player) -> None:
+    """Where the hotspots are, the drawing has that piece and not its neighbour."""
+    for one in [packed("before-the-first-day", "en"), packed("first-week", "es")]:
+        for slug, root in one.items():
+            wood = {
+                name: spread_over(points)
+                for name, points in polygons(root).items()
+                if name[0] in "LR"
+            }
+            if not wood:
+                continue
+            image = next(node for node in root.iter() if node.tag.endswith("}img"))
+            svg = one.files[image.attrib["src"].removeprefix("../")].decode()
+            shares = player.page.evaluate(ON_THE_WOOD, [svg, list(wood.items())])
+            for name, share in zip(wood, shares, strict=True):
+                # Canes are wider for the finger than they are drawn.
+                assert share > LEAST_ON_WOOD, (slug, name, share)
+
+
+def spread_over(polygon: list[Point]) -> list[Point]:
+    """Places all over a polygon."""
+    xs, ys = zip(*polygon, strict=True)
+    places = itertools.product(range(min(xs), max(xs), 2), range(min(ys), max(ys), 2))
+    return [place for place in places if is_within(place, polygon)]
 
 
 def test_drawings_are_seen(player: Player) -> None:
