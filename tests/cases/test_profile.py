@@ -10,6 +10,7 @@ from pencilwood.cases.profile_file import read_profile
 from pencilwood.findings import Finding
 from pencilwood.places import Place
 from pencilwood.vine.bands import Band
+from pencilwood.vine.model import Form
 
 BANDS = (
     Band("spur spacing at least", "length", 100, 80, 150, "published", "A handbook"),
@@ -156,3 +157,41 @@ def test_a_missing_profile_is_told(tmp_path: Path) -> None:
     profile, findings = read_profile(tmp_path / "profile.yml", BANDS, "profile.yml")
     assert profile is None
     assert lines(findings) == ["profile.yml:1:1: there is no such file (missing-file)"]
+
+
+OWN_BAND = Band("blank at most", "length", 90, 50, 200, "from memory", "made up for this test")
+"""A figure that a made-up form sets otherwise than the handbook does for all vines."""
+
+FORM_FIGURES = {
+    "own figure stands before the shared one": ("", 90),
+    "even where the trainer set the shared one": ("bands: {blank at most: 25 cm}", 90),
+    "the trainer's word on the form stands before all": (
+        "bands: {blank at most: 25 cm}\nforms: {bush: {blank at most: 7 cm}}",
+        70,
+    ),
+    "other forms keep what they had": ("forms: {bush: {blank at most: 7 cm}}", 70),
+}
+HEAD = "vineyard: Larkfell\nlanguages: [en]\nunits: metric\npass mark: 80\n"
+
+
+@pytest.mark.parametrize(("given", "blank_mm"), FORM_FIGURES.values(), ids=FORM_FIGURES)
+def test_figures_of_one_form(given: str, blank_mm: int, tmp_path: Path) -> None:
+    path = tmp_path / "profile.yml"
+    path.write_text(f"{HEAD}{given}\n", encoding="utf-8")
+    profile, _ = read_profile(path, BANDS, form_bands={"bush": [OWN_BAND]})
+    assert profile is not None
+    shared_mm = 250 if "bands" in given else 300
+    bush, cordon = (profile.limits_of(Form(name, ())) for name in ("bush", "cordon"))
+    assert profile.limits["blank at most"] == cordon["blank at most"] == shared_mm
+    assert bush["blank at most"] == blank_mm
+    assert bush["spur spacing at least"] == 100
+
+
+def test_a_form_that_is_none(tmp_path: Path) -> None:
+    path = tmp_path / "profile.yml"
+    path.write_text(f"{HEAD}forms: {{bosh: {{blank at most: 7 cm}}}}\n", encoding="utf-8")
+    profile, findings = read_profile(path, BANDS, "profile.yml", form_bands={"bush": [OWN_BAND]})
+    assert profile is None
+    (told,) = lines(findings)
+    assert told.startswith("profile.yml:5:9: ")
+    assert '"bush"' in told

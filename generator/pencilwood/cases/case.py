@@ -9,7 +9,7 @@ from typing import Literal
 from pencilwood.places import Place
 from pencilwood.units import UnitSystem
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.model import Vine
+from pencilwood.vine.model import Form, Vine
 from pencilwood.vine.passes import DoneCut
 
 Text = Mapping[str, str]
@@ -105,6 +105,19 @@ class Profile:
     """Whether the vineyard is made up, so that the pages must not pass it off as real."""
     employer: Mapping[str, str | int] = field(default_factory=dict)
     """What the employer has settled, by field: a length in millimetres, or words."""
+    form_limits: Mapping[str, Limits] = field(default_factory=dict)
+    """By the name of a form, all limits that its vines go by."""
+
+    def limits_of(self, form: Form) -> Limits:
+        """The limits that vines of this form go by."""
+        return self.form_limits.get(form.name, self.limits)
+
+    def all_limits(self) -> list[object]:
+        """Every limit there is, in a fixed order."""
+        return [
+            sorted(self.limits.items()),
+            *sorted((name, sorted(limits.items())) for name, limits in self.form_limits.items()),
+        ]
 
 
 @dataclass(frozen=True)

@@ -14,15 +14,15 @@ from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
 from pencilwood.places import Place
 from pencilwood.units import UnitSystem
-from pencilwood.vine.bands import Band, default_limits
+from pencilwood.vine.bands import Band, Limits, default_limits
 from pencilwood.words import LANGUAGES
 
 _UNITS: dict[str, UnitSystem] = {"metric": "metric", "us": "us"}
 _LANGUAGE = Choice({language: language for language in LANGUAGES})
 
 LONGEST_NAME = 80
-UNNAMED = {"en": "Your vineyard", "es": "Su viñedo", "both": "Your vineyard / Su viñedo"}
-"""What a new handbook calls a vineyard whose name nobody gave; its front page asks for a name."""
+UNNAMED = {"en": "Your vineyard", "es": "Su viñedo"}
+"""By first language, what a new handbook calls a vineyard; its front page asks for a name."""
 VINEYARD = Key(
     "vineyard", Text(longest=LONGEST_NAME), "Name of the vineyard, as the pages show it."
 )
@@ -86,6 +86,10 @@ _BAND_KINDS: Mapping[str, Kind[int]] = {
 
 
 BANDS_NAME = "bands"
+FORMS_NAME = "forms"
+
+FormBands = Mapping[str, Sequence[Band]]
+"""By the name of a form, the figures that differ there."""
 
 
 def any_bands_schema() -> Schema:
@@ -102,7 +106,28 @@ def band_keys(bands: Sequence[Band]) -> Mapping[str, Key[int]]:
     }
 
 
-def profile_table(bands: Sequence[Band]) -> Table:
+def _bands_of_form(bands: Sequence[Band], own: Sequence[Band]) -> tuple[Band, ...]:
+    names = {band.name for band in own}
+    return (*own, *(band for band in bands if band.name not in names))
+
+
+def _forms_table(bands: Sequence[Band], form_bands: FormBands) -> Table:
+    keys = (
+        Key(
+            name,
+            Table(
+                f"Figures for vines of the form {name} alone.",
+                tuple(band_keys(_bands_of_form(bands, own)).values()),
+            ),
+            f"Figures for vines of the form {name} alone.",
+            False,
+        )
+        for name, own in form_bands.items()
+    )
+    return Table("Figures that differ with the form of the vine.", tuple(keys))
+
+
+def profile_table(bands: Sequence[Band], form_bands: FormBands | None = None) -> Table:
     """The keys of the profile when the rules have these bands."""
     table = Table("The figures that your rules go by.", tuple(band_keys(bands).values()))
     return Table(
@@ -120,12 +145,23 @@ def profile_table(bands: Sequence[Band]) -> Table:
             PRACTICE_VINES,
             Key(EMPLOYER_NAME, _EMPLOYER, "What you as the employer settle.", False),
             Key(BANDS_NAME, table, "Figures that you set; the rest stay as they are.", False),
+            Key(
+                FORMS_NAME,
+                _forms_table(bands, form_bands or {}),
+                "Figures that you set for vines of one form alone.",
+                False,
+            ),
         ),
     )
 
 
 def read_profile(
-    path: Path, bands: Sequence[Band], shown_as: str | None = None, *, language: str = "en"
+    path: Path,
+    bands: Sequence[Band],
+    shown_as: str | None = None,
+    *,
+    language: str = "en",
+    form_bands: FormBands | None = None,
 ) -> tuple[Profile | None, list[Finding]]:
     """The profile of a file, or None and every reason why it is none.
 
@@ -133,23 +169,41 @@ def read_profile(
     """
     report = Report(language)
     root = read_nodes(path, report, shown_as)
-    row = None if root is None else profile_table(bands).read(root, "", report)
+    of_forms = form_bands or {}
+    row = None if root is None else profile_table(bands, of_forms).read(root, "", report)
     if row is None:
         return None, report.findings()
-    limits, places = _limits(row, bands, report)
+    limits, places = _limits(row.values.get(BANDS_NAME), bands, default_limits(bands), report)
+    form_limits = {
+        name: _form_limits(row, name, bands, own, limits, report) for name, own in of_forms.items()
+    }
     _check_languages(row, report)
     if report.errors:
         return None, report.findings()
-    return _profile(row, limits, places), report.findings()
+    return _profile(row, limits, form_limits, places), report.findings()
+
+
+def _form_limits(
+    row: Row,
+    form: str,
+    bands: Sequence[Band],
+    own: Sequence[Band],
+    limits: Limits,
+    report: Report,
+) -> Limits:
+    """A form's own figures stand before those for all vines, and the trainer's before both."""
+    forms = row.values.get(FORMS_NAME)
+    given = forms.values.get(form) if isinstance(forms, Row) else None
+    before = {**limits, **default_limits(own)}
+    return _limits(given, _bands_of_form(bands, own), before, report)[0]
 
 
 def _limits(
-    row: Row, bands: Sequence[Band], report: Report
+    set_bands: object, bands: Sequence[Band], before: Limits, report: Report
 ) -> tuple[dict[str, int], dict[str, Place]]:
     """What each band is set to, and where the trainer set it."""
-    limits = default_limits(bands)
+    limits = dict(before)
     places: dict[str, Place] = {}
-    set_bands = row.values.get(BANDS_NAME)
     if not isinstance(set_bands, Row):
         return limits, places
     keys = band_keys(bands)
@@ -191,7 +245,9 @@ def _check_languages(row: Row, report: Report) -> None:
         seen.setdefault(one.value, one.place.line)
 
 
-def _profile(row: Row, limits: Mapping[str, int], places: Mapping[str, Place]) -> Profile:
+def _profile(
+    row: Row, limits: Limits, form_limits: Mapping[str, Limits], places: Mapping[str, Place]
+) -> Profile:
     def given(key: Key[int], otherwise: int) -> int:
         value = row.get(key)
         return otherwise if value is None else value
@@ -201,6 +257,7 @@ def _profile(row: Row, limits: Mapping[str, int], places: Mapping[str, Place]) -
         languages=tuple(one.value for one in row.need(LANGUAGES_KEY)),
         units=row.need(UNITS),
         limits=limits,
+        form_limits=form_limits,
         pass_mark=row.need(PASS_MARK),
         place=row.place,
         plan_distance=given(PLAN_DISTANCE, Profile.plan_distance),

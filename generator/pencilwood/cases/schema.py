@@ -20,10 +20,11 @@ from pencilwood.cases.example_file import EXAMPLE_TABLE
 from pencilwood.cases.fields import Schema
 from pencilwood.cases.figures_file import FIGURES
 from pencilwood.cases.glossary_file import glossary
-from pencilwood.cases.profile_file import BANDS_NAME, any_bands_schema, profile_table
+from pencilwood.cases.profile_file import BANDS_NAME, FORMS_NAME, any_bands_schema, profile_table
 from pencilwood.cases.quiz_keys import QUIZ_TABLE
 from pencilwood.cases.safety_file import SAFETY_TABLE
 from pencilwood.cases.sources_file import SOURCES
+from pencilwood.vine.forms import FORM_NAMES
 
 FOLDER = Path(__file__).with_name("schemas")
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -36,6 +37,13 @@ def schemas() -> dict[str, Schema]:
     profile["properties"][BANDS_NAME] = {
         "description": bands["description"],
         **any_bands_schema(),
+    }
+    forms = profile["properties"][FORMS_NAME]
+    profile["properties"][FORMS_NAME] = {
+        "description": forms["description"],
+        "type": "object",
+        "propertyNames": {"enum": list(FORM_NAMES)},
+        "additionalProperties": any_bands_schema(),
     }
     blocks = blocks_table(()).schema()
     block_row = blocks["properties"][BLOCKS_NAME]["items"]

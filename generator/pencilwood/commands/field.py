@@ -118,7 +118,9 @@ def _to_csv(given: argparse.Namespace) -> int:
 
 
 def _profile(given: argparse.Namespace) -> Profile:
-    profile, findings = read_profile(given.root / PROFILE, BANDS, PROFILE, language=given.language)
+    profile, findings = read_profile(
+        given.root / PROFILE, BANDS, PROFILE, language=given.language, form_bands=FORM_BANDS
+    )
     if profile is None or has_errors(findings):
         raise UnusableCaseError(tuple(in_order(findings)))
     return profile

@@ -22,7 +22,8 @@ def place_of(case: Case, charge: Charge) -> Place:
 
 def check_cutting(case: Case, parts: Parts, profile: Profile, report: ProofReport) -> None:
     """The author's cuts obey the passes, the tools and the bud."""
-    charges = charges_by_cut(parts, [one.done for one in case.answer], profile.limits)
+    limits = profile.limits_of(parts.vine.form)
+    charges = charges_by_cut(parts, [one.done for one in case.answer], limits)
     for one, found in zip(case.answer, charges, strict=True):
         for charge in found:
             report.add(

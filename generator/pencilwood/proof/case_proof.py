@@ -46,13 +46,14 @@ def prove_case(case: Case, profile: Profile, language: str = "en") -> CaseProof:
     """Run every proof of a case; findings are worded in `language`."""
     report = ProofReport(language, profile.units)
     parts = divide(case.vine)
-    target = target_for(case.vine, profile.limits, case.target_buds)
-    sheet = compile_sheet(parts, profile.limits, target)
+    limits = profile.limits_of(case.vine.form)
+    target = target_for(case.vine, limits, case.target_buds)
+    sheet = compile_sheet(parts, limits, target)
     worked = work_out(case, sheet, profile)
     plan = worked.plan
     # The reader has found these cuts possible already.
     left = after_cuts(uncut(parts), (one.done for one in case.answer))
-    charges = judge(left, profile.limits, target)
+    charges = judge(left, limits, target)
     facts = {one: facts_of(left, target, profile, one) for one in profile.languages}
     check_cutting(case, parts, profile, report)
     check_score(case, charges, plan.lost, profile, report)

@@ -14,7 +14,7 @@ from pencilwood.plan import Plan, plan_for
 from pencilwood.plan.explain import ReasonedCut
 from pencilwood.proof.safety import LADDER, needed_notes
 from pencilwood.proof.teaching import lesson
-from pencilwood.rules import RULE_BY_NAME, RULES
+from pencilwood.rules import RULE_BY_NAME, rules_of
 from pencilwood.score.judge import target_for
 from pencilwood.score.sheet import Sheet, compile_sheet
 from pencilwood.vine.model import Vine
@@ -40,8 +40,9 @@ def draft_case(
     """A case of this vine, answered by the plan; it teaches the rules found to matter on it."""
     place = Place(slug)
     parts = divide(vine)
-    target = target_for(vine, profile.limits, None)
-    sheet = compile_sheet(parts, profile.limits, target)
+    limits = profile.limits_of(vine.form)
+    target = target_for(vine, limits, None)
+    sheet = compile_sheet(parts, limits, target)
     plan = plan_for(sheet)
     languages = profile.languages
     case = Case(
@@ -65,7 +66,8 @@ def draft_case(
 def _taught(sheet: Sheet, plan: Plan, profile: Profile) -> tuple[str, ...]:
     """The rules without which nobody passes, those that cost most first."""
     cuts = tuple(one.done for one in plan.cuts)
-    lessons = [lesson(sheet, rule.name, cuts, plan.lost, profile.pass_mark) for rule in RULES]
+    rules = rules_of(sheet.parts.vine.form)
+    lessons = [lesson(sheet, rule.name, cuts, plan.lost, profile.pass_mark) for rule in rules]
     taught = [one for one in lessons if one.teaches]
     taught.sort(key=lambda one: (one.score is None, one.score or 0, one.rule))
     return tuple(one.rule for one in taught[:_MOST_TAUGHT])

@@ -14,10 +14,11 @@ def charges_of_example(example: RuleExample, profile: Profile) -> tuple[Charge, 
     """Everything that the example's vine and cuts are charged with under a profile."""
     parts = divide(example.vine)
     left = after_cuts(uncut(parts), example.cuts)
-    target = target_for(example.vine, profile.limits, example.target_buds)
+    limits = profile.limits_of(example.vine.form)
+    target = target_for(example.vine, limits, example.target_buds)
     return (
-        *judge(left, profile.limits, target),
-        *judge_cuts(parts, example.cuts, profile.limits),
+        *judge(left, limits, target),
+        *judge_cuts(parts, example.cuts, limits),
     )
 
 

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from pencilwood.cases.case import Profile
-from pencilwood.rules import BANDS
+from pencilwood.rules import bands_of
 from pencilwood.score.judge import Target
 from pencilwood.units import format_length, format_number
 from pencilwood.vine import measures
@@ -20,20 +20,22 @@ from pencilwood.words.filling import fill as fill
 
 def facts_of(left: WoodLeft, target: Target, profile: Profile, language: str) -> Mapping[str, str]:
     """Every placeholder and its text; `left` is the vine after the author's answer."""
+    form = left.parts.vine.form
     return {
         **_vine_facts(left, target, profile, language),
-        **told_limits(BANDS, profile.limits, profile.units, language),
+        **told_limits(bands_of(form), profile.limits_of(form), profile.units, language),
         **_wood_facts(left, profile, language),
     }
 
 
 def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str) -> dict[str, str]:
     vine = left.parts.vine
+    limits = profile.limits_of(vine.form)
     lengths = {
         "arm_length": vine.line_length_mm,
         "cordon_height": vine.cordon_height_mm,
         "trimming_height": vine.trellis.trimming_mm,
-        "longest_blank": measures.blank_mm(left, profile.limits["head zone"]),
+        "longest_blank": measures.blank_mm(left, limits["head zone"]),
         "highest_spur": measures.climb_mm(left),
     }
     counts = {
@@ -44,7 +46,7 @@ def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str)
         "target_least": target.least,
         "target_most": target.most,
         "spurs": len(measures.spurs(left)),
-        "large_wounds": measures.large_wounds(left, profile.limits["large wound from"]),
+        "large_wounds": measures.large_wounds(left, limits["large wound from"]),
         "pass_mark": profile.pass_mark,
     }
     shares = {
@@ -53,7 +55,7 @@ def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str)
             left,
             Fraction(profile.budbreak_percent, 100),
             Fraction(profile.latent_shoots_per_wound),
-            profile.limits["large wound from"],
+            limits["large wound from"],
         ),
     }
     return {

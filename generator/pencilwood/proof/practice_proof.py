@@ -8,7 +8,7 @@ from pencilwood.cases.case import Profile
 from pencilwood.plan import Plan, plan_for
 from pencilwood.proof.luck import habits, try_luck
 from pencilwood.proof.teaching import lesson
-from pencilwood.rules import RULES
+from pencilwood.rules import rules_of
 from pencilwood.score.judge import Target, target_for
 from pencilwood.score.lookup import LookUp
 from pencilwood.score.sheet import Sheet, compile_sheet
@@ -38,8 +38,9 @@ class PracticeProof:
 def prove_practice(vine: Vine, profile: Profile, seed: str) -> PracticeProof | None:
     """The vine with its plan and its lessons; None when it is too easy, too lucky or too poor."""
     parts = divide(vine)
-    target = target_for(vine, profile.limits)
-    sheet = compile_sheet(parts, profile.limits, target)
+    limits = profile.limits_of(vine.form)
+    target = target_for(vine, limits)
+    sheet = compile_sheet(parts, limits, target)
     plan = plan_for(sheet)
     if plan.lost > MOST_UNAVOIDABLE_POINTS or not any(plan.left.states):
         return None
@@ -62,7 +63,7 @@ def _lessons(sheet: Sheet, plan: Plan, profile: Profile) -> tuple[str, ...]:
     met = {str(message["rule"]) for message in sheet.ledger.messages()}
     return tuple(
         rule.name
-        for rule in RULES
+        for rule in rules_of(sheet.parts.vine.form)
         if rule.family == "vine"
         and rule.name in met
         and lesson(sheet, rule.name, (), plan.lost, profile.pass_mark).teaches

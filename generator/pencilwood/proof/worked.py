@@ -34,7 +34,7 @@ class Worked:
 def work_out(case: Case, sheet: Sheet, profile: Profile) -> Worked:
     """Plan a case, and try it on all who have not learned what it teaches."""
     rules = [rule for rule, _ in case.teaches]
-    limits = sorted(profile.limits.items())
+    limits = sorted(sheet.limits.items())
     facts = [case.slug, case.vine, limits, profile.pass_mark, sheet.target, rules]
     row = kept_json(
         "case",

@@ -184,7 +184,7 @@ def _spacing(vine: ProvedVine, asker: Asker, at: str | None) -> _Worked:
 
 
 def _target(vine: ProvedVine, asker: Asker, _: str | None) -> _Worked:
-    limits, arms = asker.profile.limits, vine.parts.vine.arms
+    limits, arms = vine.sheet.limits, vine.parts.vine.arms
     low, high = limits["buds per metre at least"], limits["buds per metre at most"]
     length_mm = vine.parts.vine.line_length_mm
 

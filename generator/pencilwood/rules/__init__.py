@@ -24,6 +24,13 @@ FORM_BANDS: Mapping[str, tuple[Band, ...]] = {form.name: _BY_FORM[form].bands fo
 """By the name of a form: figures that are its own, or differ there from those for all vines."""
 
 
+def bands_of(form: Form) -> tuple[Band, ...]:
+    """Every figure that vines of this form go by: its own, then those for all vines."""
+    own = FORM_BANDS[form.name]
+    names = {band.name for band in own}
+    return (*own, *(band for band in BANDS if band.name not in names))
+
+
 def rules_of(form: Form) -> tuple[Rule, ...]:
     """The rules that a vine of this form goes by, by name."""
     return _BY_FORM[form].rules

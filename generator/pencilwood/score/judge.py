@@ -56,9 +56,14 @@ class Charge:
 
 
 def target_for(vine: Vine, limits: Limits, own: tuple[int, int] | None = None) -> Target:
-    """A case's own target, or buds per metre times the length of the arms."""
+    """A case's own target, or buds per metre times the length of the arms.
+
+    A vine without arms goes by its form's figures for a whole vine.
+    """
     if own is not None:
         return Target(*own)
+    if vine.is_ring:
+        return Target(limits["buds on a vine at least"], limits["buds on a vine at most"])
     length_mm = vine.line_length_mm
     least = -(-limits["buds per metre at least"] * length_mm // 1000)
     return Target(least, limits["buds per metre at most"] * length_mm // 1000)

@@ -138,7 +138,9 @@ class _Opening:
         if not path.exists():
             self.notes.add(Place(str(self.root)), "no-content")
             return None
-        profile, findings = read_profile(path, BANDS, PROFILE, language=self.notes.language)
+        profile, findings = read_profile(
+            path, BANDS, PROFILE, language=self.notes.language, form_bands=FORM_BANDS
+        )
         self.notes.findings.extend(findings)
         return profile
 

@@ -37,7 +37,7 @@ def grow_practice(profile: Profile) -> tuple[PracticeVine, ...]:
 
 def fingerprint(profile: Profile) -> str:
     """Changes with every figure and every line of code that the vines depend on."""
-    settings = [profile.practice_vines, profile.pass_mark, sorted(profile.limits.items())]
+    settings = [profile.practice_vines, profile.pass_mark, profile.all_limits()]
     return _fingerprint(json.dumps(settings))
 
 
@@ -66,7 +66,7 @@ def _place(number: int) -> tuple[Level, int]:
 
 
 def _facts(profile: Profile, number: int) -> list[object]:
-    return [*_place(number), profile.pass_mark, sorted(profile.limits.items())]
+    return [*_place(number), profile.pass_mark, profile.all_limits()]
 
 
 def _one(profile: Profile, level: Level, number: int) -> PracticeVine | None:

@@ -122,7 +122,7 @@ def measures_of(opened: OpenedCase) -> Measures:
 
 
 def _measured(left: WoodLeft, profile: Profile) -> Measured:
-    limits = profile.limits
+    limits = profile.limits_of(left.parts.vine.form)
     found: Measured = {
         "buds": measures.buds_kept(left),
         "buds_per_metre": round(float(measures.buds_per_metre(left)), 1),

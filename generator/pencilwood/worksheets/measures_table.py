@@ -24,7 +24,7 @@ class Measure:
 
 def measures_for(proof: CaseProof, profile: Profile, language: str) -> Iterator[Measure]:
     """What a learner measures on paper, with what the rules ask for."""
-    limits, target = profile.limits, proof.target
+    limits, target = proof.sheet.limits, proof.target
 
     def length(mm: int) -> str:
         return format_length(mm, profile.units, language)
