@@ -35,7 +35,7 @@ def run(given: argparse.Namespace) -> int:
     """Make the handbook, or say in each of its languages why not."""
     languages = LANGUAGES if given.languages == BOTH else (given.languages,)
     given.language = languages[0]
-    name = UNNAMED[given.languages] if given.name is None else given.name.strip()
+    name = UNNAMED[languages[0]] if given.name is None else given.name.strip()
     if not name or len(name) > LONGEST_NAME or not name.isprintable():
         return _refuse(languages, "bad-name", most=LONGEST_NAME)
     try:

@@ -20,12 +20,13 @@ class Passages:
     chapter: Callable[[str], str]
     """The whole text of any chapter of the demo."""
 
-    def kept(self, text: str) -> str:
+    def kept(self, name: str) -> str:
         """A chapter whose lists of vines to practise on, and whose next chapter, are all there."""
-        lines = [kept for line in text.split("\n") for kept in self._line(line)]
+        text = self.chapter(name)
+        lines = [kept for line in text.split("\n") for kept in self._line(line, name)]
         return "\n".join(lines)
 
-    def _line(self, line: str) -> Iterator[str]:
+    def _line(self, line: str, here: str) -> Iterator[str]:
         vines = _VINE.findall(line)
         following = _NEXT.fullmatch(line)
         if line.startswith("- ") and not set(vines) <= set(self.vines):
@@ -35,7 +36,7 @@ class Passages:
                 yield before + ", ".join(there) + line[line.rindex("}}") + 2 :]
         elif following:
             name = self._nearest(following[2])
-            if name is not None:
+            if name not in (None, here):
                 yield f"{following[1]}{name}{following[3]}"
         else:
             yield line

@@ -60,8 +60,7 @@ def _chapters(demo: Path, languages: tuple[str, ...]) -> Iterator[tuple[str, str
         folder = f"content/chapters/{language}"
         passages = Passages(VINES, CHAPTERS, partial(_chapter_of, demo / folder))
         for name in CHAPTERS:
-            text = passages.kept(_text(demo / folder / f"{name}.md"))
-            yield f"{folder}/{name}.md", text.replace(_CREW, _AUTHOR)
+            yield f"{folder}/{name}.md", passages.kept(name).replace(_CREW, _AUTHOR)
 
 
 def _chapter_of(folder: Path, name: str) -> str:
