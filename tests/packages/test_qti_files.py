@@ -227,6 +227,7 @@ def test_the_structure_check_finds_what_is_wrong() -> None:
 
 def test_the_manifest_lists_every_file_and_nothing_else(one: Packed) -> None:
     # Source: 1EdTech, QTI 3.0 profile of IMS Content Packaging, imsqtiv3p0_imscpv1p2_v1p0.xsd.
+    assert next(iter(one.files)) == "imsmanifest.xml"
     root = read(one.files["imsmanifest.xml"])
     assert [child.tag.removeprefix(CP) for child in root] == [
         "metadata",
