@@ -13,7 +13,7 @@ PIP    := $(BIN)/python -m pip --disable-pip-version-check install --quiet
 # Material for MkDocs prints a banner about MkDocs 2 on every run; we pin MkDocs 1.
 export NO_MKDOCS_2_WARNING = 1
 
-.PHONY: site test check bench bundle clean
+.PHONY: site test check bench bundle light clean
 .DEFAULT_GOAL := site
 
 site: $(VENV)/site-installed
@@ -34,6 +34,10 @@ check: $(VENV)/site-installed
 # Prints how fast a large vine is planned, beside a general solver; no part of the tests.
 bench: $(VENV)/test-installed
 	$(BIN)/python tests/benchmarks/plan_speed.py
+
+# Prints what a phone loads for an exercise and how fast it answers; `make test` holds the limits.
+light: $(VENV)/test-installed
+	@$(BIN)/python -m pytest tests/phone -s
 
 # Needs Node.js 20 or newer; the built script is committed, so building the site needs no Node.
 bundle: node_modules/.package-lock.json

@@ -34,6 +34,6 @@ def test_wheel_carries_assets_and_package_data(project: Path, tmp_path: Path) ->
     held = set(zipfile.ZipFile(wheel).namelist())
     for folder, prefix in (("site_assets", "pencilwood/site_assets"), ("generator", "")):
         for path in (project / folder).rglob("*"):
-            if path.suffix in {".js", ".css", ".json", ".svg", ".j2", ".html", ".woff2"}:
+            if path.suffix in {".js", ".css", ".json", ".svg", ".png", ".j2", ".html", ".woff2"}:
                 inside = path.relative_to(project / folder).as_posix()
                 assert f"{prefix}/{inside}".lstrip("/") in held

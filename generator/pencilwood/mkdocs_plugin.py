@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 import sys
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from markupsafe import Markup
 from mkdocs.config.base import Config
@@ -26,8 +26,10 @@ from mkdocs.utils.templates import TemplateContext
 from pencilwood.findings import Finding
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.page import Page
+from pencilwood.pages.policy import with_policy
 from pencilwood.site.assemble import Site, assemble
 from pencilwood.site.handbook import open_handbook
+from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
 from pencilwood.site.search import INDEX, divide_index, point_search_at
 from pencilwood.words import say
 
@@ -45,6 +47,11 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     _site: Site
     _ours: dict[str, Page]
     _menus: dict[str, Navigation]
+    _live = False
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        """While a handbook is written, MkDocs puts a script into each page, to load it anew."""
+        self._live = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read and prove everything first: MkDocs clears the old site only after this."""
@@ -55,6 +62,8 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         self._site = assemble(opened.handbook)
         self._ours = {self._source(page): page for page in self._site.pages}
         config.extra_css = [f"{ASSETS}/css/{name}" for name in STYLES]
+        # Instead of the one that the offline plugin would fetch from a foreign address.
+        config.extra["polyfills"] = [f"{ASSETS}/iframe-worker.js"]
         config.site_url = config.site_url or opened.handbook.profile.site_address
         if not config.site_url:
             # Neither works without an address; the site map would also carry the day's date.
@@ -115,7 +124,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
                 for heading in ours.headings
             )
         page.toc = TableOfContents(items)
-        return html.replace("</h1>", f"</h1>{ours.opening}", 1) + ours.body
+        return ours.content(html)
 
     def on_page_context(
         self, context: TemplateContext, page: MkDocsPage, config: MkDocsConfig, nav: Navigation
@@ -141,8 +150,13 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         # that, to guess where the other language has this page. We know, so it need not ask.
         output = output.replace('<link rel="alternate"', '<link rel=" alternate"')
         ours = self._ours[page.file.src_uri]
-        up = "/".join([".."] * ours.path.count("/")) or "."
-        return ours.complete(point_search_at(output, up))
+        folder = self._site.addresses.folder(ours.language)
+        return ours.complete(point_search_at(output, ours.up("")), folder, live=self._live)
+
+    def on_post_template(self, output: str, template_name: str, config: MkDocsConfig) -> str:
+        """The theme's own page for what is not there may do no more than ours."""
+        is_page = template_name.endswith(".html")
+        return with_policy(output, live=self._live) if is_page else output
 
     # After the offline plugin, which writes one index for everybody.
     @event_priority(-200)
@@ -155,6 +169,9 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
             for path, text in parts.items():
                 (site / path).parent.mkdir(parents=True, exist_ok=True)
                 (site / path).write_text(text, encoding="utf-8", newline="\n")
+        if not self._live:
+            worker = offline_worker(site)
+            (site / OFFLINE_WORKER).write_text(worker, encoding="utf-8", newline="\n")
 
     def on_serve(
         self, server: LiveReloadServer, config: MkDocsConfig, builder: Any

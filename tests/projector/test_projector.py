@@ -19,6 +19,7 @@ from pencilwood.vine.measures import buds_kept
 from workshop import PROJECT
 
 CASE = "tidy-vine"
+SCRIPTS = ("pencilwood.js", "offline.js")
 ROOM = {"width": 1280, "height": 720}
 LEAST_SHARE = 0.04
 """Share of the screen's height that the smallest letters must have."""
@@ -43,7 +44,7 @@ def folder(proof: CaseProof, tmp_path_factory: pytest.TempPathFactory) -> Path:
         (site / place).mkdir(parents=True)
         text = projector_page(handbook, proof, language)
         (site / place / f"{CASE}.html").write_text(text, "utf-8")
-    for name in ("css/vine.css", "css/projector.css", "icons/favicon.svg", "pencilwood.js"):
+    for name in ("css/vine.css", "css/projector.css", "icons/favicon.svg", *SCRIPTS):
         path = site / "assets" / "pencilwood" / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes((asset_root() / name).read_bytes())
@@ -211,7 +212,7 @@ def test_each_language_has_its_page(folder: Path) -> None:
     assert "Hands up!" in english
     assert "¡Manos arriba!" in spanish
     assert 'href="../cases/tidy-vine.html"' in english
-    assert 'src="../../assets/pencilwood/pencilwood.js"' in spanish
+    assert 'src="../../assets/pencilwood/pencilwood.js?v=' in spanish
     for text in (english, spanish):
         ids = re.findall(r'\bid="([^"]+)"', text)
         assert len(ids) == len(set(ids))

@@ -171,7 +171,7 @@ def test_words_and_sources_lead_to_each_other(built: Path) -> None:
 def test_search_works_without_a_server_and_asks_nobody(built: Path) -> None:
     assert (built / "search" / "search_index.js").is_file()
     html = (built / "index.html").read_text("utf-8")
-    assert "assets/pencilwood/vendor/iframe-worker/shim.js" in html
+    assert 'src="assets/pencilwood/iframe-worker.js?v=' in html
     assert "unpkg" not in html
 
 

@@ -9,12 +9,13 @@ from functools import cache
 import jinja2
 from markupsafe import Markup
 
+from pencilwood.pages.finished import OUR_FILES, finish
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Addresses, Heading, Page
 from pencilwood.units import format_length
 from pencilwood.words import say
 
-ASSETS = "assets/pencilwood"
+ASSETS = OUR_FILES
 """Folder of the site that holds everything of ours that is not a page."""
 
 
@@ -97,6 +98,11 @@ class Desk:
         for mark, fragment in self._fragments.items():
             html = html.replace(mark, fragment)
         return html
+
+    def alone(self, html: str) -> str:
+        """The same, ready to be published."""
+        folder = self._addresses.folder(self.language)
+        return finish(self.complete(html), self._from_here("."), folder)
 
     def h2(self, anchor: str, title: str) -> Markup:
         """A heading that the page's table of contents names."""

@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from pencilwood.pages.finished import finish
+from pencilwood.pages.policy import OWN_TEXT
+
 
 @dataclass(frozen=True)
 class Heading:
@@ -38,11 +41,23 @@ class Page:
     menu_title: str = ""
     """What the menu calls it; empty when it is not in the menu."""
 
-    def complete(self, html: str) -> str:
-        """HTML that holds the body, with every fragment put where its mark stands."""
+    def content(self, written: str) -> str:
+        """All that the page is about: the trainer's own words, as HTML, and what goes with them."""
+        opened = written.replace("</h1>", f"</h1>{self.opening}", 1)
+        return f"{OWN_TEXT[0]}{opened}{self.body}{OWN_TEXT[1]}"
+
+    def complete(self, html: str, folder: str, *, live: bool = False) -> str:
+        """The page that a site generator made around `content`, ready to be published.
+
+        Every fragment is put where its mark stands. `folder` is that of the page's language.
+        """
         for mark, fragment in self.fragments.items():
             html = html.replace(mark, fragment)
-        return html
+        return finish(html, self.up(folder), folder, live=live)
+
+    def up(self, folder: str) -> str:
+        """The way from the page to the site's root."""
+        return "/".join([".."] * f"{folder}{self.path}".count("/")) or "."
 
 
 @dataclass(frozen=True)

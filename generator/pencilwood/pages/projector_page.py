@@ -85,7 +85,7 @@ def projector_page(handbook: Handbook, proof: CaseProof, language: str) -> str:
         styles=STYLES,
         times=THICKER,
     )
-    return desk.complete(html)
+    return desk.alone(html)
 
 
 def _frames(plate: Plate) -> tuple[Frame, Frame]:

@@ -15,6 +15,7 @@ from pencilwood.pages.chapters.chapter_page import LIST_OF, chapter_page, chapte
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.front_pages import HOME_TEXT, home_page, small_drawing, vines_page
 from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.offline_page import offline_page
 from pencilwood.pages.page import Addresses, Page
 from pencilwood.pages.practice_page import PracticeVine, practice_files, practice_page
 from pencilwood.pages.projector_page import projector_page, projector_path
@@ -25,10 +26,12 @@ from pencilwood.pages.score_page import scores_page
 from pencilwood.pages.sources_page import sources_page
 from pencilwood.pages.words_page import words_page
 from pencilwood.rules import RULES
+from pencilwood.site.installable import manifests
+from pencilwood.site.offline import APOLOGY, OFFLINE_WORKER
 from pencilwood.site.practice import fingerprint, grow_practice
 from pencilwood.site.workers import spread
 
-_PUBLISHED = {".css", ".js", ".svg", ".woff2", ".txt"}
+_PUBLISHED = {".css", ".js", ".svg", ".png", ".woff2", ".txt"}
 # Sources of scripts are of no use to a browser, and only packages need what is for packages.
 _KEPT_BACK = ("js/", "package/")
 
@@ -55,6 +58,8 @@ def assemble(handbook: Handbook) -> Site:
         **_small_drawings(handbook),
         **_photos(handbook),
         **_projector_pages(handbook),
+        **_offline_pages(handbook),
+        **manifests(handbook.profile),
         **practice_files(vines),
         **handbook.pictures,
     }
@@ -133,7 +138,7 @@ def _assets() -> dict[str, bytes]:
     return {
         f"{ASSETS}/{name}": path.read_bytes()
         for name, path in found.items()
-        if not name.startswith(_KEPT_BACK)
+        if not name.startswith(_KEPT_BACK) and name != OFFLINE_WORKER
     }
 
 
@@ -160,6 +165,14 @@ def _projector_pages(handbook: Handbook) -> dict[str, bytes]:
     return {
         addresses.of(projector_path(handbook.cases[number].case.slug), language): page
         for (number, language), page in zip(turns, made, strict=True)
+    }
+
+
+def _offline_pages(handbook: Handbook) -> dict[str, bytes]:
+    addresses = Addresses(handbook.profile.languages)
+    return {
+        addresses.of(APOLOGY, language): offline_page(handbook, language).encode()
+        for language in handbook.profile.languages
     }
 
 

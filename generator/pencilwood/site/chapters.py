@@ -17,7 +17,7 @@ CHAPTERS = "content/chapters"
 _TITLE = re.compile(r"\s*# [^\n]*")
 OUR_PAGES = (
     "index", "vines", "cases", "rules", "scores", "quizzes", "safety", "assets", "search",
-    "workers", "trainers", "words", "sources", "blocks", "sums", "practice", "crew",
+    "workers", "trainers", "words", "sources", "blocks", "sums", "practice", "crew", "offline",
 )  # fmt: skip
 """Names that a chapter cannot have, because pages of ours stand there."""
 

@@ -1,0 +1,68 @@
+"""The last thing done to a page: what its head needs, whichever site generator made it."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from functools import cache
+
+from markupsafe import Markup
+
+from pencilwood.assets import asset_root
+from pencilwood.pages.policy import with_policy
+
+OUR_FILES = "assets/pencilwood"
+"""Folder of the site that holds everything of ours that is not a page."""
+MANIFEST = "manifest.webmanifest"
+"""What a phone reads before it puts the handbook among its apps; one in each language's folder."""
+BAR_COLOUR = "#3b2a1c"
+"""Of the bar around the handbook once it is installed; the bar on its pages has the same."""
+_HASH_LENGTH = 16
+_OURS = re.compile(rf'\b(src|href)="((?:\.\./|\./)*){OUR_FILES}/([^"?#]+\.(?:js|css))"')
+_HEAD_END = "</head>"
+_HEAD = Markup(
+    '<meta name="theme-color" content="{colour}">\n'
+    '<link rel="apple-touch-icon" href="{up}/{assets}/icons/icon-192.png">\n'
+    '<script src="{up}/{assets}/offline.js" data-root="{up}" data-manifest="{manifest}" defer>'
+    "</script>\n"
+)
+
+
+def finish(html: str, up: str, folder: str, *, live: bool = False) -> str:
+    """A page ready to be published; nothing may be changed in it afterwards.
+
+    `up` leads from the page to the site's root, `folder` from there to the pages of its language.
+    A `live` page is shown while it is written: it is not kept on a device.
+    """
+    if not live:
+        head = _HEAD.format(
+            colour=BAR_COLOUR, up=up, assets=OUR_FILES, manifest=f"{up}/{folder}{MANIFEST}"
+        )
+        html = with_versions(html.replace(_HEAD_END, head + _HEAD_END, 1))
+    return with_policy(html, live=live)
+
+
+def with_versions(html: str) -> str:
+    """The page with the hash of each script and style of ours behind its address.
+
+    So no browser, and nothing between it and the web host, gives an old script to a new page.
+    """
+    return _OURS.sub(_versioned, html)
+
+
+def _versioned(found: re.Match[str]) -> str:
+    kind, up, name = found.groups()
+    version = _version(name)
+    return found[0] if version is None else f'{kind}="{up}{OUR_FILES}/{name}?v={version}"'
+
+
+@cache
+def _version(name: str) -> str | None:
+    """The beginning of the hash of one of our own files; None for a file made in a build."""
+    path = asset_root() / name
+    return content_hash(path.read_bytes()) if path.is_file() else None
+
+
+def content_hash(data: bytes) -> str:
+    """Sixteen hexadecimal digits of a SHA-256, by which the browser part knows a file."""
+    return hashlib.sha256(data).hexdigest()[:_HASH_LENGTH]

@@ -1,0 +1,38 @@
+/** What every page does for reading without a signal; nothing in pages opened from a disk. */
+
+import { KeepPanel } from "./keep_panel.mjs";
+
+const script = /** @type {HTMLScriptElement | null} */ (document.currentScript);
+const root = script?.dataset.root ?? ".";
+const from_server = location.protocol.startsWith("http");
+
+if (script !== null && from_server) {
+  // Not in the page itself: browsers complain of one in a page opened from a disk.
+  const link = document.createElement("link");
+  link.rel = "manifest";
+  link.href = script.dataset.manifest ?? "";
+  document.head.append(link);
+  if ("serviceWorker" in navigator) {
+    // After the page itself, which matters more on a slow line.
+    if (document.readyState === "complete") void start();
+    else addEventListener("load", () => void start());
+  }
+}
+
+async function start() {
+  const workers = navigator.serviceWorker;
+  try {
+    await workers.register(new URL(`${root}/offline-worker.js`, location.href), {
+      updateViaCache: "none",
+    });
+    const { active } = await workers.ready;
+    if (active === null) return;
+    const parts = performance.getEntriesByType("resource").map((one) => one.name);
+    const page = location.origin + location.pathname;
+    active.postMessage({ pencilwood: "keep", addresses: [page, ...parts] });
+    const panel = document.querySelector("[data-pencilwood-keep]");
+    if (panel !== null) new KeepPanel(/** @type {HTMLElement} */ (panel), active).bind();
+  } catch {
+    // A browser that keeps nothing, as in a private window: the handbook works with a signal.
+  }
+}
