@@ -197,9 +197,9 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         """Set what the theme reads anew for each page."""
         vineyard = self._site.handbook.profile.vineyard
         config.theme["language"] = language
-        config.site_name = say(language, "pages.site-name", vineyard=vineyard)
+        config.site_name = Markup.escape(say(language, "pages.site-name", vineyard=vineyard))
         footer = "footer-invented" if self._site.handbook.profile.invented else "footer"
-        config.copyright = say(language, f"pages.{footer}", vineyard=vineyard)
+        config.copyright = Markup.escape(say(language, f"pages.{footer}", vineyard=vineyard))
         for scheme in config.theme.get("palette") or ():
             other = "light" if scheme["scheme"] == "slate" else "dark"
             scheme["toggle"]["name"] = say(language, f"pages.theme.to-{other}")

@@ -21,8 +21,14 @@ SAMPLE = Path(__file__).parent / "samples" / "hollowmere"
 SHARED_PAGE, OWN_PAGE = "cases/hollowmere-valley-vine.html", "cases/tidy-vine.html"
 PHOTO = "assets/pencilwood/photos/hollowmere-valley-vine.jpg"
 ALT = {"en": "Canes of {positions} places in winter", "es": "Sarmientos de {positions} lugares"}
-TITLE = """\"><script>alert(document.title)</script> *x* [y](http://far.example/) [z]: #k"""
-STORY = """\"><img src="http://far.example/a.png" onerror="alert(document.title)"> `alert(name)`"""
+TITLE = (
+    '</title>"><i class=planted><script>alert(document.title)</script> '
+    "*x* [y](http://far.example/) [z]: #k"
+)
+STORY = (
+    '"><i class=planted><img src="http://far.example/a.png" onerror="alert(document.title)"> '
+    "`alert(name)`"
+)
 CREDITS = {
     "en": "Measured and written by The crew of Hollowmere. Licence: CC BY 4.0. "
     "Origin: Hollowmere, rows by the stream. This vine came from others. "
@@ -63,6 +69,7 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (folder / "photos" / "vine.jpg").write_bytes(photo)
     told = json.dumps({"file": "photos/vine.jpg", "alt": ALT})
     add_to(folder / "valley-vine.yml", f"photo: {told}\n")
+    change(root / "content" / "profile.yml", "vineyard: Larkfell", "vineyard: A <i class=planted>")
     own = root / CASES / "tidy-vine.yml"
     change(own, "en: A tidy vine", f"en: {json.dumps(TITLE)}")
     change(own, "    This vine was pruned well last winter:", f"    {STORY} This vine:")
@@ -114,9 +121,8 @@ def test_words_are_words_on_every_page(built: Path) -> None:
         assert [one for one in leads if one.startswith("http://far.example")] == [], path
         handlers = [name for _, given in page.elements for name in given if name.startswith("on")]
         assert handlers == [], path
+        assert [given for _, given in page.elements if given.get("class") == "planted"] == [], path
     own = Elements(built / OWN_PAGE)
-    scripts = [one for one in own.named("script") if not one.get("src") and "id" not in one]
-    assert "alert(document.title)" not in str(scripts)
     assert TITLE in own.words, "the title stands there as it was typed"
     (about,) = [one for one in own.named("meta") if one.get("name") == "description"]
     assert about["content"].startswith(STORY)

@@ -67,10 +67,7 @@ def read_photo(folder: Path, file: str) -> ShownPhoto:
 
 def _read(folder: Path, file: str) -> bytes:
     path = folder / file
-    steps = [path, *path.parents][: len(Path(file).parts)]
     # A link may lead anywhere, also out of a folder that somebody else sent.
-    if any(step.is_symlink() for step in steps):
-        raise PhotoError("photo-link")
     if not path.resolve().is_relative_to(folder.resolve()):
         raise PhotoError("photo-link")
     if not path.exists():
