@@ -9,11 +9,12 @@ BIN    := $(VENV)/bin
 endif
 PINS   := generator/requirements
 PIP    := $(BIN)/python -m pip --disable-pip-version-check install --quiet
+PINNED := $(PIP) --require-hashes
 
 # Material for MkDocs prints a banner about MkDocs 2 on every run; we pin MkDocs 1.
 export NO_MKDOCS_2_WARNING = 1
 
-.PHONY: site test check bench bundle light clean
+.PHONY: site test check bench bundle pins light clean
 .DEFAULT_GOAL := site
 
 site: $(VENV)/site-installed
@@ -43,6 +44,34 @@ light: $(VENV)/test-installed
 bundle: node_modules/.package-lock.json
 	npm run --silent build
 
+# Writes the pins anew with the hash of every file on PyPI, then sees that each pin has a wheel for
+# every system and Python that we support. Pins stay as they are unless asked: UPGRADE=--upgrade
+# takes the newest of all, UPGRADE="--upgrade-package ruff" of one.
+TOOLS   := .cache/tools-venv
+UV      := $(TOOLS)/$(notdir $(BIN))/uv
+COMPILE := $(UV) pip compile --no-config --quiet --default-index https://pypi.org/simple
+UPGRADE ?=
+
+pins: $(TOOLS)/installed
+	$(call pin,site,pyproject.toml --extra print)
+	$(call pin,test,pyproject.toml --extra print --constraint $(PINS)/site.txt)
+	$(call pin,node)
+	$(call pin,pins)
+	@set -e; for python in 3.11 3.12 3.13; do for system in linux macos windows; do \
+	    $(COMPILE) --python-platform $$system --python-version $$python --only-binary :all: \
+	        $(PINS)/test.txt >/dev/null || { echo "no wheels for $$system, Python $$python"; exit 1; }; \
+	done; done
+
+pin = $(COMPILE) --universal --python-version 3.11 --fork-strategy fewest --generate-hashes \
+    --emit-build-options --custom-compile-command "make pins" $(UPGRADE) \
+    --output-file $(PINS)/$1.txt $2 $(PINS)/$1.in
+
+$(TOOLS)/installed: $(PINS)/pins.txt
+	$(PYTHON) -m venv $(TOOLS)
+	$(TOOLS)/$(notdir $(BIN))/python -m pip --disable-pip-version-check install --quiet \
+	    --require-hashes -r $(PINS)/pins.txt
+	@touch $@
+
 clean:
 	rm -rf $(VENV) node_modules site .pencilwood-cache
 
@@ -52,12 +81,12 @@ $(VENV)/python-ready:
 	@touch $@
 
 $(VENV)/site-installed: $(VENV)/python-ready $(PINS)/site.txt pyproject.toml
-	$(PIP) -r $(PINS)/site.txt
+	$(PINNED) -r $(PINS)/site.txt
 	$(PIP) --no-deps --no-build-isolation --editable .
 	@touch $@
 
 $(VENV)/test-installed: $(VENV)/site-installed $(PINS)/test.txt
-	$(PIP) -r $(PINS)/test.txt
+	$(PINNED) -r $(PINS)/test.txt
 	@touch $@
 
 node_modules/.package-lock.json: package.json package-lock.json

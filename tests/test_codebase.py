@@ -4,7 +4,6 @@ import json
 import re
 import subprocess
 import sys
-import tomllib
 from pathlib import Path
 
 import pytest
@@ -12,7 +11,6 @@ import pytest
 LONGEST_MODULE = 300
 # A module may be longer only with a reason, for example a table that must stay in one place.
 LONGER_WITH_REASON: dict[str, int] = {}
-
 
 
 def run(*command: str, cwd: Path) -> subprocess.CompletedProcess[str]:
