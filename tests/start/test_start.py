@@ -52,6 +52,7 @@ def test_trainers_own_few_files_and_none_of_the_demo_vineyard(
     pages = [path.read_text("utf-8") for path in (started / "site").rglob("*.html")]
     assert pages
     assert not any("Larkfell" in page for page in pages)
+    assert not any("&lt;/head" in page for page in pages), "a mark of HTML shows as text"
     assert not any("invented vineyard" in page or "viñedo inventado" in page for page in pages)
 
 

@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from pencilwood import __version__
+from pencilwood.site.starter import starter_files
 from starting import make_quick
 
 Tree = dict[str, bytes]
@@ -101,6 +102,8 @@ def test_start_build_and_upgrade_with_the_installed_package_alone(
 
     place.pencilwood("start", "book", "--name", "High Bank", "--language", "en")
     book = outside / "book"
+    from_checkout = starter_files("High Bank", ("en",))
+    assert tree(book) == {name: text.encode() for name, text in from_checkout.items()}
     make_quick(book)
     before = tree(book)
     assert "3 cases proved, nothing to put right (0 warnings)." in place.pencilwood(

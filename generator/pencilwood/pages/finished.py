@@ -19,7 +19,7 @@ BAR_COLOUR = "#3b2a1c"
 """Of the bar around the handbook once it is installed; the bar on its pages has the same."""
 _HASH_LENGTH = 16
 _OURS = re.compile(rf'\b(src|href)="((?:\.\./|\./)*){OUR_FILES}/([^"?#]+\.(?:js|css))"')
-_HEAD_END = "</head>"
+_HEAD_END = Markup("</head>")
 _HEAD = Markup(
     '<meta name="theme-color" content="{colour}">\n'
     '<link rel="apple-touch-icon" href="{up}/{assets}/icons/icon-192.png">\n'
