@@ -48,7 +48,7 @@ questions:
       stop and tell: {en: You need nobody., es: No necesita a nadie.}
     must know: true
   - prune: tidy-vine
-passes needed: 4
+passes needed: 3
 """
 
 

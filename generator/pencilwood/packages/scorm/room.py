@@ -33,23 +33,23 @@ def most_for_quiz(questions: Sequence[MadeQuestion]) -> int:
 
 def sure_cuts(vines: Sequence[Parts], left: int) -> int:
     """Single cuts that certainly fit into `left` characters beside what every vine needs."""
-    widest = max(_off(len(vine.parts)) + _digits(vine) for vine in vines)
+    widest = max(_off(len(vine.parts) - 1) + _digits(vine) for vine in vines)
     return max(0, left - most_for_vines(()) - _AROUND_VINE * len(vines)) // widest
 
 
 def _most_for_vine(vine: Parts) -> int:
-    return sum(_most_for_part(part, len(vine.parts)) for part in vine.parts)
+    return sum(_most_for_part(part, number) for number, part in enumerate(vine.parts))
 
 
-def _most_for_part(part: Part, pieces: int) -> int:
+def _most_for_part(part: Part, number: int) -> int:
     """A cane can be cut to each number of buds in turn, and then off; older wood only off."""
-    shortened = sum(_off(pieces) + 1 + len(str(buds)) for buds in range(1, part.most))
-    return shortened + _off(pieces)
+    shortened = sum(_off(number) + 1 + len(str(buds)) for buds in range(1, part.most))
+    return shortened + _off(number)
 
 
-def _off(pieces: int) -> int:
-    """A step that takes one piece off."""
-    return _HOW + len(_base_36(pieces - 1)) + _BETWEEN
+def _off(number: int) -> int:
+    """A step that takes off the piece with this number."""
+    return _HOW + len(_base_36(number)) + _BETWEEN
 
 
 def _digits(vine: Parts) -> int:
