@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from pencilwood.findings import has_errors
+from pencilwood.packages.package import Package
 from pencilwood.site.exporting import CannotExportError, Packer, choose
 from pencilwood.site.handbook import open_handbook
 from pencilwood.site.qti import qti_packages
@@ -46,12 +48,26 @@ def run(given: argparse.Namespace) -> int:
     folder: Path = given.output or given.root / "packages"
     folder.mkdir(parents=True, exist_ok=True)
     for package in made:
-        file = folder / package.file_name
-        file.write_bytes(package.content)
-        print(say(language, "export.made", file=str(file)))
-        for note in package.notes:
-            print(f"  - {note}")
+        (folder / package.file_name).write_bytes(package.content)
+    _tell(made, folder, language)
     return FINE
+
+
+def _tell(made: Sequence[Package], folder: Path, language: str) -> None:
+    """Name each file with what it cannot carry; what goes for all of them is said once."""
+    everywhere = [note for note in made[0].notes if all(note in one.notes for one in made)]
+    for package in made:
+        print(say(language, "export.made", file=str(folder / package.file_name)))
+        if len(made) > 1:
+            _list(note for note in package.notes if note not in everywhere)
+    if everywhere and len(made) > 1:
+        print(say(language, "export.everywhere"))
+    _list(everywhere)
+
+
+def _list(notes: Iterable[str]) -> None:
+    for note in notes:
+        print(f"  - {note}")
 
 
 def _refuse(told: str) -> int:
