@@ -13,9 +13,11 @@ from pencilwood.commands import block, export, field, packing, papers, start
 from pencilwood.findings import Finding, has_errors
 from pencilwood.site.chapter_report import chapter_report, chapters_as_json
 from pencilwood.site.handbook import Opened, open_handbook
+from pencilwood.site.lock import BusyError
 from pencilwood.site.publish import (
     CONFIG,
     NotOursError,
+    mend,
     mkdocs_command,
     mkdocs_environment,
     publish,
@@ -30,6 +32,7 @@ from pencilwood.site.single import (
     open_case,
     plan_of,
 )
+from pencilwood.site.trouble import told_of
 from pencilwood.words import LANGUAGES, say
 
 FINE, FOUND, WRONG_USE = 0, 1, 2
@@ -52,6 +55,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if not root.is_dir():
         return _refuse(say(given.language, "cli.no-folder", folder=str(root)))
     try:
+        mend(root / "site")
         return int(given.run(given))
     except NoSuchCaseError as error:
         return _refuse(error.told)
@@ -61,7 +65,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except NotOursError as error:
         return _refuse(say(given.language, "cli.not-ours", folder=str(error)))
     except OSError as error:
-        return _refuse(f"{error.filename or ''}: {error.strerror or error}".lstrip(": "))
+        return _refuse(told_of(error, given.language))
     except KeyboardInterrupt:
         return 130
 
@@ -161,7 +165,11 @@ def _build(given: argparse.Namespace) -> int:
     site: Path = given.site or root / "site"
     if given.zip and (refusal := packing.refusal(given.zip, root, site, given.language)):
         return _refuse(refusal)
-    published = publish(root, site)
+    try:
+        published = publish(root, site, given.language)
+    except BusyError as error:
+        print(say(given.language, "cli.busy", site=str(error)), file=sys.stderr)
+        return FOUND
     if published.told:
         print(published.told, file=sys.stderr)
     if not published.succeeded:
@@ -178,7 +186,7 @@ def _preview(given: argparse.Namespace) -> int:
         return _refuse(say(given.language, "cli.no-config", file=str(given.root / CONFIG)))
     command = mkdocs_command(given.root, "serve", "--dev-addr", given.address)
     return subprocess.run(  # noqa: S603 - our own interpreter, and no shell
-        command, env=mkdocs_environment(), check=False
+        command, env=mkdocs_environment(given.language), check=False
     ).returncode
 
 

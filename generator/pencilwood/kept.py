@@ -32,6 +32,7 @@ FOLDER = ".pencilwood-cache"
 DAYS_UNUSED = 14
 MOST_BYTES = 200_000_000
 _DAY_S = 86_400
+_HOUR_S = 3_600
 _SEAL_BYTES = 32
 
 _folder: Path | None = None
@@ -178,10 +179,12 @@ def forget_old() -> None:
             if path.suffix == ".new" or len(path.name) == 64:
                 facts = path.stat()
                 found.append((facts.st_mtime, facts.st_size, path))
-    oldest = time.time() - DAYS_UNUSED * _DAY_S
+    now = time.time()
     size = 0
     for used, more, path in sorted(found, reverse=True):
         size += more
-        if used < oldest or size > MOST_BYTES:
+        # A build writes an entry in a moment; one that is still unnamed was left by a killed one.
+        unfinished = path.suffix == ".new" and used < now - _HOUR_S
+        if unfinished or used < now - DAYS_UNUSED * _DAY_S or size > MOST_BYTES:
             with contextlib.suppress(OSError):
                 path.unlink()

@@ -6,6 +6,7 @@ configuration (language, menu, name, language switch) is set for the language of
 
 from __future__ import annotations
 
+import os
 import re
 import sys
 from pathlib import Path
@@ -30,8 +31,10 @@ from pencilwood.pages.policy import with_policy
 from pencilwood.site.assemble import Site, assemble
 from pencilwood.site.handbook import open_handbook
 from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
+from pencilwood.site.publish import LANGUAGE
 from pencilwood.site.search import INDEX, divide_index, point_search_at
-from pencilwood.words import say
+from pencilwood.site.trouble import told_of
+from pencilwood.words import LANGUAGES, say
 
 STYLES = ("handbook.css", "vine.css", "exercise.css", "block.css", "quiz.css")
 WATCHED = ("content", "quizzes", "site_assets")
@@ -45,6 +48,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     """The handbook as a plugin."""
 
     _site: Site
+    _site_dir = ""
     _ours: dict[str, Page]
     _menus: dict[str, Navigation]
     _live = False
@@ -55,10 +59,11 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read and prove everything first: MkDocs clears the old site only after this."""
-        opened = open_handbook(_root(config))
+        self._site_dir = config.site_dir
+        opened = open_handbook(_root(config), _language())
         _tell(opened.findings)
         if opened.handbook is None:
-            raise Abort("The handbook was not built; the last one stays as it is.")
+            raise _not_built()
         self._site = assemble(opened.handbook)
         self._ours = {self._source(page): page for page in self._site.pages}
         config.extra_css = [f"{ASSETS}/css/{name}" for name in STYLES]
@@ -173,6 +178,12 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
             worker = offline_worker(site)
             (site / OFFLINE_WORKER).write_text(worker, encoding="utf-8", newline="\n")
 
+    def on_build_error(self, error: Exception) -> None:
+        """Say in plain words that the disk is full or may not be written to."""
+        if isinstance(error, OSError):
+            sys.stderr.write(f"{told_of(error, _language(), self._site_dir)}\n")
+            raise _not_built() from error
+
     def on_serve(
         self, server: LiveReloadServer, config: MkDocsConfig, builder: Any
     ) -> LiveReloadServer:
@@ -215,6 +226,18 @@ def _in_markdown(title: str) -> str:
 
 def _root(config: MkDocsConfig) -> Path:
     return Path(config.config_file_path or "mkdocs.yml").resolve().parent
+
+
+def _language() -> str:
+    """What our own command asked for; English for those who run MkDocs themselves."""
+    asked = os.environ.get(LANGUAGE, "")
+    return asked if asked in LANGUAGES else "en"
+
+
+def _not_built() -> Abort:
+    # Our own command says so itself, in its language.
+    told = "" if LANGUAGE in os.environ else "The handbook was not built; the last one stays."
+    return Abort(told)
 
 
 def _tell(findings: tuple[Finding, ...]) -> None:

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import os
-import shutil
 import subprocess
 import sys
-import tempfile
 from dataclasses import dataclass
 from pathlib import Path
 
+from pencilwood.site.lock import BusyError, only_builder
+from pencilwood.site.swap import clear, put_back, swap, waiting_folder
+
 CONFIG = "mkdocs.yml"
+LANGUAGE = "PENCILWOOD_LANGUAGE"
+"""The environment variable by which our own command tells MkDocs what language to speak."""
 _MARK = "assets/pencilwood"
 """A folder that every site of ours has; without it a folder is not ours to replace."""
 
@@ -29,17 +32,40 @@ class Published:
     """What the build said: findings, one a line, and troubles."""
 
 
-def publish(root: Path, site: Path) -> Published:
-    """Build into a folder beside `site` and put it in its place, or leave all as it was."""
+def publish(root: Path, site: Path, language: str = "en") -> Published:
+    """Build into a folder beside `site` and put it in its place, or leave all as it was.
+
+    Raises NotOursError, BusyError when another build writes this site, and OSError when nothing
+    can be written beside it. However a build ends, be it killed, `site` is the old or the new one,
+    whole; what a killed build left is cleared by the next.
+    """
     site = site.resolve()
-    check_replaceable(root.resolve(), site)
+    root = root.resolve()
+    mend(site)
+    check_replaceable(root, site)
     site.parent.mkdir(parents=True, exist_ok=True)
-    with tempfile.TemporaryDirectory(prefix=f".{site.name}-", dir=site.parent) as waiting:
-        fresh = Path(waiting) / "new"
-        done = run_mkdocs(root, "build", "--site-dir", str(fresh))
-        if done.returncode == 0:
-            _swap(fresh, site, Path(waiting) / "old")
-        return Published(site, done.returncode == 0, _without_progress(done.stderr))
+    with only_builder(site) as lock:
+        put_back(site)
+        clear(site)
+        try:
+            fresh = waiting_folder(site) / "new"
+            fresh.mkdir(parents=True)
+            done = run_mkdocs(root, language, lock, "build", "--site-dir", str(fresh))
+            if done.returncode == 0:
+                swap(site)
+        finally:
+            clear(site)
+    return Published(site, done.returncode == 0, _without_progress(done.stderr))
+
+
+def mend(site: Path) -> None:
+    """Bring back a site that a killed build moved away; a build that runs knows what it does."""
+    if not site.exists() and waiting_folder(site).is_dir():
+        try:
+            with only_builder(site):
+                put_back(site)
+        except BusyError:
+            return
 
 
 def check_replaceable(root: Path, site: Path) -> None:
@@ -57,15 +83,22 @@ def check_replaceable(root: Path, site: Path) -> None:
         raise NotOursError(str(site))
 
 
-def run_mkdocs(root: Path, *arguments: str) -> subprocess.CompletedProcess[str]:
-    """Run MkDocs on a handbook's folder and keep what it says."""
+def run_mkdocs(
+    root: Path, language: str, lock: int, *arguments: str
+) -> subprocess.CompletedProcess[str]:
+    """Run MkDocs on a handbook's folder and keep what it says.
+
+    It holds the lock too: when we are killed and it is not, it goes on writing.
+    """
     return subprocess.run(  # noqa: S603 - our own interpreter, and no shell
         mkdocs_command(root, *arguments),
-        env=mkdocs_environment(),
+        env=mkdocs_environment(language),
         capture_output=True,
         text=True,
         encoding="utf-8",
         check=False,
+        # Windows hands no open files on; there a killed build's MkDocs ends by itself.
+        pass_fds=() if sys.platform == "win32" else (lock,),
     )
 
 
@@ -75,22 +108,10 @@ def mkdocs_command(root: Path, command: str, *arguments: str) -> list[str]:
     return [sys.executable, "-m", "mkdocs", command, "--config-file", config, *arguments]
 
 
-def mkdocs_environment() -> dict[str, str]:
-    """The environment for it: the theme's banner off, and UTF-8 on every machine."""
-    return {**os.environ, "NO_MKDOCS_2_WARNING": "1", "PYTHONUTF8": "1"}
-
-
-def _swap(fresh: Path, site: Path, old: Path) -> None:
-    """Put the new site in place of the old one; if that fails, the old one comes back."""
-    if site.exists():
-        site.rename(old)
-    try:
-        fresh.rename(site)
-    except OSError:
-        if old.exists():
-            old.rename(site)
-        raise
-    shutil.rmtree(old, ignore_errors=True)
+def mkdocs_environment(language: str) -> dict[str, str]:
+    """The environment for it: the theme's banner off, UTF-8, and the language of its findings."""
+    own = {"NO_MKDOCS_2_WARNING": "1", "PYTHONUTF8": "1", LANGUAGE: language}
+    return {**os.environ, **own}
 
 
 def _without_progress(told: str) -> str:
