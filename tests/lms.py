@@ -19,6 +19,8 @@ from lxml import etree
 from playwright.sync_api import FrameLocator, Page
 
 API_SCRIPT = "node_modules/scorm-again/dist/scorm12.min.js"
+ROOM = 4096
+"""Characters of cmi.suspend_data (SCORM 1.2, Run-Time Environment, section 3.4.4)."""
 IMS = "{http://www.imsproject.org/xsd/imscp_rootv1p1p2}"
 PAGE = """<!doctype html><html lang="en"><meta charset="utf-8"><title>Learning system</title>
 <style>html, body { height: 100%; margin: 0 }
@@ -110,3 +112,13 @@ def learning_system(project: Path, folder: Path, package: bytes) -> Iterator[Lea
         yield LearningSystem(address, f"package/{start_of(package)}")
         server.shutdown()
         serving.join()
+
+
+def outcome(record: dict[str, Any]) -> tuple[str, str]:
+    """Status and score."""
+    return record["core"]["lesson_status"], record["core"]["score"]["raw"]
+
+
+def interactions(record: dict[str, Any]) -> list[dict[str, Any]]:
+    """What was answered or tried, in order."""
+    return list(record["interactions"].values())
