@@ -16,6 +16,7 @@ from pencilwood.pages.chapters.checks import (
 )
 from pencilwood.pages.chapters.explain import explain_words
 from pencilwood.pages.chapters.inline_calls import InlineCalls
+from pencilwood.pages.chapters.markup import check_markup
 from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.chapters.template import Call, fill_in
 from pencilwood.pages.chapters.writing import Writing
@@ -46,6 +47,7 @@ def check_chapter(
     writing = Writing(desk, chapter, problems, unread_cases, draws=False)
     filled = fill_in(chapter.markdown, _calls(writing), problems)
     check_typed(chapter, problems)
+    check_markup(chapter, problems)
     reading = None if filled is None else reading_of(chapter, filled)
     if filled is not None and reading is not None and chapter.audience == "worker":
         check_readable(reading, filled, problems)
