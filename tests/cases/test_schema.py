@@ -14,6 +14,7 @@ from case_files import read, sample, with_slip
 from pencilwood.cases import case_keys, cut_steps, example_file, profile_file, quiz_keys
 from pencilwood.cases.fields import ListOf, OneOrMore, OneTableOf, Table
 from pencilwood.cases.schema import FOLDER, as_text, schemas
+from pencilwood.cases.vine_table import TableByForm
 
 SAMPLES = {
     "tidy-vine.yml": "case",
@@ -52,6 +53,9 @@ def table_keys(kind: object, path: str = "") -> Iterator[str]:
     elif isinstance(kind, OneTableOf):
         for table in kind.tables.values():
             yield from table_keys(table, path)
+    elif isinstance(kind, TableByForm):
+        for reading in kind.readings:
+            yield from table_keys(reading.table, path)
     elif isinstance(kind, ListOf | OneOrMore):
         yield from table_keys(kind.kind, path)
 

@@ -14,6 +14,7 @@ from pencilwood.cases.fields import Placed, Row
 from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.sanitise import without_markup
 from pencilwood.cases.vine_file import NO_VINE, VineRead, read_vine
+from pencilwood.cases.vine_table import VINE
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
 from pencilwood.places import Place
@@ -49,7 +50,7 @@ def read_case(
     check_slug(row.get(keys.CASE), row.place_of(keys.CASE), path, report)
     teaches = known_names(row.get(keys.TEACHES), rule_names, "unknown-rule", report)
     safety = known_names(row.get(keys.SAFETY), safety_names, "unknown-safety-note", report)
-    vine_row = row.get(vine_keys.VINE)
+    vine_row = row.get(VINE)
     vine = NO_VINE if vine_row is None else read_vine(vine_row, report)
     answer = tuple(_answer(row, vine, tool_for, report)) if vine_row is not None else ()
     excuses = tuple(_excuses(row, rule_names, vine, report))

@@ -7,6 +7,7 @@ from pencilwood.cases.case import Level
 from pencilwood.cases.cut_steps import CUT, STUB, TO, TOOL
 from pencilwood.cases.fields import Key, ListOf, Table
 from pencilwood.cases.kinds import Choice, Text, Words
+from pencilwood.cases.vine_table import VINE
 from pencilwood.vine.passes import Pass
 
 SLUG = Text("[a-z0-9]+(-[a-z0-9]+)*", "not-a-slug", 60)
@@ -80,7 +81,7 @@ CASE_TABLE = Table(
         LEVEL,
         TEACHES,
         STORY,
-        vine_keys.VINE,
+        VINE,
         vine_keys.TARGET,
         ANSWER,
         EXCEPTIONS,

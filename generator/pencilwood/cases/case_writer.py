@@ -12,6 +12,7 @@ from itertools import groupby
 
 from pencilwood.cases.case import AnswerCut, Case, Text
 from pencilwood.cases.field_writer import exact
+from pencilwood.cases.forms import READING_OF
 from pencilwood.vine.model import Arm, Condition, Lean, Piece, Vine
 from pencilwood.vine.passes import PASSES
 from pencilwood.vine.wood import Shortening
@@ -73,19 +74,9 @@ def _said(text: Text, indent: str) -> Iterator[str]:
 
 
 def _vine(vine: Vine) -> Iterator[str]:
-    trellis = vine.trellis
-    catch = ", ".join(exact(mm) for mm in trellis.catch_wires_mm)
-    fruiting, top = exact(trellis.fruiting_wire_mm), exact(trellis.top_wire_mm)
     yield "vine:"
     yield f"  form: {vine.form.name}"
-    yield f"  trunk thickness: {vine.trunk_thickness_mm} mm"
-    yield f"  cordon height: {exact(vine.cordon_height_mm)}"
-    yield f"  wires: {{fruiting: {fruiting}, catch: [{catch}], top: {top}}}"
-    yield f"  trimmed at: {exact(trellis.trimming_mm)}"
-    yield "  arms:"
-    for arm in vine.arms:
-        size = f"length: {exact(arm.length_mm)}, thickness: {arm.thickness_mm} mm"
-        yield f"    {arm.side}: {{{size}}}"
+    yield from READING_OF[vine.form.name].frame_lines(vine)
     yield "  positions:"
     for arm in vine.arms:
         yield from _positions(arm)

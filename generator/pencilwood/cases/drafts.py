@@ -10,6 +10,9 @@ from pencilwood.cases.fields import Row
 from pencilwood.places import Place
 from pencilwood.vine.model import Side
 
+SIDE_OF_LETTER = {"L": Side.LEFT, "R": Side.RIGHT, "H": Side.ROUND}
+"""What the letter of a position's name says of where it is."""
+
 
 @dataclass(frozen=True)
 class PieceDraft:
@@ -59,7 +62,7 @@ def _position(row: Row) -> Iterator[PositionDraft]:
     name = row.get(keys.POSITION)
     if name is None:
         return
-    side = Side.LEFT if name.startswith("L") else Side.RIGHT
+    side = SIDE_OF_LETTER[name[0]]
     wood = row.get(keys.WOOD) or ()
     pieces = tuple(piece for one in wood for piece in _piece(name, one.value))
     whole = len(pieces) == len(wood) > 0

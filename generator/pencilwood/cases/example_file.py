@@ -13,6 +13,7 @@ from pencilwood.cases.fields import Key, ListOf, Row, Table
 from pencilwood.cases.kinds import Choice, Text, Words
 from pencilwood.cases.report import Report
 from pencilwood.cases.vine_file import NO_VINE, read_vine
+from pencilwood.cases.vine_table import VINE
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
 from pencilwood.vine.model import Vine
@@ -41,7 +42,7 @@ BREAKS = Key(
 
 EXAMPLE_TABLE = Table(
     "A vine that shows a rule kept (good.yml) or broken (bad.yml).",
-    (CAPTION, vine_keys.VINE, CUTS, BREAKS, vine_keys.TARGET),
+    (CAPTION, VINE, CUTS, BREAKS, vine_keys.TARGET),
 )
 
 _KINDS: dict[str, Literal["good", "bad"]] = {"good": "good", "bad": "bad"}
@@ -68,7 +69,7 @@ def read_example(
         return None, report.findings()
     kind = _kind(path, row, report)
     _check_breaks(row, kind, message_names, report)
-    vine_row = row.get(vine_keys.VINE)
+    vine_row = row.get(VINE)
     vine = NO_VINE if vine_row is None else read_vine(vine_row, report)
     cuts = tuple(_cuts(row, Cutting(vine, tool_for, report))) if vine_row is not None else ()
     if report.errors or vine.parts is None or kind is None:

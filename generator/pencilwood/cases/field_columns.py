@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from pencilwood.units import UnitSystem
-from pencilwood.vine.forms import FORM_NAMES
+from pencilwood.vine.forms.cordon import CORDONS
 from pencilwood.vine.model import Condition, Lean
 from pencilwood.words import LANGUAGES, say
 
@@ -70,7 +70,7 @@ WOOD_WORDS = ("cane", "old")
 CONDITION_WORDS = tuple(str(one.value) for one in Condition)
 LEAN_WORDS = tuple(str(one.value) for one in Lean)
 WORDS: Mapping[str, tuple[str, ...]] = {
-    "form": FORM_NAMES,
+    "form": tuple(dict.fromkeys(form.name for form in CORDONS)),
     "wood": WOOD_WORDS,
     "condition": CONDITION_WORDS,
     "lean": LEAN_WORDS,

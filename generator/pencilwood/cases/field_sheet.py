@@ -18,13 +18,15 @@ from pencilwood.cases.field_wood import Frame, Wood, vine_node
 from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.source import read_text
 from pencilwood.cases.vine_file import read_vine
-from pencilwood.cases.vine_keys import VINE_TABLE
+from pencilwood.cases.vine_table import VINE
 from pencilwood.findings import Finding
 from pencilwood.places import Place
 from pencilwood.units import UNIT_NAMES
 from pencilwood.vine.model import Vine
 from pencilwood.words import LANGUAGES, say
 
+LARGEST_SHEET_BYTES = 200_000
+"""A line for each of the most pieces that a vine may have takes a third of it."""
 _HEADING = re.compile(r"(?P<name>[^()]*)(\((?P<unit>[^()]*)\))?")
 _BARE = re.compile(r"[0-9]+([.,][0-9]+)?|([0-9]+ +)?[0-9]+/[0-9]+")
 
@@ -43,7 +45,7 @@ def read_field_sheet(
     """The vine of a CSV file, or None and every reason why it is none."""
     report = Report(language)
     file = shown_as or str(path)
-    text = read_text(path, file, report)
+    text = read_text(path, file, report, LARGEST_SHEET_BYTES)
     if text is None:
         return None, report.findings()
     lines = split_cells(text, file, likely_separator(text), report)
@@ -64,7 +66,7 @@ def vine_of(
 ) -> Vine | None:
     """The vine that a sheet's lines describe, or None when findings say why there is none."""
     node = vine_node(file, headings, frame, wood, report)
-    row = VINE_TABLE.read(node, "", report)
+    row = VINE.kind.read(node, "", report)
     read = None if row is None else read_vine(row, report)
     if report.errors or read is None or read.parts is None:
         return None

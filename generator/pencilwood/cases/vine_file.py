@@ -10,20 +10,16 @@ from itertools import permutations
 from pencilwood.cases import vine_keys as keys
 from pencilwood.cases.drafts import PieceDraft, PositionDraft, draft_positions
 from pencilwood.cases.fields import Row
-from pencilwood.cases.frame_checks import arm_rows, check_frame, check_positions, find_form
+from pencilwood.cases.forms import READING_OF, READINGS
 from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.wood_checks import check_wood
 from pencilwood.places import Place
 from pencilwood.vine.model import (
-    Arm,
     Condition,
-    Form,
     Lean,
     Piece,
     Position,
     Side,
-    Trellis,
-    Vine,
 )
 from pencilwood.vine.wood import Parts, divide
 
@@ -64,7 +60,7 @@ NO_VINE = VineRead(None, (), {}, all_named=False)
 
 
 def _position_of(name: str) -> str:
-    match = re.match("[LR][0-9]+", name)
+    match = re.match("[LRH][0-9]+", name)
     return match[0] if match else ""
 
 
@@ -72,18 +68,16 @@ def read_vine(row: Row, report: Report) -> VineRead:
     """The vine of a block that has been read, with a finding for each impossible thing."""
     errors = report.errors
     positions = draft_positions(row)
-    arms = arm_rows(row)
-    form = find_form(row, report)
-    check_frame(row, report)
-    check_positions(positions, arms, report)
+    reading = READING_OF.get(row.get(keys.FORM) or "", READINGS[0])
+    form = reading.form(row, report)
+    reading.check(row, positions, report)
     for position in positions:
-        arm = arms.get(position.side)
-        check_wood(position, arm.get(keys.ARM_THICKNESS) if arm else None, report)
+        check_wood(position, reading.thickness_mm(row, position.side), report)
     places = {one.name: one.place for one in positions}
     places.update({piece.name: piece.place for one in positions for piece in one.pieces})
     if form is None or not row.sound or report.errors > errors:
         return VineRead(None, _likely_names(positions), places, _all_named(row, positions))
-    parts = divide(_vine(row, form, positions))
+    parts = divide(reading.vine(row, form, _in_order(positions)))
     if len(parts.parts) > keys.MOST_PARTS:
         place = row.place_of(keys.POSITIONS)
         report.add(place, "too-much-wood", most=keys.MOST_PARTS, count=len(parts.parts))
@@ -113,29 +107,12 @@ def _likely_names(positions: Sequence[PositionDraft]) -> tuple[str, ...]:
     return tuple(names)
 
 
-def _vine(row: Row, form: Form, positions: Sequence[PositionDraft]) -> Vine:
-    """The vine; every required value is there, for the block is sound."""
-    wires = row.need(keys.WIRES)
-    trellis = Trellis(
-        wires.need(keys.FRUITING),
-        tuple(one.value for one in wires.need(keys.CATCH)),
-        wires.need(keys.TOP),
-        row.need(keys.TRIMMED_AT),
-    )
-    arms = tuple(_arm(side, arm, positions) for side, arm in arm_rows(row).items())
-    return Vine(form, row.need(keys.TRUNK_THICKNESS), row.need(keys.CORDON_HEIGHT), trellis, arms)
-
-
-def _arm(side: Side, row: Row, positions: Sequence[PositionDraft]) -> Arm:
-    mine = sorted((one for one in positions if one.side is side), key=lambda one: one.number)
-    return Arm(
-        side,
-        row.need(keys.ARM_LENGTH),
-        row.need(keys.ARM_THICKNESS),
-        tuple(
-            Position(one.name, side, one.at_mm or 0, tuple(_piece(p) for p in one.pieces))
-            for one in mine
-        ),
+def _in_order(positions: Sequence[PositionDraft]) -> tuple[Position, ...]:
+    """The positions, side by side and by their numbers; the block is sound."""
+    in_order = sorted(positions, key=lambda one: (list(Side).index(one.side), one.number))
+    return tuple(
+        Position(one.name, one.side, one.at_mm or 0, tuple(map(_piece, one.pieces)))
+        for one in in_order
     )
 
 

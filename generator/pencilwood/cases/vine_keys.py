@@ -1,4 +1,4 @@
-"""The keys under `vine:`, in the order in which a trainer measures."""
+"""Keys that the forms put together to their own tables under `vine:`; see `cases.forms`."""
 
 from __future__ import annotations
 
@@ -82,11 +82,6 @@ TRIMMED_AT = Key("trimmed at", Length(100, 5000, "215 cm"), "Height at which sho
 ARMS = Key("arms", ARMS_TABLE, "The arms: left and right, or one of them.")
 POSITIONS = Key("positions", ListOf(POSITION_ROW, 1, MOST_POSITIONS), "All places with wood.")
 
-VINE_TABLE = Table(
-    "The vine as you measured it, before any cut.",
-    (FORM, TRUNK_THICKNESS, CORDON_HEIGHT, WIRES, TRIMMED_AT, ARMS, POSITIONS),
-)
-VINE = Key("vine", VINE_TABLE, "The vine as you measured it, before any cut.")
 TARGET_BUDS = Key("buds", Span(1, 1000), "Buds to keep on the whole vine, such as 24 to 30.")
 TARGET = Key(
     "target",

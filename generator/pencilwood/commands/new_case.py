@@ -13,6 +13,7 @@ from pencilwood.cases.field_wood import Wood, vine_node
 from pencilwood.cases.fields import Key
 from pencilwood.cases.frame_checks import check_frame
 from pencilwood.cases.report import Report
+from pencilwood.cases.vine_table import VINE
 from pencilwood.cases.yaml_nodes import TextNode
 from pencilwood.commands.asking import HERE, Terminal
 from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT, TWO_ARM_CORDON
@@ -73,7 +74,7 @@ def _frame(terminal: Terminal) -> tuple[Answers, tuple[str, ...]]:
         answers = {"form": form, **dict(_lines(terminal, sides, answers))}
         report = Report(terminal.language)
         node = vine_node(HERE, HERE, _cells_of_frame(answers), (), report)
-        row = keys.VINE_TABLE.read(node, "", Report(terminal.language))
+        row = VINE.kind.read(node, "", Report(terminal.language))
         if row is not None:
             check_frame(row, report)
         if not report.errors:

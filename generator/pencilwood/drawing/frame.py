@@ -13,7 +13,7 @@ from pencilwood.drawing.looks import FRAME, INK
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Thing
 from pencilwood.drawing.stems import THICKER
-from pencilwood.vine.model import Arm, Side, Vine
+from pencilwood.vine.model import Arm, Position, Side, Vine
 
 _KNEE_MM = 80.0
 """How far the bend from the trunk into an arm is rounded."""
@@ -32,6 +32,27 @@ def arm_thickness_mm(arm: Arm, along_mm: float) -> float:
 def outward(side: Side) -> int:
     """-1 when the arm goes to the left."""
     return -1 if side is Side.LEFT else 1
+
+
+def arm_of(vine: Vine, position: Position) -> Arm:
+    """The arm a position is on."""
+    return next(arm for arm in vine.arms if arm.side is position.side)
+
+
+def foot_on_arm(vine: Vine, position: Position) -> Point:
+    """Where a position stands on the upper side of its arm."""
+    return Point(outward(position.side) * position.at_mm, -vine.cordon_height_mm)
+
+
+def under_arm_mm(vine: Vine, position: Position) -> float:
+    """How far below its foot the underside of the arm is."""
+    return arm_thickness_mm(arm_of(vine, position), position.at_mm)
+
+
+def arm_tips(vine: Vine) -> list[Point]:
+    """The tips of the arms."""
+    height_mm = -vine.cordon_height_mm
+    return [Point(outward(arm.side) * arm.length_mm, height_mm) for arm in vine.arms]
 
 
 @dataclass(frozen=True)

@@ -134,7 +134,7 @@ def _row_y(plate: Plate, row: int) -> float:
 
 
 def _place(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Group:
-    under = foot.y + plate.under_mm(plate.arm_of(position), position) + 5
+    under = foot.y + plate.under_mm(position) + 5
     tick = Run((Point(foot.x, under), Point(text_foot.x, text_foot.y - POSITION_MM * 0.8)))
     look: Attributes = {
         "class": "pw-place-name",

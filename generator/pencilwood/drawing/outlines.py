@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from pencilwood.drawing.curves import outline, steps
-from pencilwood.drawing.frame import draw_frame_targets
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.points import Point, between
 from pencilwood.drawing.shapes import Ink
@@ -52,7 +51,8 @@ def _of_part(plate: Plate, part: Part, wider_mm: float) -> tuple[Point, ...]:
 
 def _of_frame(plate: Plate) -> dict[str, tuple[Point, ...]]:
     """Head, arms and trunk, each as far as the head, so that none hides another."""
-    drawn = [thing for thing in draw_frame_targets(plate.vine).things if isinstance(thing, Ink)]
+    targets = plate.looks.frame_targets(plate.vine)
+    drawn = [thing for thing in targets.things if isinstance(thing, Ink)]
     named = {str(ink.attributes["data-frame"]): ink.runs[0].points for ink in reversed(drawn)}
     head = named.get("head")
     if head is None:

@@ -6,11 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from pencilwood.drawing.frame import arm_thickness_mm, outward
-from pencilwood.drawing.layout import lay_out
+from pencilwood.drawing.forms import LOOKS_OF
+from pencilwood.drawing.forms.looks import FormLooks
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.stems import Stem
-from pencilwood.vine.model import Arm, Position, Vine
+from pencilwood.vine.model import Position, Vine
 from pencilwood.vine.wood import Part, Parts
 
 LEFT_MARGIN_MM = 110.0
@@ -47,24 +47,25 @@ class Plate:
             stem.name: stem
             for arm in self.vine.arms
             for position in arm.positions
-            for stem in lay_out(position, self.foot(position), self.under_mm(arm, position))
+            for stem in self.looks.stems(position, self.foot(position), self.under_mm(position))
         }
 
     def stem(self, part: Part) -> Stem:
         """The stem that a part belongs to."""
         return self.stems[part.position.name + part.piece.letter]
 
+    @property
+    def looks(self) -> FormLooks:
+        """What the drawing has of its form."""
+        return LOOKS_OF[self.vine.form.name]
+
     def foot(self, position: Position) -> Point:
-        """Where a position stands on the upper side of its arm."""
-        return Point(outward(position.side) * position.at_mm, -self.vine.cordon_height_mm)
+        """Where the wood of a position begins."""
+        return self.looks.foot(self.vine, position)
 
-    def under_mm(self, arm: Arm, position: Position) -> float:
-        """How far below its foot the underside of the arm is."""
-        return arm_thickness_mm(arm, position.at_mm)
-
-    def arm_of(self, position: Position) -> Arm:
-        """The arm a position is on."""
-        return next(arm for arm in self.vine.arms if arm.side is position.side)
+    def under_mm(self, position: Position) -> float:
+        """How far below its foot the underside of the wood is that it stands on."""
+        return self.looks.under_mm(self.vine, position)
 
     @cached_property
     def frame(self) -> Frame:
@@ -74,7 +75,7 @@ class Plate:
             for stem in self.stems.values()
             for point in stem.curve.points
         ]
-        tips = [outward(arm.side) * arm.length_mm for arm in self.vine.arms]
+        tips = [corner.x for corner in self.looks.corners(self.vine)]
         trunk = float(self.vine.trunk_thickness_mm * 2)
         trellis = self.vine.trellis
         left = min([-trunk, *tips, *(point.x - room for point, room in edges)])

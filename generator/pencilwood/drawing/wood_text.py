@@ -12,7 +12,6 @@ from functools import lru_cache
 
 from pencilwood.drawing.cut_marks import draw_cut_marks
 from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points
-from pencilwood.drawing.frame import draw_frame, draw_frame_targets
 from pencilwood.drawing.labels import draw_letters, draw_places
 from pencilwood.drawing.lighten import without_hidden
 from pencilwood.drawing.looks import INK
@@ -110,8 +109,8 @@ def _wood_text(shown: WoodShown) -> tuple[str, str]:
     behind: list[Thing] = [
         draw_ground(plate),
         Group(draw_parts(plate, _PREFIX, stages, letters), {"class": "pw-wood-all"}),
-        draw_frame(shown.vine, _PREFIX),
-        *([draw_frame_targets(shown.vine)] if shown.frame_targets else []),
+        plate.looks.frame(shown.vine, _PREFIX),
+        *([plate.looks.frame_targets(shown.vine)] if shown.frame_targets else []),
         Group(draw_hanging(plate, _PREFIX, stages, letters), {"class": "pw-wood-front"}),
         draw_places(plate),
     ]

@@ -1,0 +1,12 @@
+"""How vines of each form are read and written. A new form is one line in the list below."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pencilwood.cases.forms.cordon import CORDON
+from pencilwood.cases.forms.reading import FormReading
+
+READINGS: tuple[FormReading, ...] = (CORDON,)
+READING_OF: Mapping[str, FormReading] = {name: one for one in READINGS for name in one.names}
+"""By the name of a form."""
