@@ -21,6 +21,8 @@ from pencilwood.worksheets.typeset import typeset
 from workshop import PROJECT, Workshop
 
 A4, LETTER = (595, 842), (612, 792)
+VINES = ("tidy-vine", "one-arm-vine")
+"""The cases of the small folder."""
 
 
 def read(path: Path) -> PdfReader:
@@ -81,7 +83,18 @@ def test_a_key_names_the_cuts_the_reasons_and_the_plan(workshop: Workshop) -> No
 
 def test_all_papers_at_once(workshop: Workshop) -> None:
     ran = workshop.run("print", "-o", str(workshop.root / "out"))
-    assert ran.status == 1  # the small folder has no rule pictures, so it is not whole
+    assert ran.status == 0, ran.err
+    made = {path.name.partition("-en-")[0] for path in (workshop.root / "out").iterdir()}
+    vines = {f"{kind}-{vine}" for kind in ("worksheet", "key") for vine in VINES}
+    assert made == vines | {"booklet", "card", "measuring-sheet", "poster"}
+
+
+def test_nothing_is_printed_of_a_handbook_with_an_error(workshop: Workshop) -> None:
+    case = workshop.root / "content" / "cases" / "tidy-vine.yml"
+    case.write_text(case.read_text("utf-8").replace("lean: in", "lean: inward", 1), "utf-8")
+    ran = workshop.run("print", "-o", str(workshop.root / "out"))
+    assert ran.status == 1
+    assert "inward" in ran.out + ran.err
     assert not (workshop.root / "out").exists()
 
 

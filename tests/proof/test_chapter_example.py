@@ -16,9 +16,9 @@ LANGUAGES = ("en", "es")
 
 
 def example_of(project: Path, language: str) -> str:
-    """The one file in a fence of the chapter."""
+    """The one whole case file in a fence of the chapter."""
     text = (project / CHAPTER.format(language=language)).read_text("utf-8")
-    (example,) = re.findall(r"^```yaml\n(.*?)^```$", text, re.MULTILINE | re.DOTALL)
+    (example,) = re.findall(r"^```yaml\n(case: .*?)^```$", text, re.MULTILINE | re.DOTALL)
     return str(example)
 
 
