@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
+from unicodedata import category
 
 from pencilwood.places import Place
 
 Level = Literal["error", "warning", "note"]
+_LONGEST_PART = 600
 
 
 @dataclass(frozen=True)
@@ -26,8 +28,9 @@ class Finding:
     def render(self) -> str:
         """`file:line:col: what is wrong; what was expected; what was found (name)`."""
         prefix = "" if self.level == "error" else f"{self.level}: "
-        words = "; ".join(part for part in (self.what, self.expected, self.found) if part)
-        return f"{self.place}: {prefix}{words} ({self.name})"
+        parts = (self.what, self.expected, self.found)
+        words = "; ".join(_not_endless(part) for part in parts if part)
+        return shown(f"{self.place}: {prefix}{words} ({self.name})")
 
     def as_json(self) -> dict[str, object]:
         """The same facts for a machine."""
@@ -41,6 +44,26 @@ class Finding:
             "expected": self.expected,
             "found": self.found,
         }
+
+
+def _not_endless(part: str) -> str:
+    """Words may quote a file, and a file may hold a word of any length."""
+    return part if len(part) <= _LONGEST_PART else f"{part[:_LONGEST_PART]}..."
+
+
+def shown(text: str) -> str:
+    """Text on one line, with a code in the place of each character that nobody can see.
+
+    A file's words and its very name may hold such characters; a terminal might obey them.
+    """
+    return text if text.isprintable() else "".join(map(_shown_sign, text))
+
+
+def _shown_sign(sign: str) -> str:
+    if sign.isprintable():
+        return sign
+    # Wide and narrow spaces are seen as spaces.
+    return " " if category(sign) == "Zs" else f"<U+{ord(sign):04X}>"
 
 
 def in_order(findings: Iterable[Finding]) -> list[Finding]:

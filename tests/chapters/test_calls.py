@@ -156,25 +156,39 @@ def test_a_wrong_call_is_told_with_its_place(handbook: Handbook, text: str, said
 
 
 @pytest.mark.parametrize(
-    ("text", "line", "column"),
+    ("text", "line", "column", "name"),
     [
-        ("a\nb {{ limit( }}", 2, 3),
-        ("{{ unclosed", 1, 1),
-        ("{% if %}", 1, 1),
-        ("x\n{{ 'a'.b.c }}", 2, 1),
-        ('{{ "".__class__.__mro__ }}', 1, 1),
-        ("{% include 'secret' %}", 1, 1),
-        ("ok {{ 'a' | nothing }}", 1, 4),
-        ("\n{{ 1 / 0 }}", 2, 1),
+        ("a\nb {{ limit( }}", 2, 3, "cannot-be-filled-in"),
+        ("{{ unclosed", 1, 1, "cannot-be-filled-in"),
+        ("{% if %}", 1, 1, "cannot-be-filled-in"),
+        # What reaches for the machine, counts, loops or fills the memory is no call of ours.
+        ("x\n{{ 'a'.b.c }}", 2, 1, "not-a-call"),
+        ('{{ "".__class__.__mro__ }}', 1, 1, "not-a-call"),
+        ("{% include 'secret' %}", 1, 1, "not-a-call"),
+        ("ok {{ 'a' | nothing }}", 1, 4, "not-a-call"),
+        ("\n{{ 1 / 0 }}", 2, 1, "not-a-call"),
+        ("{{ 10 ** 10 ** 10 }}", 1, 1, "not-a-call"),
+        ("{{ 'a' * 10 ** 10 }}", 1, 1, "not-a-call"),
+        ("{{ 'a' | center(10 ** 10) }}", 1, 1, "not-a-call"),
+        ("{% for a in 'ab' %}{{ a }}{% endfor %}", 1, 1, "not-a-call"),
+        ("{% filter upper %}a{% endfilter %}", 1, 1, "not-a-call"),
+        # A call without its brackets, or with a list in place of texts.
+        ("{{ term }}", 1, 1, "not-a-call"),
+        ("{{ term(*'ab') }}", 1, 1, "not-a-call"),
+        ("a\n {{ " + "(" * 5000 + ")" * 5000 + " }}", 2, 2, "not-a-call"),
     ],
 )
 def test_what_cannot_be_filled_in_is_told(
-    handbook: Handbook, text: str, line: int, column: int
+    handbook: Handbook, text: str, line: int, column: int, name: str
 ) -> None:
     (only,) = [one for one in told(handbook, text) if one.name != "typed-number"]
-    assert only.name == "cannot-be-filled-in"
+    assert only.name == name
     assert (only.place.line, only.place.column) == (line, column)
     assert "Traceback" not in only.render()
+
+
+def test_a_text_in_brackets_stands_for_itself(handbook: Handbook) -> None:
+    assert filled(handbook, "So: {{ '{{' }}") == "So: {{"
 
 
 def test_all_wrong_calls_of_a_chapter_are_told_together(handbook: Handbook) -> None:

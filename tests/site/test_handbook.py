@@ -124,7 +124,7 @@ CHAPTERS = "content/chapters"
         ),
         (
             latin_chapter,
-            f"{CHAPTERS}/es/warm-up.md:1:1: this chapter is not saved as UTF-8 text; expected "
+            f"{CHAPTERS}/es/warm-up.md:1:5: this file is not saved as UTF-8 text; expected "
             "UTF-8: save it again from your editor with that encoding (not-utf-8)",
         ),
         (

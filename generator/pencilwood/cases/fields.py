@@ -10,8 +10,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Generic, Protocol, TypeVar, cast
 
-from pencilwood.cases.report import Fact, Report, nearest, quoted
-from pencilwood.cases.yaml_nodes import ListNode, LostNode, MapNode, Node, TextNode
+from pencilwood.cases.report import Fact, Report, quoted
+from pencilwood.cases.yaml_nodes import ListNode, LostNode, MapNode, Node, TextNode, is_whole
 from pencilwood.places import Place
 
 T = TypeVar("T")
@@ -108,7 +108,8 @@ class Table:
                 values[name.text] = known[name.text].kind.read(value, name.text, report)
         self._note_unknown(places, report)
         self._note_missing(node.place, places, report)
-        return Row(node.place, values, places, sound=report.errors == errors)
+        sound = report.errors == errors and (errors == 0 or is_whole(node))
+        return Row(node.place, values, places, sound=sound)
 
     def _note_unknown(self, places: Mapping[str, Place], report: Report) -> None:
         known = [key.name for key in self.keys]
@@ -116,13 +117,13 @@ class Table:
         free = [name for name in known if name not in places]
         for name, place in places.items():
             if name not in known:
-                hint = report.hint(name, free if nearest(name, free) else known)
+                hint = report.hint(name, free if report.nearest(name, free) else known)
                 report.add(place, "unknown-key", found=quoted(name), hint=hint)
 
     def _note_missing(self, place: Place, places: Mapping[str, Place], report: Report) -> None:
         known = [key.name for key in self.keys]
         # A misspelt key is already noted with "did you mean"; it is not missing as well.
-        meant = {nearest(name, known) for name in places if name not in known}
+        meant = {report.nearest(name, known) for name in places if name not in known}
         for key in self.keys:
             if key.required and key.name not in places and key.name not in meant:
                 report.add(place, "missing-key", key=key.name)

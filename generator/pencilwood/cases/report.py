@@ -12,8 +12,11 @@ from pencilwood.words import LANGUAGES, knows, say
 
 Fact = str | int
 
+MOST_FINDINGS = 500
+"""So many things are told of one file."""
 _LONGEST_QUOTE = 60
 _LONGEST_CHOICE = 20
+_MOST_COMPARED = 400
 _LIKENESS = 0.7
 """How much of two names must agree; below this, "did you mean" is a guess that misleads."""
 
@@ -27,6 +30,8 @@ class Report:
         self.languages = tuple(languages)
         """The languages that every text of the file needs."""
         self._findings: list[Finding] = []
+        self._errors = 0
+        self._compared = 0
 
     def add(self, place: Place, name: str, /, **facts: Fact) -> None:
         """Note one error; its words stand in the catalogue under `cases.<name>`."""
@@ -37,6 +42,12 @@ class Report:
         self._note("warning", place, name, facts)
 
     def _note(self, level: Level, place: Place, name: str, facts: Mapping[str, Fact]) -> None:
+        self._errors += level == "error"
+        if len(self._findings) >= MOST_FINDINGS:
+            return
+        if len(self._findings) == MOST_FINDINGS - 1:
+            # A file so far from what is expected is of another kind; nobody reads on.
+            name, facts = "and-more", {"most": MOST_FINDINGS - 1}
         what, expected, found = (
             say(self.language, key, **facts) if knows(key) else ""
             for key in (f"cases.{name}.{part}" for part in ("what", "expected", "found"))
@@ -50,15 +61,24 @@ class Report:
     def take(self, trial: Report) -> None:
         """Add the findings of a trial."""
         self._findings.extend(trial._findings)
+        self._errors += trial._errors
 
     def say(self, key: str, /, **facts: Fact) -> str:
         """A sentence of the catalogue in the language of the findings."""
         return say(self.language, f"cases.{key}", **facts)
 
+    def nearest(self, found: str, known: Iterable[str]) -> str | None:
+        """The known name that somebody most likely meant; for the first few hundred only.
+
+        A file with more unknown names than that is of another kind, and comparing takes long.
+        """
+        self._compared += 1
+        return nearest(found, known) if self._compared <= _MOST_COMPARED else None
+
     def hint(self, found: str, known: Iterable[str]) -> str:
         """`did you mean "thickness"?`, or what there is to choose from."""
         names = list(known)
-        near = nearest(found, names)
+        near = self.nearest(found, names)
         if near is not None:
             return self.say("did-you-mean", near=near)
         if not names:
@@ -82,7 +102,7 @@ class Report:
     @property
     def errors(self) -> int:
         """How many errors are noted so far."""
-        return sum(finding.level == "error" for finding in self._findings)
+        return self._errors
 
     def findings(self) -> list[Finding]:
         """Everything noted so far, by line."""

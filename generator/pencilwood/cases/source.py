@@ -13,19 +13,21 @@ LARGEST_BYTES = 1_000_000
 
 _BREAK = re.compile("\r\n|\r|\n")
 # Control characters, half characters, and marks that nobody sees on the screen. Some of them
-# are line ends to one program and not to another, so that line numbers would be wrong.
+# are line ends to one program and not to another, so that line numbers would be wrong; others
+# turn the order of what stands around them, or make two names look the same. The joiners of
+# letters and of emoji are left alone.
 UNSEEN = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]"
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u180e\u200b\u200e\u200f\u2028-\u202e"
+    "\u2060-\u206f\ud800-\udfff\ufeff\ufff9-\ufffb\ufffe\uffff\U000e0000-\U000e007f]"
 )
 
 
-def read_text(path: Path, file: str, report: Report) -> str | None:
+def read_text(
+    path: Path, file: str, report: Report, largest_bytes: int = LARGEST_BYTES
+) -> str | None:
     """The text of a UTF-8 file without its byte order mark; None when a finding says why not."""
-    data = _read_bytes(path, file, report)
+    data = read_bytes(path, file, report, largest_bytes)
     if data is None:
-        return None
-    if len(data) > LARGEST_BYTES:
-        report.add(Place(file), "file-too-large", limit=LARGEST_BYTES // 1000)
         return None
     try:
         text = data.decode("utf-8-sig")
@@ -47,7 +49,10 @@ def place_after(before: str, file: str) -> Place:
     return Place(file, len(lines), len(lines[-1]) + 1)
 
 
-def _read_bytes(path: Path, file: str, report: Report) -> bytes | None:
+def read_bytes(
+    path: Path, file: str, report: Report, largest_bytes: int = LARGEST_BYTES
+) -> bytes | None:
+    """All of a file; None when a finding says why it cannot be had, or that it is too large."""
     try:
         if path.is_dir():
             report.add(Place(file), "is-a-folder")
@@ -57,9 +62,13 @@ def _read_bytes(path: Path, file: str, report: Report) -> bytes | None:
             report.add(Place(file), "unreadable-file")
             return None
         with path.open("rb") as source:
-            return source.read(LARGEST_BYTES + 1)
+            data = source.read(largest_bytes + 1)
     except FileNotFoundError:
         report.add(Place(file), "missing-file")
     except (OSError, ValueError):
         report.add(Place(file), "unreadable-file")
+    else:
+        if len(data) <= largest_bytes:
+            return data
+        report.add(Place(file), "file-too-large", limit=largest_bytes // 1000)
     return None

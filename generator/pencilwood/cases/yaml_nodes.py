@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Protocol
+from typing import NoReturn, Protocol
 
 import yaml
 
@@ -21,6 +21,9 @@ from pencilwood.places import Place
 
 DEEPEST = 12
 """A case nests six deep; deeper than this nobody writes by hand."""
+
+MOST_NODES = 40_000
+"""Three times what the fullest vine needs; reading more than a few times that takes long."""
 
 
 @dataclass(frozen=True)
@@ -54,6 +57,15 @@ class LostNode:
     place: Place
 
 
+def is_whole(node: Node) -> bool:
+    """Whether nothing in it, however deep, was refused before its meaning was looked at."""
+    if isinstance(node, MapNode):
+        return all(is_whole(value) for _, value in node.pairs)
+    if isinstance(node, ListNode):
+        return all(is_whole(item) for item in node.items)
+    return not isinstance(node, LostNode)
+
+
 class _Mark(Protocol):
     """A place as the parser counts it."""
 
@@ -71,8 +83,8 @@ QUICK_PARSER: Parser | None = getattr(yaml, "CSafeLoader", None)
 places for a file that both can read; tests compare them."""
 
 
-class _TooDeepError(Exception):
-    """Stops the reading of a file that nests too deep."""
+class _TooMuchError(Exception):
+    """Stops the reading of a file that nests too deep or holds too much."""
 
 
 def read_nodes(path: Path, report: Report, shown_as: str | None = None) -> Node | None:
@@ -94,7 +106,7 @@ def parse_nodes(text: str, report: Report, file: str) -> Node | None:
             root = _Composer(text, quick, file, QUICK_PARSER).compose()
         except (yaml.YAMLError, ValueError, OverflowError):
             pass  # The careful parser says better what is wrong, and where.
-        except _TooDeepError:
+        except _TooMuchError:
             report.take(quick)
             return None
         else:
@@ -107,7 +119,7 @@ def _parse_carefully(text: str, report: Report, file: str) -> Node | None:
     composer = _Composer(text, report, file, yaml.SafeLoader)
     try:
         return composer.compose()
-    except _TooDeepError:
+    except _TooMuchError:
         return None
     except yaml.MarkedYAMLError as error:
         name = slip(error.context or "", error.problem or "")
@@ -135,6 +147,7 @@ class _Composer:
         self._events: Iterator[yaml.Event] = yaml.parse(text, Loader=parser)
         self._report = report
         self._file = file
+        self._nodes = 0
         self.last = Place(file)
         """Where the latest thing began that could be read."""
 
@@ -154,9 +167,9 @@ class _Composer:
 
     def _node(self, event: yaml.Event, depth: int) -> Node:
         place = self.last = _place(event.start_mark, self._file)
-        if depth > DEEPEST:
-            self._report.add(place, "too-deep")
-            raise _TooDeepError
+        self._nodes += 1
+        if depth > DEEPEST or self._nodes > MOST_NODES:
+            self._refuse_all(place, deep=depth > DEEPEST)
         if isinstance(event, yaml.AliasEvent):
             self._report.add(place, "alias", mark=f"*{event.anchor}")
             return LostNode(place)
@@ -168,6 +181,13 @@ class _Composer:
         if isinstance(event, yaml.SequenceStartEvent):
             return ListNode(place, tuple(self._items(depth)))
         return MapNode(place, tuple(self._pairs(depth)))
+
+    def _refuse_all(self, place: Place, *, deep: bool) -> NoReturn:
+        if deep:
+            self._report.add(place, "too-deep")
+        else:
+            self._report.add(place, "too-many-parts", most=MOST_NODES)
+        raise _TooMuchError
 
     def _refuse_marks(
         self, event: yaml.ScalarEvent | yaml.CollectionStartEvent, place: Place

@@ -13,7 +13,9 @@ from pencilwood.readability.spanish import spanish_syllables
 _WORD = re.compile(r"[^\W_]+(?:['’.,][^\W_]+)*")
 # A full stop between digits (1.5) or before a small letter (e.g. this) ends nothing. A colon or a
 # semicolon ends a sentence, as in R. Flesch's own counting rules (from memory).
-_END = re.compile(r"[.!?…:;]+[\"'”’»)\]]*(?=\s+[^\Wa-záéíóúüñ]|\s*$|\s+[¿¡\"“«(])|[:;]\s")
+_END = re.compile(
+    r"(?<![.!?…:;])[.!?…:;]++[\"'”’»)\]]*+(?=\s+[^\Wa-záéíóúüñ]|\s*$|\s+[¿¡\"“«(])|[:;]\s"
+)
 _BY_LANGUAGE: Mapping[str, Callable[[str], int]] = {
     "en": english_syllables,
     "es": spanish_syllables,

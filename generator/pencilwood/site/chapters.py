@@ -7,6 +7,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from pencilwood.cases.chapter_head import has_head, read_head
+from pencilwood.cases.report import Report
+from pencilwood.cases.source import read_bytes, read_text
 from pencilwood.pages.front_pages import HOME_TEXT
 from pencilwood.pages.handbook import Chapter
 from pencilwood.pages.page import Addresses
@@ -14,6 +16,9 @@ from pencilwood.places import Place
 from pencilwood.site.hints import Notes
 
 CHAPTERS = "content/chapters"
+LARGEST_CHAPTER_BYTES = 100_000
+"""Thirty pages of print; nobody reads that on a phone, and checking it would take long."""
+LARGEST_PICTURE_BYTES = 20_000_000
 _TITLE = re.compile(r"\s*# [^\n]*")
 OUR_PAGES = (
     "index", "vines", "cases", "rules", "scores", "quizzes", "safety", "assets", "search",
@@ -32,23 +37,34 @@ def read_chapters(
     addresses = Addresses(tuple(languages))
     for language in languages:
         folder = root / CHAPTERS / language
-        for path in sorted(path for path in folder.rglob("*") if path.is_file()):
+        for path in _files(root, folder, notes):
             if path.suffix == ".md":
                 chapters.extend(_chapter(root, path, language, notes))
             elif not path.name.startswith("."):
                 address = addresses.folder(language) + path.relative_to(folder).as_posix()
-                pictures[address] = path.read_bytes()
+                data = _picture(root, path, notes)
+                pictures.update({} if data is None else {address: data})
     _check_languages(root, chapters, languages, notes)
     return tuple(chapters), pictures
+
+
+def _files(root: Path, folder: Path, notes: Notes) -> Iterator[Path]:
+    """All that is no folder, also what then turns out to be unreadable."""
+    for path in sorted(folder.rglob("*")):
+        if not path.is_dir():
+            yield path
+        elif path.is_symlink():
+            # Whoever follows it may go round for ever, or publish what stands elsewhere.
+            report = Report(notes.language)
+            report.add(Place(path.relative_to(root).as_posix()), "linked-folder")
+            notes.findings.extend(report.findings())
 
 
 def _chapter(root: Path, path: Path, language: str, notes: Notes) -> Iterator[Chapter]:
     place = Place(path.relative_to(root).as_posix())
     name = path.relative_to(root / CHAPTERS / language).with_suffix("").as_posix()
-    try:
-        text = path.read_text(encoding="utf-8-sig")
-    except UnicodeDecodeError:
-        notes.add(place, "not-utf-8")
+    text = _text(root, path, place, notes)
+    if text is None:
         return
     if name.split("/")[0] in (*OUR_PAGES, *_folders(root)):
         notes.add(place, "chapter-name-taken")
@@ -61,6 +77,39 @@ def _chapter(root: Path, path: Path, language: str, notes: Notes) -> Iterator[Ch
         title = found[0].strip().removeprefix("# ").strip() if found else ""
         body = _TITLE.sub(_empty_lines, text, count=1) if found else text
         yield Chapter(name, language, title, body.rstrip(), place)
+
+
+def _text(root: Path, path: Path, place: Place, notes: Notes) -> str | None:
+    """The text of a chapter with plain ends of lines; None when a finding says why not."""
+    report = Report(notes.language)
+    stays = _stays_inside(root, path, place, report)
+    text = read_text(path, place.file, report, LARGEST_CHAPTER_BYTES) if stays else None
+    notes.findings.extend(report.findings())
+    return None if text is None else text.replace("\r\n", "\n").replace("\r", "\n")
+
+
+def _picture(root: Path, path: Path, notes: Notes) -> bytes | None:
+    """What stands beside the chapters is published as it is."""
+    place = Place(path.relative_to(root).as_posix())
+    report = Report(notes.language)
+    stays = _stays_inside(root, path, place, report)
+    data = read_bytes(path, place.file, report, LARGEST_PICTURE_BYTES) if stays else None
+    notes.findings.extend(report.findings())
+    return data
+
+
+def _stays_inside(root: Path, path: Path, place: Place, report: Report) -> bool:
+    """Whether a file is in the handbook's own chapters: a link could publish any file there is."""
+    if not path.is_symlink():
+        return True
+    try:
+        inside = path.resolve(strict=True).is_relative_to((root / CHAPTERS).resolve())
+    except (OSError, RuntimeError):
+        report.add(place, "leads-nowhere")
+        return False
+    if not inside:
+        report.add(place, "leads-outside")
+    return inside
 
 
 def _with_head(

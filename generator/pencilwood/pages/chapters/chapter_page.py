@@ -10,6 +10,7 @@ from pencilwood.findings import Finding
 from pencilwood.pages.chapters.block_calls import BlockCalls
 from pencilwood.pages.chapters.checks import (
     Reading,
+    check_brackets,
     check_readable,
     check_typed,
     reading_of,
@@ -48,6 +49,7 @@ def check_chapter(
     filled = fill_in(chapter.markdown, _calls(writing), problems)
     check_typed(chapter, problems)
     check_markup(chapter, problems)
+    check_brackets(chapter, problems)
     reading = None if filled is None else reading_of(chapter, filled)
     if filled is not None and reading is not None and chapter.audience == "worker":
         check_readable(reading, filled, problems)

@@ -25,6 +25,8 @@ LOWEST_INFLESZ = 70.0
 MOST_WORDS = 15.0
 """Words in a sentence of a page for workers, on average at most."""
 _WORST = 3
+_MOST_LOOKED_AT = 5_000_000
+"""Letters that are looked at behind all opening brackets of a chapter: about a second's work."""
 
 
 @dataclass(frozen=True)
@@ -101,6 +103,19 @@ def check_typed(chapter: Chapter, problems: Problems) -> None:
     """No figure in the prose that a call could give."""
     for one in typed_figures(chapter.markdown):
         problems.add((one.line, one.column), "typed-number", found=one.text)
+
+
+def check_brackets(chapter: Chapter, problems: Problems) -> None:
+    """No paragraph over which the Markdown reader would brood: it looks for each bracket's end."""
+    line, looked_at = 1, 0
+    for paragraph in chapter.markdown.split("\n\n"):
+        looked_at += paragraph.count("[") * len(paragraph)
+        if looked_at > _MOST_LOOKED_AT:
+            # Calls and texts before the paragraph are fine; its first bracket is shown.
+            before = paragraph[: paragraph.index("[")].split("\n")
+            problems.add((line + len(before) - 1, len(before[-1]) + 1), "many-brackets")
+            return
+        line += paragraph.count("\n") + 2
 
 
 def differences(first: Chapter, other: Chapter) -> Iterator[str]:

@@ -15,7 +15,9 @@ from pencilwood.pages.chapters.prose import is_apart, without_fences
 from pencilwood.pages.chapters.writing import Writing
 
 # What a word cannot be marked in: links, tags, code.
-_CLOSED = re.compile(r"<a\b.*?</a>|<[^<>]*>|!?\[[^\]]*\]\([^)]*\)|`[^`]*`")
+_CLOSED = re.compile(
+    r"<a\b[^<]*(?:<(?!/a>|a\b)[^<]*)*</a>|<[^<>]*>|!?\[[^\[\]]*\]\([^()]*\)|`[^`]*`"
+)
 
 
 def explain_words(writing: Writing, filled: str, link: Callable[[str, str], Markup]) -> str:
@@ -29,8 +31,9 @@ def explain_words(writing: Writing, filled: str, link: Callable[[str, str], Mark
     told = set(writing.terms)
 
     def mark(match: re.Match[str]) -> str:
-        key = words[match[0].lower()]
-        if key in told:
+        # A letter may match another of the same sound without being its small letter: a long s.
+        key = words.get(match[0].lower())
+        if key is None or key in told:
             return match[0]
         told.add(key)
         return str(link(key, match[0]))

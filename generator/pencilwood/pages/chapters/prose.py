@@ -9,12 +9,12 @@ from dataclasses import dataclass
 
 from pencilwood.readability import Sentence, sentences
 
-_CALL = re.compile(r"\{\{.*?\}\}|\{%.*?%\}|\{#.*?#\}", re.DOTALL)
+# No pattern here looks ahead for an end that may be missing, beyond the next beginning of its kind:
+# a page of openings without an end would take minutes.
 _FENCE = re.compile(r"^(```|~~~).*?^\1[^\n]*$", re.DOTALL | re.MULTILINE)
 _CODE = re.compile(r"`[^`\n]*`")
-_COMMENT = re.compile(r"<!--.*?-->", re.DOTALL)
 _TAG = re.compile(r"<[^<>]*>")
-_LINK_TO = re.compile(r"\]\([^)\n]*\)")
+_LINK_TO = re.compile(r"\]\([^()\n]*\)")
 _NUMBERING = re.compile(r"^[ \t]*\d+[.)](?=\s)", re.MULTILINE)
 _WOOD = re.compile(r"\b[LR]\d+[a-z]*\b")
 _YEAR = re.compile(r"\b(?:19|20)\d\d\b")
@@ -22,10 +22,12 @@ _CLAUSE = re.compile(
     r"(?:\b\d+\s+)?\b(?:CFR|WAC|CCR|RCW|EN|ANSI|ISO|AS/NZS|OSHA)\s+[A-Z]?\d[\w.\-–()]*"
 )
 _FIGURE = re.compile(r"\d[\d.,/]*(?:\s?%)?")
-_NO_PROSE = (_CALL, _FENCE, _CODE, _COMMENT, _TAG, _LINK_TO, _NUMBERING, _WOOD, _CLAUSE, _YEAR)
+_NO_PROSE = (_FENCE, _CODE, _TAG, _LINK_TO, _NUMBERING, _WOOD, _CLAUSE, _YEAR)
+_COMMENT = ("<!--", "-->")
+_CALLS = (("{{", "}}"), ("{%", "%}"), ("{#", "#}"))
 
-_CITED = re.compile(r'<a class="pw-cite".*?</a>')
-_CAPTION = re.compile(r"<figcaption>(.*?)</figcaption>")
+_CITED = re.compile(r'<a class="pw-cite"[^<]*</a>')
+_CAPTION = re.compile(r"<figcaption>([^<]*(?:<(?!/?figcaption>)[^<]*)*)</figcaption>")
 _BLOCK_HTML = re.compile(r"<(figure|div|section|aside)\b")
 _HEADING = re.compile(r"(#{1,6})[ \t]")
 _LIST_ITEM = re.compile(r"[ \t]*(?:[-*+]|\d+[.)])[ \t]+")
@@ -43,6 +45,8 @@ class TypedFigure:
 
 def typed_figures(text: str) -> Iterator[TypedFigure]:
     """Every figure in the prose of a chapter as it is written, calls and code aside."""
+    for begin, end in (*_CALLS, _COMMENT):
+        text = _without(text, begin, end)
     for pattern in _NO_PROSE:
         text = pattern.sub(_blank, text)
     for number, row in enumerate(text.split("\n"), start=1):
@@ -50,9 +54,27 @@ def typed_figures(text: str) -> Iterator[TypedFigure]:
             yield TypedFigure(match[0].rstrip(".,"), number, match.start() + 1)
 
 
-def _blank(match: re.Match[str]) -> str:
+def _without(text: str, begin: str, end: str) -> str:
+    """The text with each stretch between two marks blanked, in one go from its top."""
+    kept: list[str] = []
+    at = 0
+    while (start := text.find(begin, at)) >= 0:
+        stop = text.find(end, start + len(begin))
+        if stop < 0:
+            break
+        stop += len(end)
+        kept.extend((text[at:start], _spaces(text[start:stop])))
+        at = stop
+    return "".join((*kept, text[at:]))
+
+
+def _spaces(text: str) -> str:
     """As many spaces, with the ends of lines kept."""
-    return re.sub(r"[^\n]", " ", match[0])
+    return re.sub(r"[^\n]", " ", text)
+
+
+def _blank(match: re.Match[str]) -> str:
+    return _spaces(match[0])
 
 
 def headings(text: str) -> tuple[int, ...]:
@@ -99,7 +121,7 @@ def is_apart(row: str) -> bool:
 
 
 def _plain(text: str) -> str:
-    text = _TAG.sub("", _COMMENT.sub("", _CITED.sub("", text)))
+    text = _TAG.sub("", _without(_CITED.sub("", text), *_COMMENT))
     text = _LINK_TO.sub("", text).replace("![", "").replace("[", "")
     return html.unescape(_MARKS.sub("", _CODE.sub("", text)))
 

@@ -1,7 +1,9 @@
 """Fills in a chapter: Jinja2 in a sandbox, with every mistake told by line and column.
 
-A chapter may only call what it is given. Each call is told the place where it stands, so that a
-wrong name in the third call of a line is reported there, and all mistakes are reported together.
+A chapter may only call what it is given, with plain texts; it cannot count, loop or look into
+things, so that no chapter takes for ever or fills the memory. Each call is told the place where
+it stands, so that a wrong name in the third call of a line is reported there, and all mistakes
+are reported together.
 """
 
 from __future__ import annotations
@@ -12,6 +14,7 @@ import traceback
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 import jinja2
 from jinja2 import nodes
@@ -47,7 +50,10 @@ def fill_in(text: str, calls: Mapping[str, Call], problems: Problems) -> str | N
     environment.globals.clear()
     try:
         parsed = environment.parse(text, name=_FILE, filename=_FILE)
-        if not _names_known(parsed, text, calls, problems):
+        if not (
+            _names_known(parsed, text, calls, problems)
+            and _only_calls(parsed, text, calls, problems)
+        ):
             return None
         _tell_places(parsed, text, calls)
         template = environment.from_string(parsed)
@@ -55,6 +61,9 @@ def fill_in(text: str, calls: Mapping[str, Call], problems: Problems) -> str | N
     except jinja2.TemplateSyntaxError as error:
         where = _opening_of(text, error.lineno)
         problems.add(where, "cannot-be-filled-in", said=error.message or "")
+    except RecursionError:
+        # Brackets in brackets, further down than anybody could mean.
+        problems.add(_first_opening(text), "not-a-call")
     except Exception as error:
         problems.add(_where_raised(error, text), "cannot-be-filled-in", said=_said(error))
     return None
@@ -79,6 +88,36 @@ def _names_known(
         problems.add(where, "unknown-call", found=name.name, hint=hint)
         fine = False
     return fine
+
+
+def _only_calls(
+    parsed: nodes.Template, text: str, calls: Mapping[str, Call], problems: Problems
+) -> bool:
+    """Whether nothing but texts and calls of ours stands there; the first of all else is told."""
+    for statement in parsed.body:
+        inside = statement.nodes if isinstance(statement, nodes.Output) else [statement]
+        for one in inside:
+            if not isinstance(one, nodes.TemplateData) and not _is_call(one, calls):
+                problems.add(_opening_of(text, one.lineno), "not-a-call")
+                return False
+    return True
+
+
+def _is_call(one: nodes.Node, calls: Mapping[str, Call]) -> bool:
+    """Whether this is a text, or a call with constants and other calls for arguments."""
+    if not isinstance(one, nodes.Call):
+        return isinstance(one, nodes.Const) and isinstance(one.value, str)
+    if not isinstance(one.node, nodes.Name) or one.node.name not in calls:
+        return False
+    given = [*one.args, *(named.value for named in one.kwargs)]
+    spread = one.dyn_args is not None or one.dyn_kwargs is not None
+    return not spread and all(isinstance(a, nodes.Const) or _is_call(a, calls) for a in given)
+
+
+def _first_opening(text: str) -> Where:
+    match = _OPENING.search(text)
+    before = text[: match.start() if match else 0].split("\n")
+    return len(before), len(before[-1]) + 1
 
 
 def _tell_places(parsed: nodes.Template, text: str, calls: Mapping[str, Call]) -> None:
@@ -113,14 +152,20 @@ def _bound(name: str, call: Call, problems: Problems) -> Callable[..., Markup]:
 
 def _nth_word(text: str, line: int, word: str, seen: Counter[tuple[str, int]]) -> Where:
     """Where a word stands for the next time on a line; Jinja itself knows only the line."""
-    row = _line(text, line)
-    found = [match.start() for match in re.finditer(rf"\b{re.escape(word)}\b", _code(row))]
+    found = _words_at(_line(text, line), word)
     number = seen[word, line]
     seen[word, line] += 1
     column = found[min(number, len(found) - 1)] + 1 if found else 1
     return line, column
 
 
+@lru_cache(maxsize=64)
+def _words_at(row: str, word: str) -> tuple[int, ...]:
+    """Where a word stands in a line's calls; a line may hold thousands of them."""
+    return tuple(match.start() for match in re.finditer(rf"\b{re.escape(word)}\b", _code(row)))
+
+
+@lru_cache(maxsize=4)
 def _code(row: str) -> str:
     """A line with everything blanked that is prose or quoted, every column kept."""
     inside = re.sub(r"\"[^\"]*\"|'[^']*'", lambda match: " " * len(match[0]), row)

@@ -1,0 +1,158 @@
+"""What a build does with a file that was taken; nothing here may end in a traceback."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import cast
+
+import markdown  # type: ignore[import-untyped]
+
+from fuzz.ground import Ground
+from pencilwood.block.whole_block import work_block
+from pencilwood.cases.blocks_file import Block
+from pencilwood.cases.case import Case, Profile, RuleExample
+from pencilwood.cases.case_writer import case_title, write_case
+from pencilwood.cases.field_writer import field_sheet
+from pencilwood.cases.quiz import Quiz
+from pencilwood.cases.reference import Figure, Source, Term
+from pencilwood.cases.safety import SafetyNote
+from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.findings import Finding
+from pencilwood.pages.block_pages import block_page, figures_of
+from pencilwood.pages.case_page import case_page
+from pencilwood.pages.chapters.chapter_page import check_chapter, filled_in
+from pencilwood.pages.desk import Desk
+from pencilwood.pages.figure_words import figure_words
+from pencilwood.pages.handbook import Chapter
+from pencilwood.pages.quiz_pages import quiz_page
+from pencilwood.pages.safety_page import safety_page
+from pencilwood.pages.sources_page import sources_page
+from pencilwood.pages.words_page import words_page
+from pencilwood.proof import CaseProof, prove_case, prove_example
+from pencilwood.proof.draft import draft_case
+from pencilwood.quiz.making import make_quiz, vines_of
+from pencilwood.quiz.quiz_proof import prove_quiz
+from pencilwood.vine.model import Vine
+
+Found = Sequence[Finding]
+
+
+def use_case(read: object, on: Ground, language: str) -> Found:
+    """Prove it, draw it, make its page."""
+    case = cast("Case", read)
+    proof = prove_case(case, on.profile, language)
+    write_case(case, language)
+    _show(proof, on, language)
+    return proof.findings
+
+
+def _show(proof: CaseProof, on: Ground, language: str) -> None:
+    left = proof.plan.left
+    describe_vine(proof.parts, left, language, on.profile.units)
+    draw_vine(proof.parts, "vine", language, title="A", description="B", units="us")
+    handbook = replace(on.handbook, cases=(proof,))
+    case_page(handbook, proof, language)
+
+
+def use_example(read: object, on: Ground, language: str) -> Found:
+    """Prove it, and make a whole case of its vine."""
+    example = cast("RuleExample", read)
+    found = prove_example(example, on.profile, language)
+    use_vine(example.vine, on, language)
+    return found
+
+
+def use_vine(read: object, on: Ground, language: str) -> Found:
+    """Plan it, prove it with the plan for answer, draw it, write its sheet."""
+    vine = cast("Vine", read)
+    names = ("en", "es")
+    case = draft_case(vine, on.profile, "a-vine", case_title("a-vine", names), on.safety)
+    write_case(case, language)
+    field_sheet(vine, language)
+    proof = prove_case(case, on.profile, language)
+    _show(proof, on, language)
+    return ()  # They stand at places of a file that was never written.
+
+
+def use_quiz(read: object, on: Ground, language: str) -> Found:
+    """Make its questions, prove it, make its page."""
+    quiz = cast("Quiz", read)
+    vines = on.handbook.case_by_slug
+    if any(vine not in vines for vine in vines_of(quiz)):
+        return ()
+    made, findings = make_quiz(quiz, vines, on.profile, language)
+    if made is None:
+        assert findings, "a quiz that cannot be made, and no reason"
+        return findings
+    proof = prove_quiz(made, vines, language)
+    quiz_page(on.handbook, proof, language)
+    return (*findings, *proof.findings)
+
+
+def use_profile(read: object, on: Ground, language: str) -> Found:
+    """Prove a vine by its figures, and draw it in its units."""
+    profile = cast("Profile", read)
+    proof = prove_case(on.case().case, profile, language)
+    handbook = replace(on.handbook, profile=profile, cases=(proof,))
+    for spoken in profile.languages:
+        draw_vine(proof.parts, "vine", spoken, title="A", description="B", units=profile.units)
+        sources_page(handbook, spoken)
+        case_page(handbook, proof, spoken)
+    return ()  # They stand in another file.
+
+
+def use_blocks(read: object, on: Ground, language: str) -> Found:
+    """Work out every sum and make the pages."""
+    blocks = cast("tuple[Block, ...]", read)
+    handbook = replace(on.handbook, blocks=blocks)
+    for block in blocks[:5]:
+        work_block(figures_of(block))
+        block_page(handbook, block, language)
+    return ()
+
+
+def use_safety(read: object, on: Ground, language: str) -> Found:
+    """Make their page."""
+    safety_page(replace(on.handbook, notes=cast("tuple[SafetyNote, ...]", read)), language)
+    return ()
+
+
+def use_sources(read: object, on: Ground, language: str) -> Found:
+    """Make their page; a source that a figure needs may be gone, as a finding elsewhere says."""
+    sources = cast("Mapping[str, Source]", read)
+    known = {**on.handbook.reference.sources, **sources}
+    reference = replace(on.handbook.reference, sources=known)
+    sources_page(replace(on.handbook, reference=reference), language)
+    return ()
+
+
+def use_figures(read: object, on: Ground, language: str) -> Found:
+    """Show each in both kinds of units."""
+    for units in ("metric", "us"):
+        profile = replace(on.profile, units=cast("object", units))  # type: ignore[arg-type]
+        desk = Desk(replace(on.handbook, profile=profile), "a", language)
+        for figure in cast("Mapping[str, Figure]", read).values():
+            figure_words(desk, figure)
+    return ()
+
+
+def use_glossary(read: object, on: Ground, language: str) -> Found:
+    """Make its page, and mark its words in a chapter."""
+    terms = cast("Mapping[str, Term]", read)
+    handbook = replace(on.handbook, reference=replace(on.handbook.reference, terms=terms))
+    words_page(handbook, language)
+    text = "A spur is cut short. Canes grow from a spur on the cordon."
+    chapter = Chapter("a", "en", "A", text, on.case().case.place, "worker")
+    filled_in(Desk(handbook, "a", "en"), chapter)
+    return ()
+
+
+def use_chapter(read: object, on: Ground, language: str) -> Found:
+    """Check it for workers, fill it in where it is right, and turn it into HTML."""
+    chapter = replace(cast("Chapter", read), audience="worker")
+    checked = check_chapter(on.handbook, chapter, language)
+    if not any(one.level == "error" for one in checked.findings):
+        filled = filled_in(Desk(on.handbook, chapter.name, chapter.language), chapter)
+        markdown.markdown(filled, extensions=["admonition", "attr_list", "tables", "toc"])
+    return checked.findings
