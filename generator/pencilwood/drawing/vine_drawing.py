@@ -11,6 +11,7 @@ from pencilwood.drawing.plate import Frame
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Box
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
+from pencilwood.drawing.svg_root import svg_root
 from pencilwood.drawing.trellis import draw_scale, draw_trellis
 from pencilwood.drawing.wood_text import WoodShown, plate_of, wood_shown, wood_text
 from pencilwood.drawing.writer import element, escape, number, write
@@ -18,8 +19,6 @@ from pencilwood.kept import kept_text
 from pencilwood.units import UnitSystem
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts, WoodLeft
-
-_FONT = "Georgia, 'Times New Roman', 'DejaVu Serif', serif"
 
 
 def draw_vine(
@@ -165,21 +164,7 @@ def _root(
 ) -> Attributes:
     width, height = frame.right - frame.left, frame.bottom - frame.top
     box = " ".join(number(value) for value in (frame.left, frame.top, width, height))
-    return {
-        "xmlns": "http://www.w3.org/2000/svg",
-        "class": f"pw-vine {css_class}".rstrip(),
-        "id": f"{prefix}-vine",
-        **{f"data-{key}": value for key, value in data.items()},
-        "viewBox": box,
-        "role": "img",
-        # The description describes; as part of the name it would be read out every time.
-        "aria-labelledby": f"{prefix}-title",
-        "aria-describedby": f"{prefix}-desc",
-        "lang": language,
-        "font-family": _FONT,
-        "stroke-linecap": "round",
-        "stroke-linejoin": "round",
-    }
+    return svg_root("vine", prefix, language, box, f"pw-vine {css_class}".rstrip(), data)
 
 
 def _words(prefix: str, title: str, description: str) -> str:

@@ -14,6 +14,7 @@ from pencilwood.drawing.plates.tools import tool_sizes
 from pencilwood.drawing.plates.vines import parts_of_the_vine, three_passes, which_cane
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Box, Group
+from pencilwood.drawing.svg_root import svg_root
 from pencilwood.drawing.writer import element, escape, number, write
 from pencilwood.kept import kept_text
 from pencilwood.units import UnitSystem
@@ -32,7 +33,6 @@ PLATES: Mapping[str, Callable[[Board], Scene]] = {
     "wood-ages": wood_ages,
     "wood-health": wood_health,
 }
-_FONT = "Georgia, 'Times New Roman', 'DejaVu Serif', serif"
 
 
 def draw_plate(name: str, prefix: str, language: str, units: UnitSystem = "metric") -> str:
@@ -50,17 +50,6 @@ def _drawn(name: str, prefix: str, language: str, units: UnitSystem) -> str:
         + element("desc", {"id": f"{prefix}-desc"}, escape(board.say("text")))
         + write(Group((paper, *scene.things)))
     )
-    root = {
-        "xmlns": "http://www.w3.org/2000/svg",
-        "class": "pw-vine pw-plate",
-        "id": f"{prefix}-plate",
-        "viewBox": f"0 0 {number(WIDTH)} {number(scene.height)}",
-        "role": "img",
-        "aria-labelledby": f"{prefix}-title",
-        "aria-describedby": f"{prefix}-desc",
-        "lang": language,
-        "font-family": _FONT,
-        "stroke-linecap": "round",
-        "stroke-linejoin": "round",
-    }
+    box = f"0 0 {number(WIDTH)} {number(scene.height)}"
+    root = svg_root("plate", prefix, language, box, "pw-vine pw-plate")
     return element("svg", root, inside)
