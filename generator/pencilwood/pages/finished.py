@@ -19,6 +19,9 @@ BAR_COLOUR = "#3b2a1c"
 """Of the bar around the handbook once it is installed; the bar on its pages has the same."""
 _HASH_LENGTH = 16
 _OURS = re.compile(rf'\b(src|href)="((?:\.\./|\./)*){OUR_FILES}/([^"?#]+\.(?:js|css))"')
+_WAITING = re.compile(r'<script (src="[^"]+")></script>')
+_EXERCISES = re.compile(rf'<script src="([^"]*{OUR_FILES}/pencilwood\.js[^"]*)"')
+_CHARSET = re.compile(r"<meta charset=[^>]*>")
 _HEAD_END = Markup("</head>")
 _HEAD = Markup(
     '<meta name="theme-color" content="{colour}">\n'
@@ -39,7 +42,22 @@ def finish(html: str, up: str, folder: str, *, live: bool = False) -> str:
             colour=BAR_COLOUR, up=up, assets=OUR_FILES, manifest=f"{up}/{folder}{MANIFEST}"
         )
         html = with_versions(html.replace(_HEAD_END, head + _HEAD_END, 1))
+    html = _unhindered(html)
     return with_policy(html, live=live)
+
+
+def _unhindered(html: str) -> str:
+    """The page with no script that it must wait for while it is read.
+
+    Scripts run in their order once all is there. Ours is asked for at once: a browser that meets
+    a policy in a page does not look ahead for what comes further down.
+    """
+    html = _WAITING.sub(r"<script \1 defer></script>", html)
+    early = "".join(
+        f'\n<link rel="preload" as="script" href="{address}">'
+        for address in dict.fromkeys(_EXERCISES.findall(html))
+    )
+    return _CHARSET.sub(lambda found: found[0] + early, html, count=1)
 
 
 def with_versions(html: str) -> str:
