@@ -14,6 +14,7 @@ from pencilwood.plan.ring import search_around
 from pencilwood.plan.search import search
 from pencilwood.score.judge import Charge
 from pencilwood.score.sheet import Sheet, Steps, Weigh
+from pencilwood.vine.measures import away_mm
 from pencilwood.vine.wood import WoodLeft
 
 POINT = 1_000_000_000
@@ -58,11 +59,11 @@ def pose(sheet: Sheet, weigh: Weigh) -> Problem:
 
 
 def _piece_cost(sheet: Sheet, costs: Sequence[int]) -> Cost:
-    parts = sheet.parts.parts
+    vine, parts = sheet.parts.vine, sheet.parts.parts
     # Between prunings of equal score the plan keeps spurs rather than drop them, near the arm
-    # rather than high, and gives the second bud to the thicker cane.
+    # rather than far, and gives the second bud to the thicker cane.
     leaning = [
-        min(25, max(0, part.bud_height_mm(1)) // 20) - 60 if part.is_cane else 0 for part in parts
+        min(25, max(0, away_mm(vine, part)) // 20) - 60 if part.is_cane else 0 for part in parts
     ]
 
     def cost(number: int, state: int, living_above: bool) -> int | None:

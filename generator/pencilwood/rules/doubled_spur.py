@@ -29,6 +29,7 @@ from typing import Final
 
 from pencilwood.rules.shapes import Broken, PieceLeft
 from pencilwood.vine.bands import Band, Limits
+from pencilwood.vine.measures import away_mm
 
 NAME: Final = "doubled-spur"
 FAMILY: Final = "vine"
@@ -76,5 +77,5 @@ def check(left: PieceLeft, limits: Limits) -> Iterator[Broken]:
 def _renews_climbed_wood(left: PieceLeft, limits: Limits) -> bool:
     """A low one-bud spur under climbed wood is kept on purpose: next winter it takes over."""
     most_mm = limits["climb at most"]
-    climbed = all(part.bud_height_mm(1) > most_mm for part in left.wood_above())
-    return climbed and left.part.bud_height_mm(1) <= most_mm
+    climbed = all(away_mm(left.vine, part) > most_mm for part in left.wood_above())
+    return climbed and away_mm(left.vine, left.part) <= most_mm

@@ -2,8 +2,8 @@
 
 What it checks:
     Whether a good low cane was taken off while a higher one on the same spur stays. Good
-    means sound, of the right thickness, not hanging and not too high. Of canes that start
-    at the same height, either may go.
+    means sound, of the right thickness and near the arm. It must also grow the way that
+    shoots are trained. Of canes that start equally far from the arm, either may go.
 
 Why it matters:
     The low cane keeps the spur near the arm. Without it the spur climbs this winter, and
@@ -14,7 +14,8 @@ What to do instead:
 
 Limits:
     The rule sees canes that are there. It cannot tell whether a low latent bud will wake.
-    It does not look at spacing, so now and then the higher cane is the better choice.
+    It does not look at spacing, so now and then the higher cane is the better choice. On
+    vines whose shoots hang, low means near the arm, and the farther cane hangs lower.
 
 Source:
     Of two canes on a spur, remove the upper and cut back the lower: Oxford Companion to
@@ -28,7 +29,8 @@ from typing import Final
 
 from pencilwood.rules.shapes import Broken, PieceLeft
 from pencilwood.vine.bands import Band, Limits
-from pencilwood.vine.model import Condition, Lean
+from pencilwood.vine.measures import away_mm, grows_against
+from pencilwood.vine.model import Condition
 
 NAME: Final = "no-renewal-bud"
 FAMILY: Final = "vine"
@@ -36,16 +38,23 @@ SHAPE: Final = "piece"
 TITLE = {"en": "No low bud kept for renewal", "es": "Sin yema baja para renovar"}
 MESSAGES = {
     "low-cane-removed": {
-        "en": ("This low, sound cane was taken off and a higher one was kept. Keep the low one."),
-        "es": "Se quitó este sarmiento bajo y sano y se dejó uno más alto. Deje el bajo.",
+        "en": (
+            "This sound cane near the arm was taken off and one farther out was kept. "
+            "Keep the near one."
+        ),
+        "es": (
+            "Se quitó este sarmiento sano, cercano al brazo, y se dejó uno más alejado. "
+            "Deje el cercano."
+        ),
     },
 }
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
     Si se quitó un sarmiento bajo y bueno mientras queda otro más alto en el mismo pulgar.
-    Bueno quiere decir sano, del grueso debido, que no cuelga y que no está muy alto. De los
-    que nacen a la misma altura se puede quitar cualquiera.
+    Bueno quiere decir sano, del grueso debido y cercano al brazo. También debe crecer hacia
+    donde se guían los brotes. De los que nacen a la misma distancia se puede quitar
+    cualquiera.
 
 Por qué importa:
     El sarmiento bajo mantiene el pulgar cerca del brazo. Sin él, el pulgar sube este
@@ -57,7 +66,8 @@ Qué hacer en su lugar:
 Límites:
     La regla ve los sarmientos que hay. No puede saber si va a despertar una yema latente
     más abajo. No mira la distancia entre pulgares, así que alguna vez conviene más el de
-    arriba.
+    arriba. En las cepas cuyos brotes cuelgan, bajo quiere decir cerca del brazo, y el
+    sarmiento más alejado cuelga más abajo.
 
 Fuente:
     De los dos sarmientos de un pulgar, se quita el de arriba y se acorta el de abajo:
@@ -74,16 +84,16 @@ def _would_serve(left: PieceLeft, limits: Limits) -> bool:
     piece = left.piece
     return (
         piece.condition is Condition.SOUND
-        and piece.lean is not Lean.DOWN
+        and not grows_against(left.vine, piece.lean)
         and limits["cane thickness at least"]
         <= piece.thickness_mm
         <= limits["cane thickness at most"]
-        and left.part.bud_height_mm(1) <= limits["climb at most"]
-        and _stands_lowest(left)
+        and away_mm(left.vine, left.part) <= limits["climb at most"]
+        and _stands_nearest(left)
     )
 
 
-def _stands_lowest(left: PieceLeft) -> bool:
-    """Of two canes from the same height either may go."""
-    foot_mm = left.part.base_height_mm
-    return all(part.base_height_mm > foot_mm for part in left.wood_above())
+def _stands_nearest(left: PieceLeft) -> bool:
+    """Of two canes as far from the arm either may go."""
+    foot_mm = away_mm(left.vine, left.part, 0)
+    return all(away_mm(left.vine, part, 0) > foot_mm for part in left.wood_above())

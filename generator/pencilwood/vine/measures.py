@@ -11,7 +11,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.model import Growth, Position, Side, Tally, Vine
+from pencilwood.vine.model import Growth, Lean, Position, Side, Tally, Vine
 from pencilwood.vine.wood import Part, WoodLeft
 
 
@@ -96,9 +96,17 @@ def blank_mm(left: WoodLeft, head_zone_mm: int) -> int:
 
 
 def away_mm(vine: Vine, part: Part, bud: int = 1) -> int:
-    """How far a bud stands from the arm, the way the vine's shoots are trained."""
+    """How far a bud stands from the arm, the way the vine's shoots are trained; bud 0 is the foot.
+
+    Below 0 on the other side of the arm.
+    """
     height_mm = part.bud_height_mm(bud)
     return -height_mm if vine.form.growth is Growth.DOWN else height_mm
+
+
+def grows_against(vine: Vine, lean: Lean) -> bool:
+    """Whether wood that leans so points away from where the vine's shoots are trained."""
+    return lean is (Lean.UP if vine.form.growth is Growth.DOWN else Lean.DOWN)
 
 
 def climb_mm(left: WoodLeft) -> int:
@@ -123,6 +131,16 @@ def leaf_room(vine: Vine, part: Part, bud: int) -> int:
     return leaves_that_fit(room_mm, part.piece.internode_mm)
 
 
+def trimmed_buds(vine: Vine, part: Part) -> int:
+    """Buds that summer trimming leaves on a cane that grows straight to the trimming height.
+
+    A cane ends one internode above its last bud; one bud is always left.
+    """
+    to_arm_mm = abs(vine.trellis.trimming_mm - vine.cordon_height_mm)
+    room_mm = to_arm_mm - away_mm(vine, part, 0)
+    return min(part.piece.buds, max(1, leaves_that_fit(room_mm, part.piece.internode_mm) - 1))
+
+
 def leaves_that_fit(room_mm: int | Fraction, internode_mm: int | Fraction) -> int:
     """Whole internodes in the room above a bud, each with its leaf."""
     return max(0, int(room_mm // internode_mm))
@@ -131,12 +149,14 @@ def leaves_that_fit(room_mm: int | Fraction, internode_mm: int | Fraction) -> in
 def large_wounds(left: WoodLeft, large_wound_mm: int) -> int:
     """Fresh cuts as thick as `large_wound_mm` or thicker; cutting dead wood wounds nothing."""
     return sum(
-        1
-        for number, part in enumerate(left.parts.parts)
-        if left.is_cut_face(number)
-        and part.piece.is_alive
-        and part.piece.thickness_mm >= large_wound_mm
+        is_large_cut(left, number, large_wound_mm) for number in range(len(left.parts.parts))
     )
+
+
+def is_large_cut(left: WoodLeft, number: int, large_wound_mm: int) -> bool:
+    """Whether this part was cut off and left a large wound in living wood."""
+    piece = left.parts.parts[number].piece
+    return left.is_cut_face(number) and piece.is_alive and piece.thickness_mm >= large_wound_mm
 
 
 def tally(left: WoodLeft, what: Tally, limits: Limits) -> int:
