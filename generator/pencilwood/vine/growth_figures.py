@@ -1,0 +1,93 @@
+"""The figures by which a simulated vine grows, each with where it comes from.
+
+No vine grows by a table. These figures make a next winter that looks like one that could have
+been measured, so that years of pruning can be shown; they foretell nothing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from pencilwood.vine.bands import Kind, Status
+
+OUR_ASSUMPTION = "an assumption of this handbook"
+
+
+@dataclass(frozen=True)
+class GrowthFigure:
+    """One stated figure of the simulated growth."""
+
+    name: str
+    """In words with dashes: `weak-shoot`."""
+    kind: Kind
+    value: int
+    status: Status
+    source: str
+
+
+WEAK_SHOOT = GrowthFigure("weak-shoot", "length", 300, "common practice, no source", OUR_ASSUMPTION)
+STRONG_SHOOT = GrowthFigure(
+    "strong-shoot", "length", 1200, "common practice, no source", OUR_ASSUMPTION
+)
+SHORTEST_INTERNODE = GrowthFigure(
+    "shortest-internode",
+    "length",
+    50,
+    "published",
+    "mean of 5.3 cm measured on upright shoots (American Journal of Enology and Viticulture, "
+    "Oakville)",
+)
+LONGEST_INTERNODE = GrowthFigure(
+    "longest-internode",
+    "length",
+    80,
+    "published",
+    "the upper end read is 7.6-8.9 cm (a garden page); 8 cm is taken",
+)
+THINNEST_CANE = GrowthFigure(
+    "thinnest-cane", "length", 6, "published", "1/4 in (Yuma Sun, garden column, 2022)"
+)
+THICKEST_CANE = GrowthFigure(
+    "thickest-cane",
+    "length",
+    12,
+    "published",
+    "1/2 in (F. Westover, Wines & Vines, May 2016)",
+)
+NEW_SPUR_GAINS = GrowthFigure(
+    "new-spur-gains", "length", 4, "common practice, no source", OUR_ASSUMPTION
+)
+OLD_WOOD_GAINS = GrowthFigure(
+    "old-wood-gains", "length", 2, "common practice, no source", OUR_ASSUMPTION
+)
+VARIES = GrowthFigure("varies", "count", 20, "common practice, no source", OUR_ASSUMPTION)
+"""Percent by which a shoot's part of the growth is above or below that of its neighbours."""
+
+GROWTH_FIGURES = (
+    WEAK_SHOOT,
+    STRONG_SHOOT,
+    SHORTEST_INTERNODE,
+    LONGEST_INTERNODE,
+    THINNEST_CANE,
+    THICKEST_CANE,
+    NEW_SPUR_GAINS,
+    OLD_WOOD_GAINS,
+    VARIES,
+)
+
+
+def internode_of(shoot_mm: int) -> int:
+    """Usual distance between the buds of a shoot that grew so long."""
+    return _between(shoot_mm, SHORTEST_INTERNODE.value, LONGEST_INTERNODE.value)
+
+
+def thickness_of(shoot_mm: int) -> int:
+    """Thickness of a shoot that grew so long, before what carries it sets a bound."""
+    return _between(shoot_mm, THINNEST_CANE.value, THICKEST_CANE.value)
+
+
+def _between(shoot_mm: int, weak: int, strong: int) -> int:
+    """Rises evenly from the weak shoot to the strong one, and no further."""
+    span_mm = STRONG_SHOOT.value - WEAK_SHOOT.value
+    above_mm = min(max(shoot_mm - WEAK_SHOOT.value, 0), span_mm)
+    return weak + (strong - weak) * above_mm // span_mm
