@@ -24,6 +24,7 @@ from pencilwood.rules import BANDS, RULE_BY_NAME
 from pencilwood.score.judge import target_for
 from pencilwood.score.sheet import as_json, compile_sheet, dump
 from pencilwood.vine.bands import default_limits
+from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.growth import (
     MOST_PIECES,
     NoWoodLeftError,
@@ -33,6 +34,7 @@ from pencilwood.vine.growth import (
     place_of,
 )
 from pencilwood.vine.growth_figures import (
+    BASE_BUD_MM,
     LONGEST_INTERNODE,
     NEW_SPUR_GAINS,
     SHORTEST_INTERNODE,
@@ -44,7 +46,7 @@ from pencilwood.vine.model import Condition, Growth, Lean, Position, Side, Vine
 from pencilwood.vine.wood import Shortening, ThinningOut, WoodLeft, divide, uncut
 from prunings import cut_at_random
 from svg_reading import read
-from vines import TWO_ARM_CORDON, arm, cane, old, random_vine, tidy_vine, vine
+from vines import arm, cane, old, random_vine, tidy_vine, vine
 
 LIMITS = default_limits(BANDS)
 SUMMER = Summer("test", 100, 1, LIMITS["large wound from"], LIMITS["stub above the bud"])
@@ -101,6 +103,13 @@ def test_nothing_pushes_where_no_bud_breaks() -> None:
     position = spur_after(Shortening("L1a", 2), ThinningOut("L1b"), summer=asleep)
     assert not any(piece.is_cane for piece in position.pieces)
     assert [piece.length_mm for piece in position.pieces][-1] == 140 + SUMMER.stub_mm
+
+
+def test_a_kept_cane_may_push_from_its_foot_as_well() -> None:
+    base = replace(SUMMER, base_percent=100)
+    position = spur_after(Shortening("L1a", 1), ThinningOut("L1b"), summer=base)
+    canes = [piece for piece in position.pieces if piece.is_cane]
+    assert [one.at_mm for one in canes] == [BASE_BUD_MM, 70]
 
 
 def test_a_cut_to_the_arm_loses_the_position_unless_the_wound_is_large() -> None:

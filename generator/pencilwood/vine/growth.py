@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from pencilwood.vine.growth_figures import (
+    BASE_BUD_MM,
     NEW_SPUR_GAINS,
     OLD_WOOD_GAINS,
     VARIES,
@@ -48,6 +49,8 @@ class Summer:
     large_wound_mm: int
     stub_mm: int
     """Wood left above the last bud of a shortened cane."""
+    base_percent: int = 0
+    """Of a hundred living canes left, how many push from the uncounted bud at their foot too."""
     growth_mm: Mapping[Place, int] = field(default_factory=dict)
     """Length that all shoots of a position grow together, where it is not last summer's."""
 
@@ -140,12 +143,13 @@ def _pushed(left: WoodLeft, position: Position, summer: Summer) -> Iterator[Spro
     """A shoot from each bud that pushes, the lowest first."""
     for number in left.parts.of_position(position.name):
         part = left.parts.parts[number]
-        if not part.is_cane or not part.piece.is_alive:
+        if not part.is_cane or not part.piece.is_alive or left.states[number] == 0:
             continue
-        for bud in range(1, left.states[number] + 1):
+        for bud in range(left.states[number] + 1):
             chance = _chance(summer, position, part.name, bud)
-            if chance.random() * 100 < summer.budbreak_percent:
-                at_mm = bud * part.piece.internode_mm
+            percent = summer.budbreak_percent if bud else summer.base_percent
+            if chance.random() * 100 < percent:
+                at_mm = bud * part.piece.internode_mm if bud else BASE_BUD_MM
                 yield Sprout(part.piece.letter, at_mm, _weight(chance))
 
 

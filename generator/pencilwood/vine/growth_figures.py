@@ -63,6 +63,18 @@ OLD_WOOD_GAINS = GrowthFigure(
 VARIES = GrowthFigure("varies", "count", 20, "common practice, no source", OUR_ASSUMPTION)
 """Percent by which a shoot's part of the growth is above or below that of its neighbours."""
 
+BASE_BUDS = GrowthFigure(
+    "base-buds",
+    "count",
+    60,
+    "common practice, no source",
+    "that shoots come from the buds at a spur's foot: University of Georgia, Circular C1152; "
+    f"how many: {OUR_ASSUMPTION}",
+)
+"""Of a hundred canes that are left, how many push from the bud at their foot as well."""
+BASE_BUD_MM = 5
+"""Where on the cane that bud stands."""
+
 GROWTH_FIGURES = (
     WEAK_SHOOT,
     STRONG_SHOOT,
@@ -73,6 +85,7 @@ GROWTH_FIGURES = (
     NEW_SPUR_GAINS,
     OLD_WOOD_GAINS,
     VARIES,
+    BASE_BUDS,
 )
 
 
