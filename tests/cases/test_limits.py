@@ -21,7 +21,7 @@ def with_positions(count: int, canes: int) -> str:
 
 
 def test_the_largest_vine_is_read(tmp_path: Path) -> None:
-    case, findings = read(with_positions(MOST_POSITIONS, 6), tmp_path)
+    case, findings = read(with_positions(MOST_POSITIONS, 4), tmp_path)
     assert lines(findings) == []
     assert case is not None
     assert len(case.vine.arms[0].positions) == MOST_POSITIONS
@@ -37,10 +37,10 @@ def test_too_many_positions(tmp_path: Path) -> None:
 
 
 def test_too_much_wood(tmp_path: Path) -> None:
-    case, findings = read(with_positions(MOST_POSITIONS, 7), tmp_path)
+    case, findings = read(with_positions(MOST_POSITIONS, 5), tmp_path)
     assert case is None
-    assert MOST_PARTS < 60 * 7
+    assert MOST_PARTS < 60 * 5
     assert lines(findings) == [
-        "vine.yml:18:3: the vine has too many pieces that can be cut; expected at most 400; "
-        "found 420 (too-much-wood)"
+        "vine.yml:18:3: the vine has too many pieces that can be cut; expected at most 250; "
+        "found 300 (too-much-wood)"
     ]

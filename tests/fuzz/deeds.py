@@ -50,7 +50,6 @@ def use_case(read: object, on: Ground, language: str) -> Found:
 def _show(proof: CaseProof, on: Ground, language: str) -> None:
     left = proof.plan.left
     describe_vine(proof.parts, left, language, on.profile.units)
-    draw_vine(proof.parts, "vine", language, title="A", description="B", units="us")
     handbook = replace(on.handbook, cases=(proof,))
     case_page(handbook, proof, language)
 

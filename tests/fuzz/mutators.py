@@ -31,7 +31,7 @@ def mutate(data: bytes, rng: random.Random, *, parts: bool, others: Sequence[byt
     if pick < 0.12:
         return _by_bytes(data, rng)
     if parts and pick < 0.60:
-        text = write_tree(change(_tree_of(data), rng), rng)
+        text = write_tree(change(_tree_of(data), rng), rng.random())
         return _by_text(text, rng, others) if rng.random() < 0.1 else _encoded(text)
     return _by_text(data.decode("utf-8"), rng, others)
 

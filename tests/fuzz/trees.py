@@ -31,9 +31,8 @@ def _tree(node: yaml.Node | None) -> Tree:
     return "" if node is None else str(node.value)
 
 
-def write_tree(tree: Tree, rng: random.Random) -> str:
-    """The tree as a file, in flow style with a line for each entry of the upper levels."""
-    style = rng.random()
+def write_tree(tree: Tree, style: float) -> str:
+    """The tree as a file; `style` (0 to 1) sets how much is on a line and in quotes."""
     return _written(tree, 0, style) + "\n"
 
 

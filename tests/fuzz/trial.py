@@ -94,7 +94,7 @@ def _read_and_used(
     try:
         with at_most(LONGEST_S):
             read, found = kind.read(root, language, on)
-            accepted = bool(read) and not has_errors(found)
+            accepted = read is not None and not has_errors(found)
             if accepted and use:
                 used = kind.use(read, on, language)
     except _TooLongError as error:

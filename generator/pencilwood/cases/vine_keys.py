@@ -10,7 +10,7 @@ from pencilwood.vine.model import Condition, Lean
 # Generous bounds: they catch a slip (cm for mm, a digit too many), never an unusual vine.
 MOST_POSITIONS = 60
 MOST_PIECES = 12
-MOST_PARTS = 400
+MOST_PARTS = 250
 
 _LETTER = Text("[a-z]{1,2}", "not-a-letter", 20)
 _LEAN = Choice({lean.value: lean for lean in Lean})
