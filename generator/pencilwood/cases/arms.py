@@ -52,6 +52,11 @@ def armed_vine(row: Row, form: Form, positions: Sequence[Position]) -> Vine:
         wires.need(keys.TOP),
         row.need(keys.TRIMMED_AT),
     )
+    return vine_on(trellis, row, form, positions)
+
+
+def vine_on(trellis: Trellis, row: Row, form: Form, positions: Sequence[Position]) -> Vine:
+    """The same on a trellis that was read already."""
     arms = tuple(
         Arm(
             side,

@@ -16,6 +16,12 @@ FARTHEST_FROM_WIRE_MM = 300
 
 def check_frame(vine: Row, report: Report) -> None:
     """Note what cannot be in the trunk, the arms' thickness and the heights."""
+    check_arms_on_trunk(vine, report)
+    _check_heights(vine, report)
+
+
+def check_arms_on_trunk(vine: Row, report: Report) -> None:
+    """Note arms thicker than the trunk that bears them."""
     trunk_mm = vine.get(keys.TRUNK_THICKNESS)
     for row in arm_rows(vine).values():
         arm_mm = row.get(keys.ARM_THICKNESS)
@@ -25,7 +31,6 @@ def check_frame(vine: Row, report: Report) -> None:
                 "trunk": report.length(trunk_mm),
             }
             report.add(row.place_of(keys.ARM_THICKNESS), "arm-thicker-than-trunk", **facts)
-    _check_heights(vine, report)
 
 
 def _check_heights(vine: Row, report: Report) -> None:
@@ -39,11 +44,12 @@ def _check_heights(vine: Row, report: Report) -> None:
         )
     wires = vine.get(keys.WIRES)
     if wires is not None:
-        _check_fruiting_wire(wires, cordon_mm, report)
+        check_fruiting_wire(wires, cordon_mm, report)
         _check_rising(wires, report)
 
 
-def _check_fruiting_wire(wires: Row, cordon_mm: int | None, report: Report) -> None:
+def check_fruiting_wire(wires: Row, cordon_mm: int | None, report: Report) -> None:
+    """Note arms that lie nowhere near the wire that carries them."""
     fruiting_mm = wires.get(keys.FRUITING)
     if cordon_mm is None or fruiting_mm is None:
         return

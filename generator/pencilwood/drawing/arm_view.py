@@ -5,24 +5,26 @@ from __future__ import annotations
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stems import THICKER
 from pencilwood.drawing.wood_text import plate_of
-from pencilwood.vine.model import rise_mm
+from pencilwood.vine.model import Growth, rise_mm
 from pencilwood.vine.wood import Part, WoodLeft
 from pencilwood.words import say
 
 _BESIDE_MM = 110.0
 _PAST_MM = 90.0
-_LEAST_ABOVE_MM = 380.0
-_BELOW_MM = 210.0
+_LEAST_AHEAD_MM = 380.0
+_BEHIND_MM = 210.0
 
 
 def window_on_arms(left: WoodLeft) -> Frame:
-    """Room for all the wood that is left; what is cut off may run beyond the upper edge."""
+    """Room for all the wood that is left; what is cut off may run beyond the edge."""
     plate = plate_of(left.parts)
     feet = [plate.foot(position) for position in left.parts.positions]
     level = min(foot.y for foot in feet)
     heights = _heights_mm(left)
-    top = level - max(_LEAST_ABOVE_MM, max(heights) + _PAST_MM)
-    bottom = level + max(_BELOW_MM, _PAST_MM - min(heights))
+    ahead, behind = max(heights) + _PAST_MM, _PAST_MM - min(heights)
+    if left.parts.vine.form.growth is Growth.DOWN:
+        ahead, behind = behind, ahead
+    top, bottom = plate.around_arm(max(_LEAST_AHEAD_MM, ahead), max(_BEHIND_MM, behind), level)
     inside = [point for stem in plate.stems.values() for point in stem.curve.points]
     inside = [point for point in inside if top <= point.y <= bottom]
     xs = [*(foot.x for foot in feet), *(point.x for point in inside), *_tips(plate)]

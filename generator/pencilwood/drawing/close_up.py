@@ -10,13 +10,13 @@ from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.vine_drawing import draw_vine
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.units import UnitSystem
-from pencilwood.vine.model import Vine
+from pencilwood.vine.model import Growth, Vine
 from pencilwood.vine.wood import Parts, WoodLeft, divide
 
 CLOSE_UP = "pw-close-up"
 _BESIDE_MM = 130.0
-_ABOVE_MM = 430.0
-_BELOW_MM = 225.0
+_AHEAD_MM = 430.0
+_BEHIND_MM = 225.0
 _MARGIN_MM = 24.0
 
 
@@ -61,15 +61,20 @@ def _left_at(alone: Parts, left: WoodLeft) -> WoodLeft:
 
 
 def _window(plate: Plate, position: str) -> Frame:
-    """Room for the lower end of every piece; canes go on beyond the upper edge."""
+    """Room for the foot of every piece; canes go on beyond the edge."""
     here = next(one for one in plate.parts.positions if one.name == position)
     foot = plate.foot(here)
-    highest = foot.y - _ABOVE_MM
-    lower_ends = [
-        point for stem in plate.stems.values() for point in stem.curve.points if point.y >= highest
+    highest, lowest = plate.around_arm(_AHEAD_MM, _BEHIND_MM, foot.y)
+    hangs = plate.vine.form.growth is Growth.DOWN
+    near_ends = [
+        point
+        for stem in plate.stems.values()
+        for point in stem.curve.points
+        if (point.y <= lowest if hangs else point.y >= highest)
     ]
-    xs = [foot.x - _BESIDE_MM, foot.x + _BESIDE_MM, *(point.x for point in lower_ends)]
-    ys = [point.y for point in lower_ends] or [highest]
-    low = max(foot.y + _BELOW_MM, *ys)
-    top = max(highest, min(ys)) - _MARGIN_MM
-    return Frame(min(xs) - _MARGIN_MM, top, max(xs) + _MARGIN_MM, low)
+    xs = [foot.x - _BESIDE_MM, foot.x + _BESIDE_MM, *(point.x for point in near_ends)]
+    left, right = min(xs) - _MARGIN_MM, max(xs) + _MARGIN_MM
+    ys = [point.y for point in near_ends] or [lowest if hangs else highest]
+    if hangs:
+        return Frame(left, min(highest, *ys), right, min(lowest, max(ys)) + _MARGIN_MM)
+    return Frame(left, max(highest, min(ys)) - _MARGIN_MM, right, max(lowest, *ys))

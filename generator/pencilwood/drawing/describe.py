@@ -95,7 +95,7 @@ def _trellis(parts: Parts, said: _Sayer) -> str:
     trellis = parts.vine.trellis
     catch = [said.length(height) for height in trellis.catch_wires_mm]
     return said.say(
-        "heights",
+        "heights-one-wire" if trellis.has_one_wire else "heights",
         trunk=said.length(parts.vine.trunk_thickness_mm),
         cordon=said.length(parts.vine.cordon_height_mm),
         fruiting=said.length(trellis.fruiting_wire_mm),

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from pencilwood.drawing.grain import Grain
+from pencilwood.vine.model import Growth
 
 TIED_FROM_MM = 200.0
-"""From here on a leaning cane is held by the catch wires and turns upright."""
+"""From here on a leaning cane is held by the catch wires and turns upright, or bends and hangs."""
 _TIED_WITHIN_MM = 150.0
 
 
@@ -23,14 +24,17 @@ class Heading:
     """What its start points aside of its end."""
     within_mm: float
     internode_mm: int
-    tied: bool = False
-    """Whether it is a leaning cane, which the catch wires hold upright further up."""
+    trained: Growth | None = None
+    """Which way a leaning cane goes further on; None for wood that goes on as it began."""
 
     def __call__(self, along_mm: float) -> float:
         """Heading in radians: 0 is up, positive is to the right."""
         turn = self.end_rad + self.start_rad * math.exp(-along_mm / self.within_mm)
-        if self.tied:
+        if self.trained is Growth.UP:
             turn *= _tied_up(along_mm)
+        elif self.trained is Growth.DOWN:
+            hanging = math.copysign(0.98 * math.pi, turn)
+            turn = hanging + (turn - hanging) * _tied_up(along_mm)
         slow = math.sin(along_mm / 85 + self._phase) * 0.035
         if not self.internode_mm:
             return turn + 2 * slow

@@ -1,4 +1,7 @@
-"""Names on the drawing: positions under the arm, letters beside the wood, nothing on the wood."""
+"""Names on the drawing: positions at the arm, letters beside the wood, nothing on the wood.
+
+Positions are named on the side of the arm where no shoots are trained.
+"""
 
 from __future__ import annotations
 
@@ -10,9 +13,9 @@ from pencilwood.drawing.canes import BUD_ROOM_MM, bud_middle
 from pencilwood.drawing.looks import INK, PAPER, PENCIL
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Thing, Words
+from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Words
 from pencilwood.drawing.stems import THICKER, Stem
-from pencilwood.vine.model import Position
+from pencilwood.vine.model import Growth, Position
 
 POSITION_MM = 52.0
 LETTER_MM = 30.0
@@ -64,6 +67,8 @@ def place_letters(plate: Plate) -> dict[str, Point]:
             taken.add(stem.curve.at(at), stem.half_mm(at))
         for bud in range(1, stem.piece.buds + 1):
             taken.add(bud_middle(stem, bud), BUD_ROOM_MM)
+    for middle in _names_above(plate):
+        taken.add(middle, POSITION_MM * 0.55)
     places: dict[str, Point] = {}
     for stem in plate.stems.values():
         choices = list(_beside(stem))
@@ -71,6 +76,12 @@ def place_letters(plate: Plate) -> dict[str, Point]:
         places[stem.name] = best[0]
         taken.add(best[0], LETTER_MM * 0.5)
     return places
+
+
+def _names_above(plate: Plate) -> Iterator[Point]:
+    """Middles of the names that stand where upright wood may be."""
+    for _, _, foot in _named(plate) if _named_above(plate) else ():
+        yield Point(foot.x, foot.y - POSITION_MM * 0.3)
 
 
 def _beside(stem: Stem) -> Iterator[tuple[Point, float]]:
@@ -108,18 +119,24 @@ def draw_letters(plate: Plate) -> dict[str, Words]:
 
 
 def draw_places(plate: Plate) -> Group:
-    """The names of the positions below the arm, in as many rows as they need."""
-    things: list[Thing] = []
+    """The names of the positions, in as many rows as they need."""
+    return Group(
+        tuple(_place(plate, *where) for where in _named(plate)),
+        {"class": "pw-places"},
+    )
+
+
+def _named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
+    """Every position with its foot and the foot of its name."""
     ends: list[float] = []
     for position in plate.parts.positions:
         foot = plate.foot(position)
-        middle_x = _clear_of_trunk(plate, position, foot.x)
+        middle_x = foot.x if _named_above(plate) else _clear_of_trunk(plate, position, foot.x)
         half = len(position.name) * POSITION_MM * _WIDTH_SHARE / 2
         free = (row for row, end in enumerate(ends) if end <= middle_x - half)
         row = next(free, len(ends))
         ends[row : row + 1] = [middle_x + half + _NAMES_APART_MM]
-        things.append(_place(plate, position, foot, Point(middle_x, _row_y(plate, row))))
-    return Group(tuple(things), {"class": "pw-places"})
+        yield position, foot, Point(middle_x, _row_y(plate, row))
 
 
 def _clear_of_trunk(plate: Plate, position: Position, x: float) -> float:
@@ -128,14 +145,26 @@ def _clear_of_trunk(plate: Plate, position: Position, x: float) -> float:
     return max(x, clear) if x > 0 else min(x, -clear)
 
 
+def _named_above(plate: Plate) -> bool:
+    return plate.vine.form.growth is Growth.DOWN
+
+
 def _row_y(plate: Plate, row: int) -> float:
+    if _named_above(plate):
+        return -plate.vine.cordon_height_mm - POSITION_MM * (0.55 + row)
     thickest = max(arm.thickness_mm for arm in plate.vine.arms) * THICKER
     return -plate.vine.cordon_height_mm + thickest + POSITION_MM * (1.05 + row)
 
 
-def _place(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Group:
+def _tick(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Run:
+    if _named_above(plate):
+        return Run((Point(foot.x, foot.y - 5), Point(text_foot.x, text_foot.y + 8)))
     under = foot.y + plate.under_mm(position) + 5
-    tick = Run((Point(foot.x, under), Point(text_foot.x, text_foot.y - POSITION_MM * 0.8)))
+    return Run((Point(foot.x, under), Point(text_foot.x, text_foot.y - POSITION_MM * 0.8)))
+
+
+def _place(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Group:
+    tick = _tick(plate, position, foot, text_foot)
     look: Attributes = {
         "class": "pw-place-name",
         "font-size": POSITION_MM,

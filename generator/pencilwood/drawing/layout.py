@@ -10,7 +10,7 @@ from pencilwood.drawing.headings import Heading
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.standing import BARE_TIP_MM, Standing
 from pencilwood.drawing.stems import Stem
-from pencilwood.vine.model import Lean, Piece, Position, Side
+from pencilwood.vine.model import Growth, Lean, Piece, Position, Side
 
 _PART_MM = 55.0
 """How far canes take to turn upright after they have parted."""
@@ -19,42 +19,61 @@ _MOST_TILT_RAD = 0.16
 
 def lay_out(position: Position, foot: Point, under_mm: float) -> tuple[Stem, ...]:
     """The stems of one position; `foot` is on top of the arm, its underside `under_mm` below."""
-    return tuple(_Layout(position, foot, under_mm).stems())
+    return tuple(_Layout(position, foot, under_mm, Growth.UP).stems())
+
+
+def lay_out_hanging(position: Position, foot: Point, under_mm: float) -> tuple[Stem, ...]:
+    """The same where shoots are trained to hang: leaning canes bend over and hang as well."""
+    return tuple(_Layout(position, foot, under_mm, Growth.DOWN).stems())
 
 
 class _Layout:
     """Lays out one position: first which cane stands where, then the curves."""
 
-    def __init__(self, position: Position, foot: Point, under_mm: float) -> None:
+    def __init__(self, position: Position, foot: Point, under_mm: float, growth: Growth) -> None:
         self.position = position
         self.foot = foot
         self.under_mm = under_mm
+        self.growth = growth
         self.outward = -1 if position.side is Side.LEFT else 1
-        self.standing = Standing(position)
-        self.aims = self.standing.aims
+        leans = (Lean.UP,) if growth is Growth.UP else (Lean.UP, Lean.DOWN)
+        self.standing = {lean: Standing(position, lean) for lean in leans}
+        """By lean: the wood that runs side by side; what else leans goes its own way."""
 
     def stems(self) -> list[Stem]:
         roots = [piece for piece in self.position.pieces if piece.grows_from is None]
-        upright = [piece for piece in roots if piece.lean is Lean.UP]
-        self.standing.arrange(upright, self.foot.x)
+        for lean in self.standing:
+            self._arrange(lean, roots, self.foot.x)
         found: list[Stem] = []
         for root in roots:
-            foot = self.foot
-            if root.lean is Lean.DOWN:
-                foot = Point(foot.x, foot.y + self.under_mm)
-            elif root in upright and len(upright) > 1:
-                foot = Point(foot.x + (self.aims[root.letter] - foot.x) * 0.45, foot.y)
-            self._grow(root, foot, roots, found)
+            self._grow(root, self._foot(root, roots), roots, found)
         return found
+
+    def _arrange(self, lean: Lean, pieces: list[Piece], middle_x: float) -> None:
+        alike = [piece for piece in pieces if piece.lean is lean]
+        if alike:
+            self.standing[lean].arrange(alike, middle_x)
+
+    def _aim(self, piece: Piece) -> float | None:
+        """Where a piece runs beside others, x on the drawing."""
+        standing = self.standing.get(piece.lean)
+        return standing.aims[piece.letter] if standing else None
+
+    def _foot(self, root: Piece, roots: list[Piece]) -> Point:
+        y = self.foot.y + (self.under_mm if root.lean is Lean.DOWN else 0.0)
+        aim = self._aim(root)
+        if aim is None or sum(other.lean is root.lean for other in roots) == 1:
+            return Point(self.foot.x, y)
+        return Point(self.foot.x + (aim - self.foot.x) * 0.45, y)
 
     def _grow(self, piece: Piece, foot: Point, siblings: list[Piece], found: list[Stem]) -> None:
         curve = trace(foot, piece.length_mm, self._heading(piece, foot, siblings))
         stem = Stem(self.position.name + piece.letter, piece, curve)
         found.append(stem)
         growing = [other for other in self.position.pieces if other.grows_from == piece.letter]
-        if piece.lean is not Lean.UP:
-            upright = [child for child in growing if child.lean is Lean.UP]
-            self.standing.arrange(upright, curve.at(piece.length_mm).x)
+        for lean in self.standing:
+            if piece.lean is not lean:
+                self._arrange(lean, growing, curve.at(piece.length_mm).x)
         for child in growing:
             self._grow(child, self._joint(stem, child), growing, found)
 
@@ -63,24 +82,19 @@ class _Layout:
         middle = stem.curve.at(child.at_mm)
         if stem.piece.length_mm - child.at_mm < BARE_TIP_MM:
             return middle
-        toward = self.aims[child.letter] - middle.x if child.lean is Lean.UP else 0.0
+        aim = self._aim(child)
+        toward = 0.0 if aim is None else aim - middle.x
         if abs(toward) < 1:
             return middle
         side = 1 if toward > 0 else -1
+        if abs(stem.curve.heading_rad(child.at_mm)) > math.pi / 2:
+            side = -side  # To the right of who walks down is the left of the drawing.
         return stem.curve.beside(child.at_mm, side * stem.half_mm(child.at_mm) * 0.6)
 
     def _heading(self, piece: Piece, foot: Point, siblings: list[Piece]) -> Heading:
-        grain = Grain(self.position.name + piece.letter)
-        if piece.lean is Lean.UP:
-            aside = self.aims[piece.letter] - foot.x
-            if not piece.is_cane:
-                lean = aside / max(piece.length_mm, 60)
-                lean = max(-_MOST_TILT_RAD, min(_MOST_TILT_RAD, lean))
-                return Heading(grain, lean, 0.0, _PART_MM, 0)
-            within_mm = max(_PART_MM, abs(aside) * 1.4)
-            start = aside / within_mm
-            end = grain.within(-0.02, 0.02, "end")
-            return Heading(grain, end, start, within_mm, piece.internode_mm)
+        aim = self._aim(piece)
+        if aim is not None:
+            return self._beside_others(piece, aim - foot.x)
         same = [other.letter for other in siblings if other.lean is piece.lean]
         spread = (same.index(piece.letter) - (len(same) - 1) / 2) * 0.22
         if piece.lean is Lean.DOWN:
@@ -89,4 +103,28 @@ class _Layout:
             end, start, within_mm = math.pi / 4 + spread, 0.12, 90.0
         side = -self.outward if piece.lean is Lean.IN else self.outward
         tied = piece.is_cane and piece.lean is not Lean.DOWN
-        return Heading(grain, end * side, start * side, within_mm, piece.internode_mm, tied)
+        return Heading(
+            self._grain(piece),
+            end * side,
+            start * side,
+            within_mm,
+            piece.internode_mm,
+            self.growth if tied else None,
+        )
+
+    def _beside_others(self, piece: Piece, aside: float) -> Heading:
+        """Upright, or the same turned upside down for wood that hangs."""
+        grain = self._grain(piece)
+        if piece.is_cane:
+            within_mm = max(_PART_MM, abs(aside) * 1.4)
+            start, end = aside / within_mm, grain.within(-0.02, 0.02, "end")
+        else:
+            lean = aside / max(piece.length_mm, 60)
+            start, end = 0.0, max(-_MOST_TILT_RAD, min(_MOST_TILT_RAD, lean))
+            within_mm = _PART_MM
+        if piece.lean is Lean.DOWN:
+            start, end = -start, math.pi - end
+        return Heading(grain, end, start, within_mm, piece.internode_mm)
+
+    def _grain(self, piece: Piece) -> Grain:
+        return Grain(self.position.name + piece.letter)

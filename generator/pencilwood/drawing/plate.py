@@ -10,13 +10,15 @@ from pencilwood.drawing.forms import LOOKS_OF
 from pencilwood.drawing.forms.looks import FormLooks
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.stems import Stem
-from pencilwood.vine.model import Position, Vine
+from pencilwood.vine.model import Growth, Position, Vine
 from pencilwood.vine.wood import Part, Parts
 
 LEFT_MARGIN_MM = 110.0
 RIGHT_MARGIN_MM = 350.0
 _TOP_MARGIN_MM = 60.0
 _BELOW_GROUND_MM = 290.0
+_NAMES_MM = 130.0
+"""Room for names above the arms, where shoots hang."""
 
 
 @dataclass(frozen=True)
@@ -27,6 +29,17 @@ class Frame:
     top: float
     right: float
     bottom: float
+
+
+Heights = tuple[float, float]
+"""Upper and lower edge of a stretch of the drawing; y grows downward."""
+
+
+def heights_around(vine: Vine, y: float, ahead_mm: float, behind_mm: float) -> Heights:
+    """So far from a height the way the vine's shoots are trained, and so far the other way."""
+    if vine.form.growth is Growth.DOWN:
+        return y - behind_mm, y + ahead_mm
+    return y - ahead_mm, y + behind_mm
 
 
 @dataclass(frozen=True)
@@ -67,6 +80,11 @@ class Plate:
         """How far below its foot the underside of the wood is that it stands on."""
         return self.looks.under_mm(self.vine, position)
 
+    def around_arm(self, ahead_mm: float, behind_mm: float, y: float | None = None) -> Heights:
+        """So far from the arm (or another height) the way shoots are trained, so far the other."""
+        level = -float(self.vine.cordon_height_mm) if y is None else y
+        return heights_around(self.vine, level, ahead_mm, behind_mm)
+
     @cached_property
     def frame(self) -> Frame:
         """Room for all wood, the wires, the ground and the words."""
@@ -81,7 +99,7 @@ class Plate:
         left = min([-trunk, *tips, *(point.x - room for point, room in edges)])
         right = max([trunk, *tips, *(point.x + room for point, room in edges)])
         top = max(
-            [trellis.trimming_mm, trellis.top_wire_mm, *trellis.catch_wires_mm]
+            [trellis.trimming_mm, trellis.top_wire_mm, *trellis.catch_wires_mm, self._named_mm]
             + [room - point.y for point, room in edges]
         )
         low = max([0.0, *(point.y + room for point, room in edges)])
@@ -91,3 +109,10 @@ class Plate:
             right + RIGHT_MARGIN_MM,
             low + _BELOW_GROUND_MM,
         )
+
+    @property
+    def _named_mm(self) -> float:
+        """The height up to which names of positions stand; 0 where they stand below the arms."""
+        if self.vine.form.growth is Growth.UP:
+            return 0.0
+        return self.vine.cordon_height_mm + _NAMES_MM

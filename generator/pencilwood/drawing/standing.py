@@ -1,7 +1,8 @@
 """Which cane of a position stands where, from left to right, so that none hides another.
 
 Upright canes of one position first part like a V and then run side by side, as canes do that
-are tied up. The highest stands in the middle, the lower ones to its sides.
+are tied up. The highest stands in the middle, the lower ones to its sides. Canes that hang
+where shoots are trained to hang do the same downward.
 """
 
 from __future__ import annotations
@@ -19,10 +20,11 @@ _SMALLEST_GAP_MM = 28.0
 
 
 class Standing:
-    """The places where the upright pieces of one position stand."""
+    """The places where the upright pieces of one position stand, or those that hang."""
 
-    def __init__(self, position: Position) -> None:
+    def __init__(self, position: Position, lean: Lean = Lean.UP) -> None:
         self.position = position
+        self.lean = lean
         self.grain = Grain(position.name)
         self.aims: dict[str, float] = {}
         """By letter, x on the drawing."""
@@ -87,7 +89,7 @@ class Standing:
         growing = [
             other
             for other in self.position.pieces
-            if other.grows_from == piece.letter and other.lean is Lean.UP
+            if other.grows_from == piece.letter and other.lean is self.lean
         ]
         return sorted(growing, key=lambda child: (-child.at_mm, child.letter))
 

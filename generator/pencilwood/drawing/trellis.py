@@ -65,12 +65,13 @@ def _post(x: float, top_mm: float) -> Iterator[Thing]:
 
 
 def _wires(plate: Plate) -> list[tuple[int, str]]:
-    """Heights and names, lowest first."""
+    """Heights and names, lowest first; a lone wire is named once."""
     trellis = plate.vine.trellis
+    top = [] if trellis.has_one_wire else [(trellis.top_wire_mm, "top-wire")]
     return [
         (trellis.fruiting_wire_mm, "fruiting-wire"),
         *((height, "catch-wire") for height in trellis.catch_wires_mm),
-        (trellis.top_wire_mm, "top-wire"),
+        *top,
         (trellis.trimming_mm, "trimming"),
     ]
 

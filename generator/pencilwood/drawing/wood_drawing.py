@@ -13,7 +13,7 @@ from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Thing, Words
 from pencilwood.drawing.stages import Stages
 from pencilwood.drawing.stems import Stem
-from pencilwood.vine.model import Condition, Lean
+from pencilwood.vine.model import Condition, Growth, Lean
 from pencilwood.vine.wood import STUB_WORTH_CUTTING_MM, Part
 
 _CANE_COLOURS = {
@@ -39,29 +39,34 @@ def draw_parts(
 def draw_hanging(
     plate: Plate, prefix: str, stages: Stages, letters: Mapping[str, Words]
 ) -> tuple[Group, ...]:
-    """The canes that hang down, which stand before the arm."""
-    standing = set(_standing(plate))
-    return tuple(
-        _part(plate, prefix, stages, number, letters)
-        for number in range(len(plate.parts.parts))
-        if number not in standing
-    )
+    """The wood that hangs down before the arm and the trunk."""
+    return tuple(_part(plate, prefix, stages, number, letters) for number in _hanging(plate))
 
 
 def nearest_first(plate: Plate) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Names of the parts that hang before the arm, and of those that stand; the nearest first."""
-    standing = sorted(_standing(plate), key=lambda number: _depth(plate, number), reverse=True)
+    standing = sorted(_standing(plate), key=lambda number: _depth(plate, number))
     names = [part.name for part in plate.parts.parts]
-    hanging = [name for number, name in enumerate(names) if number not in set(standing)]
-    return tuple(reversed(hanging)), tuple(names[number] for number in standing)
+    hanging = tuple(names[number] for number in reversed(_hanging(plate)))
+    return hanging, tuple(names[number] for number in reversed(standing))
+
+
+def _hangs(plate: Plate, part: Part) -> bool:
+    """Whether a part hangs before the arm; old wood does so only where all wood should."""
+    hangs_by_training = plate.vine.form.growth is Growth.DOWN
+    return part.piece.lean is Lean.DOWN and (part.is_cane or hangs_by_training)
 
 
 def _standing(plate: Plate) -> list[int]:
-    return [
-        number
-        for number, part in enumerate(plate.parts.parts)
-        if not (part.is_cane and part.piece.lean is Lean.DOWN)
-    ]
+    return [number for number, part in enumerate(plate.parts.parts) if not _hangs(plate, part)]
+
+
+def _hanging(plate: Plate) -> list[int]:
+    """The farthest first."""
+    numbers = [number for number, part in enumerate(plate.parts.parts) if _hangs(plate, part)]
+    if plate.vine.form.growth is Growth.DOWN:
+        return sorted(numbers, key=lambda number: _depth(plate, number))
+    return numbers
 
 
 def _depth(plate: Plate, number: int) -> tuple[int, int, int, float]:

@@ -28,10 +28,10 @@ from pencilwood.vine.measures import buds_kept, spurs
 from pencilwood.vine.passes import Pass, after_cuts
 from pencilwood.vine.wood import Shortening, WoodLeft, uncut
 
-_BELOW_ARM_MM = 250.0
-_ALL_BELOW_ARM_MM = 360.0
+_BEHIND_ARM_MM = 250.0
+_ALL_BEHIND_ARM_MM = 360.0
 """Room for the names, which are larger the smaller the wood is drawn."""
-_ABOVE_ARM_MM = 560.0
+_AHEAD_OF_ARM_MM = 560.0
 _MARGIN_MM = 30.0
 _MOST_NAMED = 4
 """A screen that is read from afar lists no more pieces of wood than this."""
@@ -91,14 +91,14 @@ def projector_page(handbook: Handbook, proof: CaseProof, language: str) -> str:
 def _frames(plate: Plate) -> tuple[Frame, Frame]:
     """All of the vine above the ground, and the part near the arms."""
     whole = plate.frame
-    arm_y = -float(plate.vine.cordon_height_mm)
     lowest = [point.y for stem in plate.stems.values() for point in stem.curve.points]
-    bottom = max(arm_y + _ALL_BELOW_ARM_MM, *(y + _MARGIN_MM for y in lowest))
-    low = min(bottom, arm_y + _BELOW_ARM_MM)
-    top = max(whole.top, arm_y - _ABOVE_ARM_MM)
+    lowest.append(-float(plate.vine.trellis.trimming_mm))
+    _, below = plate.around_arm(0.0, _ALL_BEHIND_ARM_MM)
+    bottom = max(below, *(y + _MARGIN_MM for y in lowest))
+    top, low = plate.around_arm(_AHEAD_OF_ARM_MM, _BEHIND_ARM_MM)
     return (
         Frame(whole.left, whole.top, whole.right, bottom),
-        Frame(whole.left, top, whole.right, low),
+        Frame(whole.left, max(whole.top, top), whole.right, min(bottom, low)),
     )
 
 

@@ -43,6 +43,7 @@ RULEBOOK: Mapping[tuple[str, str], Price] = {
     ("too-little-leaf-room", "too-few-leaves"): Price(3, each=1, most=12),
     ("too-many-buds", "above-target"): Price(0, each=2, most=200),
     ("too-many-large-wounds", "above-limit"): Price(0, each=4, most=1000),
+    ("upright-wood", "kept"): Price(6),
     ("wood-below-arm", "kept"): Price(6),
     ("wood-too-old", "no-cane-left"): Price(8, must=True),
     ("wood-too-thick", "bull-wood"): Price(4),

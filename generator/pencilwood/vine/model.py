@@ -112,7 +112,14 @@ class Trellis:
     fruiting_wire_mm: int
     catch_wires_mm: tuple[int, ...]
     top_wire_mm: int
+    """The fruiting wire once more where there is no other wire."""
     trimming_mm: int
+    """Above the arms, or below them where shoots hang."""
+
+    @property
+    def has_one_wire(self) -> bool:
+        """Whether the wire that carries the arms is the only one."""
+        return self.top_wire_mm == self.fruiting_wire_mm
 
 
 class Line(StrEnum):

@@ -15,6 +15,7 @@ from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.units import UnitSystem
+from pencilwood.vine.model import Growth
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts, WoodLeft
 
@@ -35,8 +36,8 @@ _GHOST = {"fill": "none", "stroke": "#777777", "stroke-width": "2.4", "stroke-da
 EARLIER = "pw-off-earlier"
 """What an earlier pass took away, which a drawing of the next pass no longer shows."""
 
-_BELOW_ARM_MM = 250.0
-_ABOVE_ARM_MM = 520.0
+_BEHIND_ARM_MM = 250.0
+_AHEAD_OF_ARM_MM = 520.0
 _MARGIN_MM = 40.0
 
 
@@ -87,11 +88,13 @@ def print_vine(
 
 def _window(plate: Plate, *, near: bool) -> Frame:
     whole = plate.frame
-    arm_y = -float(plate.vine.cordon_height_mm)
     ys = [point.y for stem in plate.stems.values() for point in stem.curve.points]
-    low = max(arm_y + _BELOW_ARM_MM, *(y + _MARGIN_MM for y in ys))
-    top = max(whole.top, arm_y - _ABOVE_ARM_MM) if near else whole.top
-    return Frame(whole.left, top, whole.right, low)
+    ys.append(-float(plate.vine.trellis.trimming_mm))
+    top, bottom = plate.around_arm(_AHEAD_OF_ARM_MM, _BEHIND_ARM_MM)
+    if near and plate.vine.form.growth is Growth.DOWN:
+        return Frame(whole.left, whole.top, whole.right, bottom)
+    low = max(bottom, *(y + _MARGIN_MM for y in ys))
+    return Frame(whole.left, max(whole.top, top) if near else whole.top, whole.right, low)
 
 
 def for_print(svg: str) -> str:

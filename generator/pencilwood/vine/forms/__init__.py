@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from pencilwood.vine.forms.cordon import CORDONS
+from pencilwood.vine.forms.high_cordon import HIGH_CORDONS
 from pencilwood.vine.model import Form
 
-FORMS: tuple[Form, ...] = (*CORDONS,)
+FORMS: tuple[Form, ...] = (
+    *CORDONS,
+    *HIGH_CORDONS,
+)
 FORM_NAMES = tuple(dict.fromkeys(form.name for form in FORMS))
 """Their names in a file; some go by one name and differ by their arms."""

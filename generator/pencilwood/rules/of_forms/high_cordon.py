@@ -1,0 +1,76 @@
+"""What high cordons go by: the shared rules of spurs, but wood must hang or point outward.
+
+Spurs per arm are not counted: the 8 to 15 that were read (NC State Extension, fig. 14-33) come
+without the length of the arm. Spacing and buds per metre say the same of arms of any length.
+"""
+
+from __future__ import annotations
+
+from pencilwood.rules import (
+    blank_on_arm,
+    climbed_too_far,
+    crowded_spurs,
+    cut_too_close,
+    diseased_wood,
+    doubled_spur,
+    head_wood,
+    injured_wood,
+    no_renewal_bud,
+    old_stub,
+    passes_out_of_order,
+    spur_too_long,
+    stub_too_long,
+    too_few_buds,
+    too_little_leaf_room,
+    too_many_buds,
+    too_many_large_wounds,
+    upright_wood,
+    wood_too_old,
+    wood_too_thick,
+    wood_too_thin,
+    wrong_tool,
+)
+from pencilwood.rules.shapes import RulesOfForm, rules_from
+from pencilwood.vine.bands import Band
+from pencilwood.vine.forms.high_cordon import HIGH_CORDONS
+
+_SPACING = "2-bud spurs 3-8 in apart (NC State Extension, fig. 14-33, high cordon)"
+_SHOOTS = (
+    "3-5 shoots per foot, 10-16 per metre, upright shoots and high cordons alike "
+    "(J. Fiola, Univ. Maryland Extension, 2021)"
+)
+BANDS = (
+    Band("spur spacing at least", "length", 80, 76, 203, "published", _SPACING),
+    Band("blank at most", "length", 200, 76, 203, "published", _SPACING),
+    Band("buds per metre at least", "count", 10, 10, 16, "published", _SHOOTS),
+    Band("buds per metre at most", "count", 16, 10, 16, "published", _SHOOTS),
+)
+
+HIGH_CORDON = RulesOfForm(
+    forms=HIGH_CORDONS,
+    rules=rules_from(
+        blank_on_arm,
+        climbed_too_far,
+        crowded_spurs,
+        cut_too_close,
+        diseased_wood,
+        doubled_spur,
+        head_wood,
+        injured_wood,
+        no_renewal_bud,
+        old_stub,
+        passes_out_of_order,
+        spur_too_long,
+        stub_too_long,
+        too_few_buds,
+        too_little_leaf_room,
+        too_many_buds,
+        too_many_large_wounds,
+        upright_wood,
+        wood_too_old,
+        wood_too_thick,
+        wood_too_thin,
+        wrong_tool,
+    ),
+    bands=BANDS,
+)
