@@ -126,6 +126,19 @@ def test_it_can_be_taken_off_the_phone_again(phone: BrowserContext, host: WebHos
     expect(page.locator("h1")).to_have_text(say("en", "pages.offline.title"))
 
 
+def test_loading_stops_when_it_is_taken_off_meanwhile(phone: BrowserContext, host: WebHost) -> None:
+    page = phone.new_page()
+    page.goto(host.url("index.html"))
+    page.locator(".pw-keep-all").click()
+    page.locator(".pw-keep-forget").click()
+    expect(page.locator(".pw-keep-all")).to_be_visible()
+    page.wait_for_timeout(1500)
+    assert page.evaluate(f"({KEPT})({QUIZ!r})") is False
+    page.reload()
+    expect(page.locator(".pw-keep-all")).to_be_visible()
+    expect(page.locator(".pw-keep-said")).to_contain_text(" MB ")
+
+
 @pytest.mark.parametrize("folder", ["", "es/"])
 def test_after_an_update_only_the_new_build_is_shown(
     phone: BrowserContext,

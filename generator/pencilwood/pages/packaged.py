@@ -19,6 +19,7 @@ from pencilwood.pages.desk import ASSETS, Desk
 from pencilwood.pages.exercise import exercise_parts, script_json
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Addresses, Page
+from pencilwood.pages.policy import with_policy
 from pencilwood.pages.quiz_pages import quiz_page
 from pencilwood.pages.rule_pages import rule_page
 from pencilwood.pages.wood_words import wood_table
@@ -136,4 +137,4 @@ def _alone(part: Handbook, page: Page, is_start: bool) -> str:
     )
     for mark, fragment in page.fragments.items():
         html = html.replace(mark, fragment)
-    return html
+    return with_policy(html)

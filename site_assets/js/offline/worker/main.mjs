@@ -47,12 +47,18 @@ async function tell(trouble) {
 
 /** @type {Promise<void> | null} */
 let keeping = null;
+let stopped = false;
+
+/** The reader has changed their mind while it was loading. */
+class StoppedError extends Error {}
 
 async function keepAll() {
+  stopped = false;
   await store.writeNote(ALL, "yes");
   await tell();
   let told = 0;
   const now_and_then = () => {
+    if (stopped) throw new StoppedError();
     if (Date.now() - told < 300) return;
     told = Date.now();
     void tell();
@@ -61,11 +67,14 @@ async function keepAll() {
     await store.fetchMissing(Object.keys(build.files), now_and_then);
     await tell();
   } catch (error) {
+    if (error instanceof StoppedError) return;
     await tell(error instanceof DOMException && error.name === "QuotaExceededError" ? "full" : "broken");
   }
 }
 
 async function forget() {
+  stopped = true;
+  await keeping;
   await store.writeNote(ALL, null);
   const cache = await store.open();
   const core = new Set(build.core.map((path) => store.key(path, store.hashOf(path) ?? "")));
