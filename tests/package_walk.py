@@ -7,7 +7,7 @@ from typing import Any
 from playwright.sync_api import FrameLocator, Locator, Page, expect
 
 from pencilwood.cases.case import AnswerCut
-from pencilwood.vine.passes import Pass
+from pencilwood.vine.passes import CUTTING_PASSES, Pass
 from pencilwood.vine.wood import Shortening
 from pencilwood.words import say
 from scorm_sample import VINE, sample
@@ -57,7 +57,7 @@ def cut(part: Part, one: AnswerCut, language: str = "en") -> None:
 
 def prune(part: Part, language: str = "en") -> None:
     """Everything that the trainer cuts, pass by pass, and done."""
-    for in_pass in Pass:
+    for in_pass in CUTTING_PASSES:
         for one in answer(in_pass):
             cut(part, one, language)
         step_on(part)
@@ -65,7 +65,7 @@ def prune(part: Part, language: str = "en") -> None:
 
 def give_up(part: Part) -> None:
     """Done without a cut."""
-    for _ in Pass:
+    for _ in CUTTING_PASSES:
         step_on(part)
 
 

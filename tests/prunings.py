@@ -6,7 +6,7 @@ import itertools
 import random
 from collections.abc import Iterator
 
-from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
+from pencilwood.vine.passes import DoneCut, Stub, Tool
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, WoodLeft, uncut
 
 
@@ -22,9 +22,8 @@ def cut_at_random(parts: Parts, rng: random.Random) -> tuple[WoodLeft, list[Done
         shorten = part.is_cane and buds > 1 and rng.random() < 0.6
         cut = Shortening(part.name, rng.randint(1, buds - 1)) if shorten else ThinningOut(part.name)
         left = left.cut(cut)
-        done.append(
-            DoneCut(cut, rng.choice(list(Pass)), rng.choice(list(Tool)), rng.choice(list(Stub)))
-        )
+        in_pass = rng.choice(parts.vine.form.passes)
+        done.append(DoneCut(cut, in_pass, rng.choice(list(Tool)), rng.choice(list(Stub))))
     return left, done
 
 

@@ -12,7 +12,7 @@ from pencilwood.vine.model import Arm, Condition, Form, Lean, Piece, Position, S
 
 TRELLIS = Trellis(900, (1200, 1500), 1800, 2150)
 _CONDITIONS = (Condition.SOUND,) * 6 + tuple(Condition)
-_LEANS = (Lean.UP,) * 6 + tuple(Lean)
+_LEANS = (Lean.UP,) * 6 + tuple(lean for lean in Lean if lean is not Lean.ALONG)
 
 
 def cane(

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Locator, Page, Route, expect
 
 from exercise_page import ExercisePage, choose, cuts_kept, press, said, stored
-from pencilwood.vine.passes import PASSES
+from pencilwood.vine.passes import CUTTING_PASSES
 from pencilwood.vine.wood import Shortening
 
 pytestmark = pytest.mark.browser
@@ -174,7 +174,7 @@ def test_the_plan_made_by_buttons_has_full_points(
     page, made = desktop_page, ExercisePage(sample, language)
     page.goto(made.write(tmp_path))
     words = made.words()["strings"]
-    for one in PASSES:
+    for one in CUTTING_PASSES:
         for done in (cut for cut in made.plan_cuts if cut.in_pass is one):
             choose(page, str(done.tool), str(done.stub))
             part = made.parts.parts[made.parts.index[done.cut.part]]

@@ -17,13 +17,13 @@ from pencilwood.cases.vine_table import VINE
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
 from pencilwood.vine.model import Vine
-from pencilwood.vine.passes import PASSES, DoneCut, Pass
+from pencilwood.vine.passes import CUTTING_PASSES, DoneCut, Pass
 from pencilwood.words import LANGUAGES
 
 CAPTION = Key("caption", Words(300), "What the picture shows, in each language.")
 IN = Key(
     "in",
-    Choice({in_pass.value: in_pass for in_pass in PASSES}),
+    Choice({in_pass.value: in_pass for in_pass in CUTTING_PASSES}),
     "The pass; left out: fine for a shortening, else thinning-out.",
     False,
 )

@@ -9,8 +9,9 @@ from dataclasses import dataclass, replace
 from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.score.judge import Charge, judge, lost
 from pencilwood.score.sheet import Sheet
-from pencilwood.vine.passes import DoneCut, Pass, Tool
-from pencilwood.vine.wood import Cut, Part, Shortening, ThinningOut, WoodLeft
+from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
+from pencilwood.vine.tying import canes_to_tie
+from pencilwood.vine.wood import Cut, Part, Shortening, ThinningOut, Tie, WoodLeft
 
 
 @dataclass(frozen=True)
@@ -47,13 +48,14 @@ def explain(sheet: Sheet, left: WoodLeft) -> Plan:
 
 def cuts_for(sheet: Sheet, left: WoodLeft) -> tuple[DoneCut, ...]:
     """The cuts that turn the uncut vine into `left`, pass by pass, along the line."""
-    rough_buds = sheet.limits["buds after the rough pass at most"]
-    parts = left.parts.parts
+    parts, form = left.parts.parts, left.parts.vine.form
+    has_rough = Pass.ROUGH in form.passes
+    rough_buds = sheet.limits["buds after the rough pass at most"] if has_rough else 0
     # A cane that stays longer than the rough pass would leave it waits for the fine pass.
     rough = [
         (Shortening(part.name, rough_buds), Pass.ROUGH)
         for part, state in zip(parts, left.states, strict=True)
-        if part.is_cane and part.most > rough_buds >= state
+        if has_rough and part.is_cane and part.most > rough_buds >= state
     ]
     thinning = [
         (ThinningOut(part.name), Pass.THINNING_OUT)
@@ -66,7 +68,18 @@ def cuts_for(sheet: Sheet, left: WoodLeft) -> tuple[DoneCut, ...]:
         if part.is_cane and 0 < state < part.most and state != rough_buds
     ]
     planned: list[tuple[Cut, Pass]] = [*rough, *thinning, *fine]
-    return tuple(DoneCut(cut, in_pass, _tool(sheet, cut)) for cut, in_pass in planned)
+    cuts = [DoneCut(cut, in_pass, _tool(sheet, cut)) for cut, in_pass in planned]
+    return (*cuts, *_ties(sheet, left))
+
+
+def _ties(sheet: Sheet, left: WoodLeft) -> list[DoneCut]:
+    """Each cane to the side of the wire that it stands nearest to, so that none cross."""
+    parts, sides = left.parts.parts, left.parts.vine.form.sides
+    canes = canes_to_tie(left, sheet.limits)
+    return [
+        DoneCut(Tie(parts[number].name, side), Pass.TIE, Tool.SHEARS, Stub.RIGHT)
+        for number, side in zip(canes, sides, strict=False)
+    ]
 
 
 def _tool(sheet: Sheet, cut: Cut) -> Tool:
@@ -78,7 +91,7 @@ def _reasons(
     sheet: Sheet, left: WoodLeft, charges: Iterable[Charge], done: DoneCut
 ) -> tuple[Charge, ...]:
     """Charges that appear when this one cut is not made."""
-    if done.in_pass is Pass.ROUGH:
+    if done.in_pass in (Pass.ROUGH, Pass.TIE):
         return ()
     other = judge(_without(sheet, left, done.cut), sheet.limits, sheet.target)
     known = Counter((c.rule, c.message, c.where, c.points) for c in charges)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pencilwood.cases.case import Case, Excuse, Profile
 from pencilwood.places import Place
 from pencilwood.proof.report import ProofReport
-from pencilwood.score.judge import Charge, charges_by_cut, lost, score
+from pencilwood.score.judge import Charge, charges_by_cut, judge_tying, lost, score
 from pencilwood.vine.wood import Parts
 
 
@@ -32,6 +32,13 @@ def check_cutting(case: Case, parts: Parts, profile: Profile, report: ProofRepor
                 rule=charge.rule,
                 sentence=report.sentence(charge),
             )
+    for charge in judge_tying(parts, [one.done for one in case.answer], limits):
+        report.add(
+            case.places.get("answer", case.place),
+            "answer-breaks-cutting-rule",
+            rule=charge.rule,
+            sentence=report.sentence(charge),
+        )
 
 
 def check_score(

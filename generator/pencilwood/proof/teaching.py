@@ -36,7 +36,7 @@ def lesson(
 ) -> Lesson:
     """Try a vine on somebody who does not know one rule; `cuts` are the plan's."""
     if RULE_BY_NAME[rule].family == "cutting":
-        called_for = _calls_for(rule, cuts)
+        called_for = _calls_for(rule, cuts, sheet)
         return Lesson(rule, called_for, None, called_for)
     charges = judge(solve(sheet, ignorant_of(rule)), sheet.limits, sheet.target)
     broken = any(charge.rule == rule for charge in charges)
@@ -45,10 +45,12 @@ def lesson(
     return Lesson(rule, broken, reached, broken and visible)
 
 
-def _calls_for(rule: str, cuts: tuple[DoneCut, ...]) -> bool:
+def _calls_for(rule: str, cuts: tuple[DoneCut, ...], sheet: Sheet) -> bool:
     """Whether the plan holds a cut at which this cutting rule can go wrong for a beginner."""
     if rule == "wrong-tool":
         return any(done.tool is not Tool.SHEARS for done in cuts)
     if rule == "passes-out-of-order":
-        return len({done.in_pass for done in cuts}) == len(Pass)
+        return {done.in_pass for done in cuts} == set(sheet.parts.vine.form.passes)
+    if rule == "cane-not-tied":
+        return any(done.in_pass is Pass.TIE for done in cuts)
     return any(done.in_pass is Pass.FINE for done in cuts)

@@ -117,6 +117,8 @@ def _belongs(cut: CutInPass, limits: Limits) -> bool:
     rough_least = limits["buds after the rough pass at least"]
     if cut.in_pass is Pass.ROUGH:
         return cut.buds_left >= rough_least
+    if not cut.after_rough:
+        return cut.in_pass is Pass.FINE
     # Where spurs of as many buds as a rough cut are allowed, such a cut fits both passes.
     spur_most = max(limits["buds on a spur at most"], rough_least - 1)
     return cut.in_pass is Pass.FINE and cut.buds_left <= spur_most

@@ -16,12 +16,14 @@ from types import ModuleType
 from typing import Any, Literal
 
 from pencilwood.vine.bands import Band, Limits
-from pencilwood.vine.model import Form, Piece, Vine
+from pencilwood.vine.model import Form, Piece, Side, Vine
 from pencilwood.vine.passes import Pass, Stub, Tool
 from pencilwood.vine.wood import Part, Parts
 
 Family = Literal["vine", "cutting"]
-Shape = Literal["piece", "crowding", "blank", "buds", "wounds", "tally", "order", "tool", "stub"]
+Shape = Literal[
+    "piece", "crowding", "blank", "buds", "wounds", "tally", "order", "tool", "stub", "tie"
+]
 
 HEADINGS = (
     "What it checks",
@@ -99,6 +101,8 @@ class TallyTotal:
     tally: str
     """Name of the form's tally; a rule looks at its own and lets the others be."""
     count: int
+    wanted: int = 0
+    """How many the form is to have."""
 
 
 @dataclass(frozen=True)
@@ -110,6 +114,8 @@ class CutInPass:
     """Buds left by a shortening; None for wood taken off at its foot."""
     backwards: bool
     """Whether a cut of a later pass had been made already."""
+    after_rough: bool = True
+    """Whether the vine's form has a rough pass, after which only spurs are left to cut."""
 
 
 @dataclass(frozen=True)
@@ -125,6 +131,18 @@ class StubLeft:
     """How much wood a shortening leaves beyond the last bud."""
 
     stub: Stub
+
+
+@dataclass(frozen=True)
+class CaneTied:
+    """A cane that should lie along the wire, and where it was tied."""
+
+    side: Side | None
+    """None when it was not tied."""
+    has_room: bool
+    """Whether the vine has room on that side of the wire."""
+    others: int
+    """Canes that were tied to that side before it."""
 
 
 @dataclass(frozen=True)
@@ -151,6 +169,7 @@ FACTS_OF_SHAPE: Mapping[Shape, type] = {
     "order": CutInPass,
     "tool": ToolUse,
     "stub": StubLeft,
+    "tie": CaneTied,
 }
 
 

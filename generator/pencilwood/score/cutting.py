@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from pencilwood.rules.shapes import CutInPass, StubLeft, ToolUse
+from pencilwood.rules.shapes import CaneTied, CutInPass, StubLeft, ToolUse
 from pencilwood.score.judge import Charge, charges_of
 from pencilwood.score.ledger import Ledger
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.passes import PASSES, Stub, Tool
+from pencilwood.vine.model import Form, Pass, Side
+from pencilwood.vine.passes import Stub, Tool
 from pencilwood.vine.wood import Parts
 
 
@@ -24,11 +25,11 @@ def cutting_tables(parts: Parts, limits: Limits, ledger: Ledger) -> dict[str, ob
         return ledger.enter(charges, leave_out=("thickness_mm",))
 
     def order(in_pass: str, buds: int | None, backwards: bool = False) -> int:
-        facts = CutInPass(PASSES[names.index(in_pass)], buds, backwards)
+        facts = CutInPass(Pass(in_pass), buds, backwards, Pass.ROUGH in form.passes)
         return enter(charges_of(form, "order", facts, limits))
 
     form = parts.vine.form
-    names = [str(one) for one in PASSES]
+    names = [str(one) for one in form.passes]
     return {
         "passes": names,
         "tools": [str(tool) for tool in Tool],
@@ -56,4 +57,23 @@ def cutting_tables(parts: Parts, limits: Limits, ledger: Ledger) -> dict[str, ob
             limits["buds after the rough pass at least"],
             limits["buds after the rough pass at most"],
         ],
+        **(_tying(form, limits, ledger) if form.tied else {}),
+    }
+
+
+def _tying(form: Form, limits: Limits, ledger: Ledger) -> dict[str, object]:
+    """Charges for a cane that is not tied, and by side and canes that were tied there before."""
+
+    def tied(side: Side | None, others: int = 0) -> int:
+        facts = CaneTied(side, side in form.sides, others)
+        return ledger.enter(charges_of(form, "tie", facts, limits))
+
+    return {
+        "tie": {
+            "tally": form.tied,
+            "untied": tied(None),
+            "sides": {
+                str(side): [tied(side, n) for n in (0, 1)] for side in (Side.LEFT, Side.RIGHT)
+            },
+        }
     }

@@ -12,6 +12,7 @@ from pencilwood.rules.rulebook import RULEBOOK
 from pencilwood.rules.shapes import (
     Broken,
     BudTotal,
+    CaneTied,
     CutInPass,
     Gap,
     PieceLeft,
@@ -24,9 +25,10 @@ from pencilwood.rules.shapes import (
 )
 from pencilwood.vine import measures
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.model import Form, Vine
-from pencilwood.vine.passes import PASSES, DoneCut
-from pencilwood.vine.wood import Parts, Shortening, WoodLeft
+from pencilwood.vine.model import Form, Pass, Side, Vine
+from pencilwood.vine.passes import PASSES, DoneCut, after_cuts
+from pencilwood.vine.tying import canes_to_tie, sides_tied
+from pencilwood.vine.wood import Parts, Shortening, Tie, WoodLeft, uncut
 
 
 @cache
@@ -96,7 +98,9 @@ def judge(left: WoodLeft, limits: Limits, target: Target) -> tuple[Charge, ...]:
     form = left.parts.vine.form
     buds = BudTotal(measures.buds_kept(left), target.least, target.most)
     wounds = WoundTotal(measures.large_wounds(left, limits["large wound from"]))
-    tallies = (TallyTotal(one.name, measures.tally(left, one, limits)) for one in form.tallies)
+    tallies = (
+        TallyTotal(one.name, measures.tally(left, one, limits), one.wanted) for one in form.tallies
+    )
     return (
         *_piece_charges(left, limits),
         *_gap_charges(left, limits),
@@ -123,8 +127,26 @@ def _gap_charges(left: WoodLeft, limits: Limits) -> Iterator[Charge]:
 
 
 def judge_cuts(parts: Parts, done: Sequence[DoneCut], limits: Limits) -> tuple[Charge, ...]:
-    """Every cutting rule that the cuts break, in the order of the cuts."""
-    return tuple(chain.from_iterable(charges_by_cut(parts, done, limits)))
+    """Every cutting rule that the cuts break, in the order of the cuts, then the tying."""
+    by_cut = chain.from_iterable(charges_by_cut(parts, done, limits))
+    return (*by_cut, *judge_tying(parts, done, limits))
+
+
+def judge_tying(parts: Parts, done: Sequence[DoneCut], limits: Limits) -> tuple[Charge, ...]:
+    """What is lost by how the canes were tied, cane by cane along the line."""
+    form = parts.vine.form
+    if not form.tied:
+        return ()
+    tied = sides_tied(done)
+    used: list[Side] = []
+    charges: list[Charge] = []
+    for number in canes_to_tie(after_cuts(uncut(parts), done), limits):
+        name = parts.parts[number].name
+        side = tied.get(name)
+        facts = CaneTied(side, side in form.sides, used.count(side) if side else 0)
+        charges.extend(charges_of(form, "tie", facts, limits, name))
+        used.extend([side] if side else [])
+    return tuple(charges)
 
 
 def charges_by_cut(
@@ -140,12 +162,15 @@ def charges_by_cut(
 
 
 def _cut_charges(parts: Parts, done: DoneCut, latest: int, limits: Limits) -> Iterator[Charge]:
+    if isinstance(done.cut, Tie):
+        return
     name = done.cut.part
     part = parts.parts[parts.index[name]]
     buds = done.cut.buds if isinstance(done.cut, Shortening) else None
     backwards = PASSES.index(done.in_pass) < latest
     form = parts.vine.form
-    yield from charges_of(form, "order", CutInPass(done.in_pass, buds, backwards), limits, name)
+    order = CutInPass(done.in_pass, buds, backwards, Pass.ROUGH in form.passes)
+    yield from charges_of(form, "order", order, limits, name)
     yield from charges_of(form, "tool", ToolUse(part.piece.thickness_mm, done.tool), limits, name)
     if buds is not None:
         yield from charges_of(form, "stub", StubLeft(done.stub), limits, name)

@@ -114,7 +114,9 @@ def compile_sheet(parts: Parts, limits: Limits, target: Target) -> Sheet:
             TallyTable(
                 one.name,
                 counts := _counts(parts, one, limits),
-                table("tally", partial(TallyTotal, one.name), sum(map(max, counts))),
+                table(
+                    "tally", partial(TallyTotal, one.name, wanted=one.wanted), sum(map(max, counts))
+                ),
             )
             for one in form.tallies
         ),

@@ -16,7 +16,7 @@ from pencilwood.proof.report import message_text
 from pencilwood.site.handbook import case_slugs, read_one_case
 from pencilwood.site.hints import Notes
 from pencilwood.vine import measures
-from pencilwood.vine.passes import PASSES, Pass, after_each_pass
+from pencilwood.vine.passes import PASSES, Pass, after_pass
 from pencilwood.vine.wood import Shortening, WoodLeft, uncut
 from pencilwood.words import say
 
@@ -107,7 +107,7 @@ def _left(proof: CaseProof, state: str) -> WoodLeft:
     if state == "plan":
         return proof.plan.left
     done = [one.done for one in proof.case.answer]
-    return after_each_pass(proof.parts, done)[Pass(state)]
+    return after_pass(proof.parts, done, Pass(state))
 
 
 def measures_of(opened: OpenedCase) -> Measures:

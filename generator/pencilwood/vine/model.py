@@ -19,7 +19,11 @@ class Side(StrEnum):
     LEFT = "left"
     RIGHT = "right"
     ROUND = "round"
-    """All around the head, for a vine without arms."""
+    """All around the head, for a vine without arms; measured clockwise from a mark to the row."""
+
+
+ROUND_WORDS = Side.ROUND.value
+"""Texts about places around a head are filed under this where they differ from those for arms."""
 
 
 class Condition(StrEnum):
@@ -32,16 +36,35 @@ class Condition(StrEnum):
     INJURED = "injured"
 
 
+class Pass(StrEnum):
+    """The passes of a pruning, in the trade's order; a form may do without some of them."""
+
+    ROUGH = "rough"
+    THINNING_OUT = "thinning-out"
+    FINE = "fine"
+    TIE = "tie"
+    """Tying the canes that are left along the wire."""
+
+
+PASSES = tuple(Pass)
+CUTTING_PASSES = (Pass.ROUGH, Pass.THINNING_OUT, Pass.FINE)
+"""Those in which wood comes off."""
+
+
 class Lean(StrEnum):
-    """Where a piece points: upright, 45 degrees to the arm's tip or the head, or hanging."""
+    """Where a piece points.
+
+    Upright, 45 degrees to the arm's tip or the head, hanging, or lying along the wire.
+    """
 
     UP = "up"
     OUT = "out"
     IN = "in"
     DOWN = "down"
+    ALONG = "along"
 
 
-_RISE_THOUSANDTHS = {Lean.UP: 1000, Lean.OUT: 707, Lean.IN: 707, Lean.DOWN: -1000}
+_RISE_THOUSANDTHS = {Lean.UP: 1000, Lean.OUT: 707, Lean.IN: 707, Lean.DOWN: -1000, Lean.ALONG: 0}
 
 
 def rise_mm(lean: Lean, along_mm: int) -> int:
@@ -107,7 +130,7 @@ class Arm:
 
 @dataclass(frozen=True)
 class Trellis:
-    """Heights of the wires, and of the cut that trims the shoots in summer."""
+    """Heights of the wires, and of the cut that trims the shoots in summer; 0 for what is not."""
 
     fruiting_wire_mm: int
     catch_wires_mm: tuple[int, ...]
@@ -115,6 +138,16 @@ class Trellis:
     """The fruiting wire once more where there is no other wire."""
     trimming_mm: int
     """Above the arms, or below them where shoots hang."""
+
+    @property
+    def has_no_wire(self) -> bool:
+        """Whether the vine stands by itself or at a stake."""
+        return self.top_wire_mm == 0
+
+    @property
+    def is_trimmed(self) -> bool:
+        """Whether its shoots are cut off at a height in summer."""
+        return self.trimming_mm > 0
 
     @property
     def has_one_wire(self) -> bool:
@@ -145,6 +178,8 @@ class Tally:
     name: str
     counts: Callable[[Position, Piece, int, Limits], bool]
     """Whether a piece with so much left of it is one: buds of a cane, 1 for older wood."""
+    wanted: int = 0
+    """How many of them the form is to have."""
 
 
 @dataclass(frozen=True)
@@ -162,6 +197,11 @@ class Form:
     line: Line = Line.ARMS
     growth: Growth = Growth.UP
     tallies: tuple[Tally, ...] = ()
+    passes: tuple[Pass, ...] = CUTTING_PASSES
+    tied: str = ""
+    """Name of the tally whose pieces are tied along the wire, each on a side of its own."""
+    words: str = ""
+    """What its own texts are filed under where they differ from those for arms and spurs."""
 
 
 @dataclass(frozen=True)
@@ -175,6 +215,11 @@ class Vine:
     trellis: Trellis
     arms: tuple[Arm, ...]
     """From left to right, as `form.sides`."""
+
+    @property
+    def own_words(self) -> str:
+        """What texts about its places are filed under that differ from those for arms."""
+        return self.form.words or (ROUND_WORDS if self.is_ring else "")
 
     @property
     def line_length_mm(self) -> int:

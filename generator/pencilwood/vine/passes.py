@@ -6,18 +6,20 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
+from pencilwood.vine.model import CUTTING_PASSES, PASSES, Pass
 from pencilwood.vine.wood import Cut, Parts, WoodLeft, uncut
 
-
-class Pass(StrEnum):
-    """The passes, in the trade's order."""
-
-    ROUGH = "rough"
-    THINNING_OUT = "thinning-out"
-    FINE = "fine"
-
-
-PASSES = tuple(Pass)
+__all__ = [
+    "CUTTING_PASSES",
+    "PASSES",
+    "DoneCut",
+    "Pass",
+    "Stub",
+    "Tool",
+    "after_cuts",
+    "after_each_pass",
+    "after_pass",
+]
 
 
 class Tool(StrEnum):
@@ -56,15 +58,19 @@ def after_cuts(left: WoodLeft, cuts: Iterable[DoneCut]) -> WoodLeft:
     return left
 
 
+def after_pass(parts: Parts, cuts: Iterable[DoneCut], last: Pass) -> WoodLeft:
+    """The wood left after one pass and all those before it, starting uncut."""
+    made = tuple(cuts)
+    left = uncut(parts)
+    for in_pass in PASSES[: PASSES.index(last) + 1]:
+        left = after_cuts(left, (done for done in made if done.in_pass is in_pass))
+    return left
+
+
 def after_each_pass(parts: Parts, cuts: Iterable[DoneCut]) -> dict[Pass, WoodLeft]:
-    """The wood left after the rough, the thinning-out and the fine pass, starting uncut.
+    """The wood left after each pass of the vine's form, starting uncut.
 
     Within a pass cuts are made in the order given; one that cannot be made raises CutError.
     """
     made = tuple(cuts)
-    left = uncut(parts)
-    after: dict[Pass, WoodLeft] = {}
-    for in_pass in PASSES:
-        left = after_cuts(left, (done for done in made if done.in_pass is in_pass))
-        after[in_pass] = left
-    return after
+    return {in_pass: after_pass(parts, made, in_pass) for in_pass in parts.vine.form.passes}

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import pairwise
 
-from pencilwood.vine.model import Piece, Position, Vine, rise_mm
+from pencilwood.vine.model import Piece, Position, Side, Vine, rise_mm
 
 STUB_WORTH_CUTTING_MM = 20
 """A bare end shorter than this is left out of the drawing of cuts: shears cannot better it."""
@@ -168,7 +168,15 @@ class ThinningOut:
     part: str
 
 
-Cut = Shortening | ThinningOut
+@dataclass(frozen=True)
+class Tie:
+    """Bend a cane down and tie it along the wire on one side of the head; nothing comes off."""
+
+    part: str
+    side: Side
+
+
+Cut = Shortening | ThinningOut | Tie
 
 
 @dataclass(frozen=True)
@@ -214,6 +222,8 @@ class WoodLeft:
             return self._with({number: 0, **dict.fromkeys(self.parts.carries[number], 0)})
         if not self.parts.parts[number].is_cane:
             raise CutError("not-a-cane", cut.part)
+        if isinstance(cut, Tie):
+            return self
         if not 1 <= cut.buds <= self.states[number]:
             raise CutError("no-such-bud", cut.part, left=self.states[number])
         if cut.buds == self.states[number]:

@@ -7,7 +7,7 @@ from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.pages.desk import Desk
 from pencilwood.proof import CaseProof
-from pencilwood.vine.passes import Pass, after_each_pass
+from pencilwood.vine.passes import Pass, after_pass
 from pencilwood.vine.wood import WoodLeft
 
 STATES = ("before", "rough", "thinning-out", "fine", "plan", "answer")
@@ -53,4 +53,4 @@ def left_in(proof: CaseProof, state: str) -> WoodLeft | None:
     if state == "answer":
         return proof.answer_left
     cuts = [one.done for one in proof.case.answer]
-    return after_each_pass(proof.parts, cuts)[Pass(state)]
+    return after_pass(proof.parts, cuts, Pass(state))

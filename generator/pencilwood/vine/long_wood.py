@@ -1,0 +1,38 @@
+"""Canes that fruit at full length: what is counted of them, and where they begin."""
+
+from __future__ import annotations
+
+from pencilwood.vine.bands import Limits
+from pencilwood.vine.model import Lean, Piece, Position, Vine
+from pencilwood.vine.wood import Part
+
+FRUITING_CANES = "fruiting canes"
+RENEWAL_SPURS = "renewal spurs"
+_OUTWARD_THOUSANDTHS = {Lean.ALONG: 1000, Lean.OUT: 707, Lean.IN: -707}
+
+
+def is_fruiting_cane(_position: Position, piece: Piece, state: int, limits: Limits) -> bool:
+    """Whether so many buds make a living cane one that fruits."""
+    least = limits["buds on a fruiting cane at least"]
+    return piece.is_cane and piece.is_alive and state >= least
+
+
+def is_renewal_spur(_position: Position, piece: Piece, state: int, limits: Limits) -> bool:
+    """Whether so few buds make a living cane a spur."""
+    return piece.is_cane and piece.is_alive and 0 < state <= limits["buds on a spur at most"]
+
+
+def from_head_mm(part: Part) -> int:
+    """How far from the middle of the head a piece begins, along the wire."""
+    by_letter = {piece.letter: piece for piece in part.position.pieces}
+    piece, way_mm = part.piece, part.position.at_mm
+    while piece.grows_from is not None:
+        below = by_letter[piece.grows_from]
+        way_mm += piece.at_mm * _OUTWARD_THOUSANDTHS.get(below.lean, 0) // 1000
+        piece = below
+    return way_mm
+
+
+def above_wire_mm(vine: Vine, part: Part) -> int:
+    """How high above the fruiting wire a piece begins; 0 and less at the wire and below it."""
+    return vine.cordon_height_mm + part.base_height_mm - vine.trellis.fruiting_wire_mm
