@@ -30,10 +30,12 @@ from fuzz.trial import Tried, peak_bytes, try_file
 
 WEIGHTS = {"case": 22, "example": 10, "sheet": 12, "quiz": 10, "chapter": 14, "profile": 8}
 _OTHERS = 5
-USED_EACH = 10
+AGAIN_EACH = 4
+"""So many are read for one that is read again, to see that the same findings come."""
+USED_EACH = 20
 """So many are read for one that is also proved, drawn and shown, if it was taken: that takes a
 hundred times as long. Grown vines always are."""
-GROWN = 0.01
+GROWN = 0.002
 """Share of inputs that are vines grown to any size, not changed files."""
 
 
@@ -102,7 +104,10 @@ def run(seed: int, numbers: range, keep: Path) -> Tally:
     with tempfile.TemporaryDirectory() as folder:
         for one in inputs(on, seed, numbers):
             use = one.grown or one.number % USED_EACH == 0
-            tried = try_file(one.kind, one.data, Path(folder), on, one.language, use=use)
+            again = one.number % AGAIN_EACH == 0
+            tried = try_file(
+                one.kind, one.data, Path(folder), on, one.language, use=use, again=again
+            )
             tally.add(one, tried)
             if tried.trouble:
                 keep.mkdir(parents=True, exist_ok=True)

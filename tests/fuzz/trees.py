@@ -20,7 +20,7 @@ _QUOTES = {"\\": "\\\\", '"': '\\"', "\n": "\\n", "\r": "\\r", "\t": "\\t", "\x0
 
 def read_tree(text: str) -> Tree:
     """The tree of a sound file; every value is text."""
-    return _tree(yaml.compose(text, Loader=yaml.SafeLoader))
+    return _tree(yaml.compose(text, Loader=yaml.CSafeLoader))
 
 
 def _tree(node: yaml.Node | None) -> Tree:

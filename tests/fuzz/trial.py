@@ -61,9 +61,16 @@ def peak_bytes() -> int:
 
 
 def try_file(
-    kind: Kind, data: bytes, root: Path, on: Ground, language: str, *, use: bool = True
+    kind: Kind,
+    data: bytes,
+    root: Path,
+    on: Ground,
+    language: str,
+    *,
+    use: bool = True,
+    again: bool = True,
 ) -> Tried:
-    """Read a file twice, use what was read, and say what does not hold."""
+    """Read a file, use what was read, read it `again`, and say what does not hold."""
     path = root / kind.file
     path.parent.mkdir(parents=True, exist_ok=True)
     path.write_bytes(data)
@@ -78,7 +85,7 @@ def try_file(
     troubles = (
         "" if accepted or found else "neither taken nor refused",
         wrong_with(found, data, kind.file),
-        _unlike(kind, root, on, language, read),
+        _unlike(kind, root, on, language, read) if again else "",
         "" if (path.read_bytes(), path.stat().st_mtime_ns) == (data, before) else "file changed",
         "" if peak_bytes() <= MOST_BYTES else f"{peak_bytes() // 1_000_000} MB",
     )

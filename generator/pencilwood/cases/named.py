@@ -26,7 +26,7 @@ class Named:
             report.add(node.place, "not-named", found=found(node, report))
             return
         for name, inner in node.pairs:
-            if SLUG.read(name, quoted(name.text), report) is None:
+            if SLUG.read(name, quoted(name.text)[1:-1], report) is None:
                 continue
             row = self.entry.read(inner, name.text, report)
             if row is not None:

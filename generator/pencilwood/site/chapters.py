@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
@@ -19,6 +20,8 @@ CHAPTERS = "content/chapters"
 LARGEST_CHAPTER_BYTES = 100_000
 """Thirty pages of print; nobody reads that on a phone, and checking it would take long."""
 LARGEST_PICTURE_BYTES = 20_000_000
+# What a USB stick or another system cannot store, or an address would take for something else.
+_ODD_NAME = re.compile(r"[\x00-\x1f\x7f-\x9f<>:\"|?*\\#%\u2028\u2029\ud800-\udfff]")
 _TITLE = re.compile(r"\s*# [^\n]*")
 OUR_PAGES = (
     "index", "vines", "cases", "rules", "scores", "quizzes", "safety", "assets", "search",
@@ -50,14 +53,29 @@ def read_chapters(
 
 def _files(root: Path, folder: Path, notes: Notes) -> Iterator[Path]:
     """All that is no folder, also what then turns out to be unreadable."""
-    for path in sorted(folder.rglob("*")):
-        if not path.is_dir():
-            yield path
-        elif path.is_symlink():
+    report = Report(notes.language)
+
+    def place(path: str | Path) -> Place:
+        return Place(Path(path).relative_to(root).as_posix())
+
+    def locked(error: OSError) -> None:
+        if not isinstance(error, FileNotFoundError):
+            report.add(place(error.filename), "unreadable-folder")
+
+    found: dict[str, Path] = {}
+    for held, folders, files in os.walk(folder, onerror=locked):
+        for link in (Path(held, name) for name in folders if Path(held, name).is_symlink()):
             # Whoever follows it may go round for ever, or publish what stands elsewhere.
-            report = Report(notes.language)
-            report.add(Place(path.relative_to(root).as_posix()), "linked-folder")
-            notes.findings.extend(report.findings())
+            report.add(place(link), "linked-folder")
+        for path in (Path(held, name) for name in sorted(files)):
+            if _ODD_NAME.search(path.name):
+                report.add(place(path), "odd-file-name")
+            elif (small := str(path).casefold()) in found:
+                report.add(place(path), "names-alike", other=found[small].name)
+            else:
+                found[small] = path
+    notes.findings.extend(report.findings())
+    yield from sorted(found.values())
 
 
 def _chapter(root: Path, path: Path, language: str, notes: Notes) -> Iterator[Chapter]:
