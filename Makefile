@@ -14,7 +14,7 @@ PINNED := $(PIP) --require-hashes
 # Material for MkDocs prints a banner about MkDocs 2 on every run; we pin MkDocs 1.
 export NO_MKDOCS_2_WARNING = 1
 
-.PHONY: site test check bench kill-test bundle pins light clean
+.PHONY: fuzz site test check bench kill-test bundle pins light clean
 .DEFAULT_GOAL := site
 
 site: $(VENV)/site-installed
@@ -47,6 +47,10 @@ kill-test: $(VENV)/test-installed
 # Needs Node.js 20 or newer; the built script is committed, so building the site needs no Node.
 bundle: node_modules/.package-lock.json
 	npm run --silent build
+
+# What we build with, test with and ship, as CycloneDX; after `make pins`, npm or the theme changed.
+supply-list: $(VENV)/test-installed
+	$(BIN)/python tests/supply_list.py
 
 # Writes the pins anew with the hash of every file on PyPI, then sees that each pin has a wheel for
 # every system and Python that we support. Pins stay as they are unless asked: UPGRADE=--upgrade

@@ -33,6 +33,7 @@ from pencilwood.site.handbook import open_handbook
 from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
 from pencilwood.site.publish import LANGUAGE
 from pencilwood.site.search import INDEX, divide_index, point_search_at
+from pencilwood.site.theme_files import is_of_use
 from pencilwood.site.trouble import told_of
 from pencilwood.words import LANGUAGES, say
 
@@ -86,7 +87,8 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         """Put our pages in place of the chapters' folder, which is only their source."""
         docs = Path(config.docs_dir)
         for file in list(files):
-            if file.abs_src_path and Path(file.abs_src_path).is_relative_to(docs):
+            from_docs = file.abs_src_path and Path(file.abs_src_path).is_relative_to(docs)
+            if from_docs or not is_of_use(file.dest_uri):
                 files.remove(file)
         if not config.site_url and (site_map := files.get_file_from_path("sitemap.xml")):
             files.remove(site_map)

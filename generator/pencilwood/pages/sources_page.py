@@ -10,6 +10,7 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.figure_words import figure_words
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
+from pencilwood.pages.parts_by_others import parts_by_others
 from pencilwood.pages.score_page import ShownBand, bands_shown
 from pencilwood.rules import RULES
 from pencilwood.vine.bands import Band
@@ -70,6 +71,7 @@ def sources_page(handbook: Handbook, language: str) -> Page:
             (kind, tuple(one for one in sources if one.source.kind == kind))
             for kind in ("published", "common practice", "from memory")
         ),
+        parts=tuple((desk.asset(f"licences/{part.text}"), part) for part in parts_by_others()),
         bands=tuple(
             BandOfRule(band_anchor(band), shown, rule.name, rule.title[language])
             for rule in RULES

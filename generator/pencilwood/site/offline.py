@@ -17,8 +17,8 @@ OFFLINE_WORKER = "offline-worker.js"
 APOLOGY = "offline"
 """The page that stands in for one that is not on the device."""
 
-# For people who mend the theme, for search engines, and what nobody is led to.
-_LEFT_OUT = re.compile(r".*\.map|sitemap\.xml(\.gz)?|404\.html|.*/search_index\.js")
+# For search engines, and what nobody is led to.
+_LEFT_OUT = re.compile(r"sitemap\.xml(\.gz)?|404\.html|.*/search_index\.js")
 # The theme brings word stems of all languages; the handbook's search needs its own.
 _STEMS = re.compile(r"assets/javascripts/lunr/(?:min/lunr\.)?([a-z.]+?)(?:\.min)?\.js")
 _NEEDED = re.compile(rb'(?:<script src|<link rel="stylesheet" href)="([^":]+)"')
