@@ -14,7 +14,7 @@ PINNED := $(PIP) --require-hashes
 # Material for MkDocs prints a banner about MkDocs 2 on every run; we pin MkDocs 1.
 export NO_MKDOCS_2_WARNING = 1
 
-.PHONY: fuzz site test check bench kill-test bundle pins light clean
+.PHONY: fuzz site test check bench bench-site kill-test bundle pins light clean
 .DEFAULT_GOAL := site
 
 site: $(VENV)/site-installed
@@ -39,6 +39,10 @@ bench: $(VENV)/test-installed
 # Prints what a phone loads for an exercise and how fast it answers; `make test` holds the limits.
 light: $(VENV)/test-installed
 	@$(BIN)/python -m pytest tests/phone -s
+
+# Prints how long a handbook of 1,000 cases takes beside plain MkDocs; takes very long.
+bench-site: $(VENV)/test-installed
+	$(BIN)/python tests/benchmarks/site_speed.py --cases 1000
 
 # Kills builds at random moments and fills disks; takes long, and is no part of the tests.
 kill-test: $(VENV)/test-installed

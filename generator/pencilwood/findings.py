@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal
 from unicodedata import category
 
 from pencilwood.places import Place
@@ -64,6 +64,13 @@ def _shown_sign(sign: str) -> str:
         return sign
     # Wide and narrow spaces are seen as spaces.
     return " " if category(sign) == "Zs" else f"<U+{ord(sign):04X}>"
+
+
+def from_json(facts: Mapping[str, Any]) -> Finding:
+    """The finding that `as_json` told; a missing fact raises KeyError."""
+    place = Place(facts["file"], facts["line"], facts["column"])
+    said = (facts[name] for name in ("name", "what", "expected", "found", "level"))
+    return Finding(place, *said)
 
 
 def in_order(findings: Iterable[Finding]) -> list[Finding]:

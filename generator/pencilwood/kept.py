@@ -30,7 +30,8 @@ WHERE = "PENCILWOOD_CACHE"
 """The environment variable that names the folder, or is `off`."""
 FOLDER = ".pencilwood-cache"
 DAYS_UNUSED = 14
-MOST_BYTES = 200_000_000
+MOST_BYTES = 1_000_000_000
+_LARGEST_ENTRY = 100_000_000
 _DAY_S = 86_400
 _HOUR_S = 3_600
 _SEAL_BYTES = 32
@@ -143,7 +144,7 @@ def _read(path: Path) -> str | None:
     try:
         data = path.read_bytes()
         # No entry of ours is larger; a damaged one must not fill the memory.
-        text = zlib.decompressobj().decompress(data[_SEAL_BYTES:], MOST_BYTES)
+        text = zlib.decompressobj().decompress(data[_SEAL_BYTES:], _LARGEST_ENTRY)
         if hashlib.sha256(text).digest() != data[:_SEAL_BYTES]:
             return None
         if path.stat().st_mtime < time.time() - _DAY_S:

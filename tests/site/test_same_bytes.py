@@ -50,3 +50,12 @@ def test_nothing_kept_all_kept_and_two_cores(
     for entry in sorted((tmp_path / "kept").glob("*/*"))[::5]:
         entry.write_bytes(b"damaged")
     assert made(sample) == plain
+    # One case is edited: what is kept of the others is used, and nothing of the old wording stays.
+    case = sample / "content" / "cases" / "tidy-vine.yml"
+    text = case.read_text("utf-8")
+    assert "A tidy vine" in text
+    case.write_text(text.replace("A tidy vine", "A well-kept vine"), "utf-8")
+    edited = made(sample)
+    monkeypatch.setenv(kept.WHERE, "off")
+    assert made(sample) == edited
+    assert edited != plain

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -11,6 +12,7 @@ from pencilwood.cases.credits import credit_words
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.exercise import exercise_parts, plan_reason
 from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.kept_page import kept_page
 from pencilwood.pages.page import Page
 from pencilwood.pages.wood_words import cut_words, label_named, wood_table
 from pencilwood.proof import CaseProof
@@ -53,6 +55,20 @@ class ShownCharge:
 def case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
     """The page of one case in one language."""
     case = proof.case
+    photo, following = handbook.photos.get(case.slug), handbook.following(case)
+    facts = [
+        proof.name,
+        language,
+        [handbook.note_by_name[name] for name, _ in case.safety],
+        [following.slug, following.title] if following else None,
+        hashlib.sha256(photo.jpeg).hexdigest() if photo else None,
+        sorted(handbook.holds) if handbook.holds is not None else None,
+    ]
+    return kept_page("case-page", facts, lambda: _case_page(handbook, proof, language))
+
+
+def _case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
+    case = proof.case
     desk = Desk(handbook, f"cases/{case.slug}", language)
     facts = proof.facts[language]
     story = fill(desk.own(case.story), facts)
@@ -79,7 +95,7 @@ def case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
         luck=_luck(desk, proof),
         rules=RULE_BY_NAME,
         notes=tuple(handbook.note_by_name[name] for name, _ in case.safety),
-        following=_following(handbook, proof),
+        following=handbook.following(case),
     )
 
 
@@ -155,8 +171,3 @@ def _luck(desk: Desk, proof: CaseProof) -> str:
 def percent(desk: Desk, share: float) -> str:
     """A share as a percentage with two decimals at most."""
     return f"{format_number(Fraction(share) * 100, 2, desk.language)} %"
-
-
-def _following(handbook: Handbook, proof: CaseProof) -> Case | None:
-    later = handbook.cases[[one.case.slug for one in handbook.cases].index(proof.case.slug) + 1 :]
-    return later[0].case if later else None

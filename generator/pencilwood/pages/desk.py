@@ -90,7 +90,8 @@ class Desk:
     def late(self, html: str) -> Markup:
         """A mark for HTML that goes in when the site generator is done with the page."""
         mark = f"<!--pencilwood-{len(self._fragments) + 1}-->"
-        self._fragments[mark] = html
+        # As plain text: a page that was kept has nothing else.
+        self._fragments[mark] = str(html)
         return Markup(mark)  # noqa: S704 - made here, of nothing but a number
 
     def complete(self, html: str) -> str:

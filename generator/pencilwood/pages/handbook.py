@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import pairwise
 
 from pencilwood.cases.blocks_file import Block
 from pencilwood.cases.case import Case, Profile, RuleExample
@@ -67,6 +68,14 @@ class Handbook:
     def note_by_name(self) -> Mapping[str, SafetyNote]:
         """Each safety note by its name."""
         return {note.name: note for note in self.notes}
+
+    def following(self, case: Case) -> Case | None:
+        """The next case, from easy to hard."""
+        return self._next_by_slug.get(case.slug)
+
+    @cached_property
+    def _next_by_slug(self) -> Mapping[str, Case]:
+        return {one.case.slug: after.case for one, after in pairwise(self.cases)}
 
     def cases_teaching(self, rule: str) -> tuple[Case, ...]:
         """The cases that nobody passes without this rule."""

@@ -19,6 +19,7 @@ from pencilwood.drawing import describe_vine, draw_vine
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stems import THICKER
 from pencilwood.drawing.writer import number
+from pencilwood.kept import kept_text
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.wood_words import cut_words
@@ -63,6 +64,12 @@ def projector_path(slug: str) -> str:
 
 def projector_page(handbook: Handbook, proof: CaseProof, language: str) -> str:
     """The page of one case in one language, from doctype to the closing tag."""
+    holds = None if handbook.holds is None else sorted(handbook.holds)
+    facts = [proof.name, language, holds]
+    return kept_text("room-page", facts, lambda: _page(handbook, proof, language))
+
+
+def _page(handbook: Handbook, proof: CaseProof, language: str) -> str:
     case = proof.case
     desk = Desk(handbook, projector_path(case.slug), language)
     whole, near = _frames(Plate(proof.parts))

@@ -8,7 +8,7 @@ from functools import partial
 
 from pencilwood.assets import asset_root
 from pencilwood.drawing.small import draw_small
-from pencilwood.kept import forget_old
+from pencilwood.kept import forget_old, kept_text
 from pencilwood.pages.block_pages import block_page, blocks_page, sums_page
 from pencilwood.pages.case_page import case_page, photo_file
 from pencilwood.pages.chapters.chapter_page import LIST_OF, chapter_page, chapters_page
@@ -25,6 +25,7 @@ from pencilwood.pages.safety_page import safety_page
 from pencilwood.pages.score_page import scores_page
 from pencilwood.pages.sources_page import sources_page
 from pencilwood.pages.words_page import words_page
+from pencilwood.proof import CaseProof
 from pencilwood.rules import RULES
 from pencilwood.site.installable import manifests
 from pencilwood.site.offline import APOLOGY, OFFLINE_WORKER
@@ -144,9 +145,15 @@ def _assets() -> dict[str, bytes]:
 
 def _small_drawings(handbook: Handbook) -> dict[str, bytes]:
     return {
-        f"{ASSETS}/{small_drawing(proof.case.slug)}": draw_small(proof.parts).encode()
+        f"{ASSETS}/{small_drawing(proof.case.slug)}": kept_text(
+            "small-drawing", proof.case.vine, partial(_small_drawing, proof)
+        ).encode()
         for proof in handbook.cases
     }
+
+
+def _small_drawing(proof: CaseProof) -> str:
+    return draw_small(proof.parts)
 
 
 def _photos(handbook: Handbook) -> dict[str, bytes]:

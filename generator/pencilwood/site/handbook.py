@@ -33,6 +33,7 @@ from pencilwood.site.quizzes import open_quizzes
 from pencilwood.site.reference import read_reference
 from pencilwood.site.rule_examples import read_examples
 from pencilwood.site.shared import in_turn
+from pencilwood.site.workers import spread
 from pencilwood.vine.bands import Limits
 from pencilwood.vine.passes import Tool
 
@@ -171,7 +172,8 @@ class _Opening:
 
     def proved(self, cases: list[Case], profile: Profile) -> tuple[CaseProof, ...]:
         in_turn = sorted(cases, key=lambda case: (LEVELS.index(case.level), case.slug))
-        proofs = tuple(prove_case(case, profile, self.notes.language) for case in in_turn)
+        one = partial(prove_case, profile=profile, language=self.notes.language)
+        proofs = tuple(spread(one, in_turn))
         for proof in proofs:
             self.notes.findings.extend(proof.findings)
         return proofs
