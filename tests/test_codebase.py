@@ -82,7 +82,11 @@ def test_browser_types(project: Path, npm: str) -> None:
 @pytest.mark.node
 @pytest.mark.parametrize(
     ("script", "built"),
-    [("bundle", "pencilwood.js"), ("bundle:package", "package/pencilwood-scorm.js")],
+    [
+        ("bundle", "pencilwood.js"),
+        ("bundle:sums", "pencilwood-sums.js"),
+        ("bundle:package", "package/pencilwood-scorm.js"),
+    ],
 )
 def test_the_built_scripts_are_up_to_date(project: Path, npm: str, script: str, built: str) -> None:
     done = run(npm, "run", "--silent", script, cwd=project)

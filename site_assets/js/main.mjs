@@ -1,6 +1,5 @@
-/** Starts every exercise and every form on the page, and what stands around exercises. */
+/** Starts every exercise on the page, and what stands around exercises. */
 
-import { BlockForms } from "./block_forms.mjs";
 import { Exercise } from "./exercise.mjs";
 import { Projector } from "./projector.mjs";
 import { startQuizPages } from "./quiz/start.mjs";
@@ -24,9 +23,6 @@ function startAll() {
   }
   for (const root of document.querySelectorAll("[data-pencilwood-exercise]")) {
     new Exercise(/** @type {HTMLElement} */ (root)).bind();
-  }
-  for (const root of document.querySelectorAll("[data-pencilwood-block-forms]")) {
-    new BlockForms(/** @type {HTMLElement} */ (root)).bind();
   }
 }
 
