@@ -1,6 +1,10 @@
-"""The bytes of a site are the same however it is built: what is kept and cores change nothing."""
+"""The bytes of a site are the same however, wherever and whenever it is built."""
 
-from collections.abc import Iterator
+import os
+import subprocess
+import sys
+from collections.abc import Callable, Iterator
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -9,6 +13,38 @@ from pencilwood import kept
 from pencilwood.site import workers
 from pencilwood.site.assemble import Site, assemble
 from pencilwood.site.handbook import open_handbook
+
+ANOTHER_DAY = """
+import datetime
+import time
+
+LATER_S = 400 * 86_400 + 12_345
+real = time.time
+time.time = lambda: real() + LATER_S
+time.time_ns = lambda: int(time.time() * 10**9)
+
+
+class Later(datetime.datetime):
+    @classmethod
+    def now(cls, tz=None):
+        return cls.fromtimestamp(time.time(), tz)
+
+    @classmethod
+    def utcnow(cls):
+        return cls.fromtimestamp(time.time(), datetime.timezone.utc).replace(tzinfo=None)
+
+    today = now
+
+
+class LaterDay(datetime.date):
+    @classmethod
+    def today(cls):
+        return cls.fromtimestamp(time.time())
+
+
+datetime.datetime, datetime.date = Later, LaterDay
+"""
+"""Read by Python before anything else, so that a whole build takes place on another day."""
 
 
 @pytest.fixture
@@ -59,3 +95,41 @@ def test_nothing_kept_all_kept_and_two_cores(
     monkeypatch.setenv(kept.WHERE, "off")
     assert made(sample) == edited
     assert edited != plain
+
+
+def files_of(folder: Path) -> dict[str, tuple[bytes, int]]:
+    return {
+        path.relative_to(folder).as_posix(): (path.read_bytes(), path.stat().st_mtime_ns)
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }
+
+
+@pytest.mark.slow
+def test_another_day_folder_clock_language_and_order_of_hashes(
+    sample: Path, tmp_path: Path, built: Path, snapshot: Callable[[Path], dict[str, bytes]]
+) -> None:
+    root = sample.rename(tmp_path / "Viñedo de José (copia)")
+    (tmp_path / "sitecustomize.py").write_text(ANOTHER_DAY, "utf-8")
+    today = "import datetime; print(datetime.date.today().toordinal())"
+    elsewhere = {
+        **os.environ,
+        "TZ": "Pacific/Kiritimati",
+        "PYTHONHASHSEED": "4242",
+        "LC_ALL": "C",
+        "LANG": "tr_TR.UTF-8",
+        "PYTHONPATH": os.pathsep.join([str(tmp_path), os.environ.get("PYTHONPATH", "")]),
+        kept.WHERE: "off",
+        workers.CORES: "2",
+    }
+    told = subprocess.run([sys.executable, "-c", today], env=elsewhere, capture_output=True)
+    assert int(told.stdout) > date.today().toordinal() + 390
+    before = files_of(root)
+    build = [str(Path(sys.executable).with_name("pencilwood")), "build", "--root", str(root)]
+    done = subprocess.run(
+        [*build, "--site", str(tmp_path / "site")], env=elsewhere, capture_output=True, umask=0o077
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert snapshot(tmp_path / "site") == snapshot(built)
+    # Neither what a file holds nor when it was written has changed, and nothing is new.
+    assert files_of(root) == before
