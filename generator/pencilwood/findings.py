@@ -29,8 +29,8 @@ class Finding:
         """`file:line:col: what is wrong; what was expected; what was found (name)`."""
         prefix = "" if self.level == "error" else f"{self.level}: "
         parts = (self.what, self.expected, self.found)
-        words = "; ".join(_not_endless(part) for part in parts if part)
-        return shown(f"{self.place}: {prefix}{words} ({self.name})")
+        words = "; ".join(_not_endless(shown(part)) for part in parts if part)
+        return f"{shown(str(self.place))}: {prefix}{words} ({self.name})"
 
     def as_json(self) -> dict[str, object]:
         """The same facts for a machine."""
