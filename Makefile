@@ -52,6 +52,23 @@ kill-test: $(VENV)/test-installed
 bundle: node_modules/.package-lock.json
 	npm run --silent build
 
+# Tries the continuation of MkDocs 1 in an environment of its own and says how it went; never fails,
+# because nothing rests on it yet.
+FALLBACK := .cache/fallback-venv
+fallback: $(FALLBACK)/installed
+	@if $(FALLBACK)/$(notdir $(BIN))/python -m properdocs build --quiet --config-file mkdocs.yml \
+	    --site-dir $(CURDIR)/.cache/fallback-site; \
+	then echo "ProperDocs builds the handbook: .cache/fallback-site/index.html"; \
+	else echo "ProperDocs does not build the handbook any more; MkDocs still does."; fi
+
+$(FALLBACK)/installed: $(PINS)/fallback.txt pyproject.toml
+	$(PYTHON) -m venv $(FALLBACK)
+	$(FALLBACK)/$(notdir $(BIN))/python -m pip --disable-pip-version-check install --quiet \
+	    --require-hashes -r $(PINS)/fallback.txt
+	$(FALLBACK)/$(notdir $(BIN))/python -m pip --disable-pip-version-check install --quiet \
+	    --no-deps --no-build-isolation --editable .
+	@touch $@
+
 # What we build with, test with and ship, as CycloneDX; after `make pins`, npm or the theme changed.
 supply-list: $(VENV)/test-installed
 	$(BIN)/python tests/supply_list.py
@@ -67,6 +84,7 @@ UPGRADE ?=
 pins: $(TOOLS)/installed
 	$(call pin,site,pyproject.toml --extra print)
 	$(call pin,test,pyproject.toml --extra print --constraint $(PINS)/site.txt)
+	$(call pin,fallback,pyproject.toml --extra print --constraint $(PINS)/site.txt)
 	$(call pin,node)
 	$(call pin,pins)
 	@set -e; for python in 3.11 3.12 3.13; do for system in linux macos windows; do \
