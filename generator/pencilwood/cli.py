@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from pencilwood.commands import block, export, field, packing, papers, start
-from pencilwood.findings import Finding, has_errors
+from pencilwood.findings import Finding, has_errors, shown
 from pencilwood.site.chapter_report import chapter_report, chapters_as_json
 from pencilwood.site.handbook import Opened, open_handbook
 from pencilwood.site.lock import BusyError
@@ -52,9 +52,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
             stream.reconfigure(errors="replace")
     given = _parser().parse_args(arguments)
     root: Path = given.root
-    if not root.is_dir():
-        return _refuse(say(given.language, "cli.no-folder", folder=str(root)))
     try:
+        if not root.is_dir():
+            return _refuse(say(given.language, "cli.no-folder", folder=str(root)))
         mend(root / "site")
         return int(given.run(given))
     except NoSuchCaseError as error:
@@ -232,7 +232,8 @@ def _print_findings(findings: Sequence[Finding]) -> None:
 
 
 def _refuse(told: str) -> int:
-    print(f"pencilwood: {told}", file=sys.stderr)
+    # What was typed may hold signs that a terminal obeys.
+    print(f"pencilwood: {shown(told)}", file=sys.stderr)
     return WRONG_USE
 
 
