@@ -44,6 +44,12 @@ light: $(VENV)/test-installed
 bench-site: $(VENV)/test-installed
 	$(BIN)/python tests/benchmarks/site_speed.py --cases 1000
 
+# Tries 50,000 changed files on every reader and on what follows; takes long. INPUTS=, SEED=
+INPUTS ?= 50000
+SEED ?= 1
+fuzz: $(VENV)/test-installed
+	$(BIN)/python tests/fuzz/long_run.py --inputs $(INPUTS) --seed $(SEED)
+
 # Kills builds at random moments and fills disks; takes long, and is no part of the tests.
 kill-test: $(VENV)/test-installed
 	$(BIN)/python tests/hard/kill_builds.py
