@@ -186,7 +186,7 @@ def test_a_vine_that_is_passed_by_habit_or_luck_is_refused(tmp_path: Path) -> No
     assert {"passed-by-habit", "passed-by-luck"} <= names
 
 
-def test_a_high_cut_calls_for_the_ladder_note(tmp_path: Path) -> None:
+def test_a_high_cut_calls_for_the_notes_on_ladders_and_raised_hands(tmp_path: Path) -> None:
     case = read(tidy_text(), tmp_path)
     high = replace(case.vine, cordon_height_mm=2000)
     names = [
@@ -195,8 +195,9 @@ def test_a_high_cut_calls_for_the_ladder_note(tmp_path: Path) -> None:
         if finding.name == "safety-note-missing"
     ]
     assert names
-    assert "ladder" in names[0]
-    with_note = replace(case, vine=high, safety=(*case.safety, ("ladder-tripod", case.place)))
+    assert [any(note in name for name in names) for note in ("overhead", "ladder")] == [True, True]
+    notes = ("overhead", "ladder-tripod")
+    with_note = replace(case, vine=high, safety=(*case.safety, *((n, case.place) for n in notes)))
     proof = prove_case(with_note, PROFILE)
     assert not any(finding.name == "safety-note-missing" for finding in proof.findings)
 

@@ -16,7 +16,15 @@ Common practice, no source: about what a person of middle height reaches with be
 employer's own rule comes first.
 """
 
+SHOULDER_MM = 1400
+"""A vine with arms higher than this is taken to be pruned with raised hands.
+
+Common practice, no source: about the shoulder of a person of middle height. A lone spur that has
+climbed so high does not count: what tires is a whole row.
+"""
+
 LADDER = "ladder"
+OVERHEAD = "overhead"
 _NOTE_OF_TOOL = {Tool.SHEARS: "hand-shears", Tool.LOPPERS: "loppers", Tool.SAW: "saw"}
 
 
@@ -26,6 +34,8 @@ def needed_notes(case: Case, parts: Parts) -> Mapping[str, str]:
     for one in case.answer:
         part = parts.parts[parts.index[one.done.cut.part]]
         needed.setdefault(_NOTE_OF_TOOL[one.done.tool], part.name)
+        if parts.vine.cordon_height_mm > SHOULDER_MM:
+            needed.setdefault(OVERHEAD, part.name)
         if parts.vine.cordon_height_mm + part.base_height_mm > REACH_MM:
             needed.setdefault(LADDER, part.name)
     return needed
