@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from pencilwood.cases import vine_keys as keys
@@ -91,6 +91,13 @@ def arm_lines(vine: Vine) -> Iterator[str]:
 def check_positions(vine: Row, positions: Sequence[PositionDraft], report: Report) -> None:
     """Note positions off the arm, twice the same, or numbered against their distance."""
     arms = arm_rows(vine)
+    check_each(positions, lambda position: _check_on_arm(position, arms, report), report)
+
+
+def check_each(
+    positions: Sequence[PositionDraft], check: Callable[[PositionDraft], None], report: Report
+) -> None:
+    """Check every position by itself, then their names and numbers."""
     seen: dict[str, PositionDraft] = {}
     for position in positions:
         if position.name in seen:
@@ -98,7 +105,7 @@ def check_positions(vine: Row, positions: Sequence[PositionDraft], report: Repor
             report.add(position.place, "same-position", position=position.name, line=line)
             continue
         seen[position.name] = position
-        _check_on_arm(position, arms, report)
+        check(position)
     for side in Side:
         _check_order([one for one in seen.values() if one.side is side], report)
 

@@ -18,7 +18,8 @@ from pencilwood.cases.vine_table import VINE
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
 from pencilwood.places import Place
-from pencilwood.vine.passes import PASSES
+from pencilwood.vine.model import Form
+from pencilwood.vine.passes import CUTTING_PASSES
 
 
 def read_case(
@@ -91,18 +92,43 @@ def _answer(row: Row, vine: VineRead, tool_for: ToolFor, report: Report) -> Iter
     if answer is None:
         return
     _check_passes(answer, report)
+    if vine.parts is not None:
+        _check_form(answer, vine.parts.vine.form, report)
     cutting = Cutting(vine, tool_for, report)
-    for in_pass in PASSES:
+    for in_pass in CUTTING_PASSES:
         for cut_row in answer.get(keys.PASS_KEYS[in_pass]) or ():
             why = cut_row.value.get(keys.WHY)
             for step in cutting.make(cut_row.value, in_pass):
                 if why is not None:
                     yield AnswerCut(step.done, why.words, step.place, step.tool_given)
+    yield from _ties(answer, cutting)
+
+
+def _ties(answer: Row, cutting: Cutting) -> Iterator[AnswerCut]:
+    """The canes that are tied to the wire after the last cut."""
+    for row in answer.get(keys.TIE) or ():
+        why = row.value.get(keys.WHY)
+        for step in cutting.tie(row.value):
+            if why is not None:
+                yield AnswerCut(step.done, why.words, step.place)
+
+
+def _check_form(answer: Row, form: Form, report: Report) -> None:
+    """The answer holds no pass that vines of this form do not have."""
+    has = [key.name for in_pass, key in keys.PASS_KEYS.items() if in_pass in form.passes]
+    for in_pass, key in keys.PASS_KEYS.items():
+        if answer.has(key) and in_pass not in form.passes:
+            place, names = answer.place_of(key), ", ".join(has)
+            report.add(
+                place, "no-such-pass", form=form.name, pass_name=quoted(key.name), names=names
+            )
+    if answer.has(keys.TIE) and not form.tied:
+        report.add(answer.place_of(keys.TIE), "nothing-tied-here", form=form.name)
 
 
 def _check_passes(answer: Row, report: Report) -> None:
     """The passes stand in the file in the order in which they are done."""
-    names = [key.name for key in keys.PASS_KEYS.values()]
+    names = [*(key.name for key in keys.PASS_KEYS.values()), keys.TIE.name]
     given = [(names.index(name), name) for name in answer.places if name in names]
     if not given:
         report.add(answer.place, "no-cut-at-all", names=", ".join(names))

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from pencilwood.cases import vine_keys
 from pencilwood.cases.case import Level
-from pencilwood.cases.cut_steps import CUT, STUB, TO, TOOL
+from pencilwood.cases.cut_steps import CUT, STUB, TIE_CANE, TIE_TO, TO, TOOL
 from pencilwood.cases.fields import Key, ListOf, Table
 from pencilwood.cases.kinds import Choice, Text, Words
 from pencilwood.cases.vine_table import VINE
-from pencilwood.vine.passes import Pass
+from pencilwood.vine.passes import CUTTING_PASSES
 
 SLUG = Text("[a-z0-9]+(-[a-z0-9]+)*", "not-a-slug", 60)
 _LEVELS: dict[str, Level] = {"easy": "easy", "middling": "middling", "hard": "hard"}
@@ -28,11 +28,17 @@ PASS_KEYS = {
         f"The cuts of the {in_pass.value} pass, in their order.",
         False,
     )
-    for in_pass in Pass
+    for in_pass in CUTTING_PASSES
 }
+TIE = Key(
+    "tie",
+    ListOf(Table("A fruiting cane and its side of the wire.", (TIE_CANE, TIE_TO, WHY)), 1, 20),
+    "Where the fruiting canes are tied, after the last cut.",
+    False,
+)
 ANSWER = Key(
     "answer",
-    Table("Your own pruning, pass by pass.", tuple(PASS_KEYS.values())),
+    Table("Your own pruning, pass by pass.", (*PASS_KEYS.values(), TIE)),
     "Your own pruning, pass by pass.",
 )
 

@@ -14,8 +14,8 @@ from pencilwood.cases.case import AnswerCut, Case, Text
 from pencilwood.cases.field_writer import exact
 from pencilwood.cases.forms import READING_OF
 from pencilwood.vine.model import Arm, Condition, Lean, Piece, Vine
-from pencilwood.vine.passes import PASSES
-from pencilwood.vine.wood import Shortening
+from pencilwood.vine.passes import CUTTING_PASSES
+from pencilwood.vine.wood import Shortening, Tie
 from pencilwood.words import say
 
 _PLAIN = re.compile("[A-Za-z0-9]+(-[A-Za-z0-9]+)*")
@@ -122,12 +122,24 @@ def _target(case: Case) -> Iterator[str]:
 
 def _answer(answer: Sequence[AnswerCut]) -> Iterator[str]:
     yield "answer:"
-    for in_pass in PASSES:
+    for in_pass in CUTTING_PASSES:
         cuts = [one for one in answer if one.done.in_pass is in_pass]
         if cuts:
             yield f"  {in_pass} pass:"
             for _, group in groupby(cuts, key=_same_row):
                 yield from _cuts(list(group))
+    ties = [one for one in answer if isinstance(one.done.cut, Tie)]
+    yield from ["  tie:"] if ties else []
+    for one in ties:
+        yield from _tie(one)
+
+
+def _tie(one: AnswerCut) -> Iterator[str]:
+    if isinstance(one.done.cut, Tie):
+        yield f"    - cane: {quoted(one.done.cut.part)}"
+        yield f"      to: {one.done.cut.side}"
+        yield "      why:"
+        yield from _said(one.why, "        ")
 
 
 def _same_row(one: AnswerCut) -> tuple[str, int, str, str]:

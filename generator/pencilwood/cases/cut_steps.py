@@ -10,8 +10,9 @@ from pencilwood.cases.kinds import Choice, Counted, Text
 from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.vine_file import VineRead
 from pencilwood.places import Place
+from pencilwood.vine.model import Side
 from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
-from pencilwood.vine.wood import CutError, Shortening, ThinningOut, WoodLeft, uncut
+from pencilwood.vine.wood import CutError, Shortening, ThinningOut, Tie, WoodLeft, uncut
 
 ALL_CANES = "all canes"
 SHEARS_UP_TO_MM = 13
@@ -39,6 +40,13 @@ STUB = Key(
     Choice({stub.value: stub for stub in Stub}),
     "How much wood is left beyond the last bud; right when left out.",
     False,
+)
+
+TIE_CANE = Key("cane", Text(), "The fruiting cane, such as L1a.")
+TIE_TO = Key(
+    "to",
+    Choice({side.value: side for side in (Side.LEFT, Side.RIGHT)}),
+    "The side of the wire, as you stand before the vine: left or right.",
 )
 
 ToolFor = Callable[[int], Tool]
@@ -71,6 +79,7 @@ class Cutting:
         self._left: WoodLeft | None = None if vine.parts is None else uncut(vine.parts)
         self._cut_at: dict[str, Place] = {}
         """Where the file takes each part off that is gone."""
+        self._tied_at: dict[str, Place] = {}
 
     def make(self, row: Row, in_pass: Pass) -> tuple[Step, ...]:
         """The cuts of one `cut:` row that can be made; a finding for each other one."""
@@ -123,6 +132,28 @@ class Cutting:
         tool = row.get(TOOL) or self._tool_for(piece.thickness_mm)
         done = DoneCut(cut, in_pass, tool, row.get(STUB) or Stub.RIGHT)
         yield Step(done, place, row.get(TOOL) is not None)
+
+    def tie(self, row: Row) -> tuple[Step, ...]:
+        """A cane of the vine as it is now, tied along the wire; else a finding."""
+        name, side = row.get(TIE_CANE), row.get(TIE_TO)
+        place = row.place_of(TIE_CANE)
+        if name is None or not self._vine.check_name(name, place, self._report):
+            return ()
+        if self._left is None or side is None:
+            return ()
+        if name in self._tied_at:
+            line = self._tied_at[name].line
+            self._report.add(place, "tied-twice", piece=quoted(name), line=line)
+            return ()
+        self._tied_at[name] = place
+        try:
+            self._left.cut(Tie(name, side))
+        except CutError as error:
+            gone = error.problem == "already-gone"
+            problem = "tied-and-gone" if gone else error.problem
+            self._report.add(place, problem, piece=quoted(name), buds=0, left=0)
+            return ()
+        return (Step(DoneCut(Tie(name, side), Pass.TIE), place, False),)
 
     def _note(self, error: CutError, place: Place, row: Row) -> None:
         """Say why a cut cannot be made."""

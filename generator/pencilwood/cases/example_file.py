@@ -8,7 +8,17 @@ from typing import Literal
 
 from pencilwood.cases import vine_keys
 from pencilwood.cases.case import RuleExample
-from pencilwood.cases.cut_steps import CUT, STUB, TO, TOOL, Cutting, ToolFor, usual_tool
+from pencilwood.cases.cut_steps import (
+    CUT,
+    STUB,
+    TIE_CANE,
+    TIE_TO,
+    TO,
+    TOOL,
+    Cutting,
+    ToolFor,
+    usual_tool,
+)
 from pencilwood.cases.fields import Key, ListOf, Row, Table
 from pencilwood.cases.kinds import Choice, Text, Words
 from pencilwood.cases.report import Report
@@ -33,6 +43,12 @@ CUTS = Key(
     "What is done to the vine before the rule looks at it.",
     False,
 )
+TIE = Key(
+    "tie",
+    ListOf(Table("A fruiting cane and its side of the wire.", (TIE_CANE, TIE_TO)), 0, 20),
+    "Where the fruiting canes are tied, after the last cut.",
+    False,
+)
 BREAKS = Key(
     "breaks",
     ListOf(Text()),
@@ -42,7 +58,7 @@ BREAKS = Key(
 
 EXAMPLE_TABLE = Table(
     "A vine that shows a rule kept (good.yml) or broken (bad.yml).",
-    (CAPTION, VINE, CUTS, BREAKS, vine_keys.TARGET),
+    (CAPTION, VINE, CUTS, TIE, BREAKS, vine_keys.TARGET),
 )
 
 _KINDS: dict[str, Literal["good", "bad"]] = {"good": "good", "bad": "bad"}
@@ -116,4 +132,7 @@ def _cuts(row: Row, cutting: Cutting) -> Iterator[DoneCut]:
     for one in row.get(CUTS) or ():
         usual = Pass.FINE if one.value.has(TO) else Pass.THINNING_OUT
         for step in cutting.make(one.value, one.value.get(IN) or usual):
+            yield step.done
+    for one in row.get(TIE) or ():
+        for step in cutting.tie(one.value):
             yield step.done

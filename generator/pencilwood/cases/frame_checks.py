@@ -45,7 +45,7 @@ def _check_heights(vine: Row, report: Report) -> None:
     wires = vine.get(keys.WIRES)
     if wires is not None:
         check_fruiting_wire(wires, cordon_mm, report)
-        _check_rising(wires, report)
+        check_rising(wires, report)
 
 
 def check_fruiting_wire(wires: Row, cordon_mm: int | None, report: Report) -> None:
@@ -63,7 +63,8 @@ def check_fruiting_wire(wires: Row, cordon_mm: int | None, report: Report) -> No
         )
 
 
-def _check_rising(wires: Row, report: Report) -> None:
+def check_rising(wires: Row, report: Report) -> None:
+    """Note a wire that is not above the one before it."""
     for (lower_mm, _), (upper_mm, place) in pairwise(_wires(wires)):
         if upper_mm <= lower_mm:
             lower, upper = report.length(lower_mm), report.length(upper_mm)
