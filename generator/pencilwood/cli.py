@@ -9,7 +9,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from pencilwood.commands import block, export, field, packing, papers, start
+from pencilwood.commands import block, export, field, packing, papers, start, winters
 from pencilwood.findings import Finding, has_errors, shown
 from pencilwood.site.chapter_report import chapter_report, chapters_as_json
 from pencilwood.site.handbook import Opened, open_handbook
@@ -41,6 +41,7 @@ _LONGER = (
     ("print", papers, "Make papers for the workshop as PDFs."),
     ("block", block, "Work out buds, crop, hours and more."),
     ("export", export, "Make packages for a learning system."),
+    ("winters", winters, "Follow a vine over three winters, pruned in two ways."),
 )
 
 

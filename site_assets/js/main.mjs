@@ -4,6 +4,7 @@ import { Exercise } from "./exercise.mjs";
 import { Projector } from "./projector.mjs";
 import { startQuizPages } from "./quiz/start.mjs";
 import { Stages } from "./stages.mjs";
+import { Winters } from "./winters.mjs";
 
 function startAll() {
   // Before the exercises: they add more copies of their drawing.
@@ -23,6 +24,9 @@ function startAll() {
   }
   for (const root of document.querySelectorAll("[data-pencilwood-exercise]")) {
     new Exercise(/** @type {HTMLElement} */ (root)).bind();
+  }
+  for (const root of document.querySelectorAll("[data-pencilwood-winters]")) {
+    new Winters(/** @type {HTMLElement} */ (root)).bind();
   }
 }
 

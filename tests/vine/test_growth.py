@@ -6,24 +6,14 @@ import random
 from collections import Counter
 from dataclasses import replace
 from fractions import Fraction
-from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
-from hypothesis import strategies as st
 
-from made_up_forms import CROWN, LONG_CANES, install, random_vine_of
+from growing import LIMITS, SEEDS, SUMMER, at_place, pruned
 from pencilwood.cases import vine_keys
-from pencilwood.cases.case import AnswerCut, Case
-from pencilwood.cases.case_file import read_case
-from pencilwood.cases.case_writer import write_case
-from pencilwood.drawing import describe_vine, draw_vine
-from pencilwood.places import Place
-from pencilwood.plan import plan_for
-from pencilwood.rules import BANDS, RULE_BY_NAME
 from pencilwood.score.judge import target_for
 from pencilwood.score.sheet import as_json, compile_sheet, dump
-from pencilwood.vine.bands import default_limits
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.growth import (
     MOST_PIECES,
@@ -42,30 +32,10 @@ from pencilwood.vine.growth_figures import (
     THINNEST_CANE,
 )
 from pencilwood.vine.measures import buds_kept, expected_shoots, is_large_cut
-from pencilwood.vine.model import Condition, Growth, Lean, Position, Side, Vine
+from pencilwood.vine.model import Condition, Lean, Position, Side
 from pencilwood.vine.wood import Shortening, ThinningOut, WoodLeft, divide, uncut
 from prunings import cut_at_random
-from svg_reading import read
-from vines import arm, cane, old, random_vine, tidy_vine, vine
-
-LIMITS = default_limits(BANDS)
-SUMMER = Summer("test", 100, 1, LIMITS["large wound from"], LIMITS["stub above the bud"])
-SEEDS = st.integers(0, 2**32 - 1)
-
-
-def pruned(seed: int, most_positions: int = 8) -> WoodLeft:
-    """A random vine after random cuts, with something left."""
-    rng = random.Random(seed)
-    while True:
-        parts = divide(random_vine(rng, positions=rng.randint(1, most_positions)))
-        left, _ = cut_at_random(parts, rng)
-        # A file holds no arm of less than 10 cm.
-        if any(left.states) and all(arm.length_mm >= 100 for arm in parts.vine.arms):
-            return left
-
-
-def at_place(one: Vine) -> dict[tuple[Side, int], Position]:
-    return {place_of(position): position for position in one.positions_along_line()}
+from vines import arm, cane, old, tidy_vine, vine
 
 
 def spur_after(*cuts: Shortening | ThinningOut, summer: Summer = SUMMER) -> Position:
@@ -260,55 +230,3 @@ def test_about_as_many_buds_push_as_is_said() -> None:
 
 def test_no_more_wood_than_a_file_may_hold() -> None:
     assert vine_keys.MOST_PIECES == MOST_PIECES
-
-
-def read_back(one: Vine, folder: Path) -> Vine | None:
-    """The vine of a case file that was written with it."""
-    parts = divide(one)
-    sheet = compile_sheet(parts, LIMITS, target_for(one, LIMITS))
-    plan = plan_for(sheet)
-    words = {"en": "Words."}
-    place = Place("grown")
-    answer = tuple(AnswerCut(cut.done, words, place) for cut in plan.cuts)
-    rule = (("crowded-spurs", place),)
-    case = Case(
-        "grown", place, words, "easy", rule, words, {}, one, answer, safety=(("shears", place),)
-    )
-    path = folder / "grown.yml"
-    path.write_text(write_case(case, "en"), "utf-8")
-    read, findings = read_case(path, ("en",), list(RULE_BY_NAME), ["shears"])
-    assert [one.render() for one in findings if one.level == "error"] == []
-    return None if read is None else read.vine
-
-
-@pytest.mark.parametrize("seed", range(40))
-def test_a_grown_vine_is_a_vine_for_all_purposes(seed: int, tmp_path: Path) -> None:
-    """Three winters on: divided, planned, drawn, told, and read back from its file."""
-    grown = next_winter(pruned(seed, most_positions=4), replace(SUMMER, budbreak_percent=80))
-    for turn in range(2):
-        parts = divide(grown)
-        left = plan_for(compile_sheet(parts, LIMITS, target_for(grown, LIMITS))).left
-        if not any(left.states):
-            left = uncut(parts)
-        grown = next_winter(left, replace(SUMMER, seed=f"{seed}/{turn}", budbreak_percent=80))
-    parts = divide(grown)
-    assert "L" in describe_vine(parts, None, "en") or "R" in describe_vine(parts, None, "es")
-    svg = read(draw_vine(parts, "g", "en", title="Grown", description="-", cutpoints=True))
-    assert {one.get("data-part") for one in svg.iter()} >= {part.name for part in parts.parts}
-    if plan_for(compile_sheet(parts, LIMITS, target_for(grown, LIMITS))).cuts:
-        assert read_back(grown, tmp_path) == grown
-
-
-@pytest.mark.parametrize("seed", range(10))
-def test_any_form_grows(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
-    install(monkeypatch)
-    rng = random.Random(seed)
-    for form in (CROWN, LONG_CANES):
-        one = random_vine_of(form, rng, rng.randint(1, 6))
-        left = uncut(divide(one))
-        grown = next_winter(left, SUMMER)
-        assert grown.form is form
-        wanted = Lean.DOWN if grown.form.growth is Growth.DOWN else Lean.UP
-        parts = divide(grown)
-        assert {part.piece.lean for part in parts.parts if part.is_cane} <= {wanted}
-        assert at_place(grown).keys() == at_place(one).keys()

@@ -74,6 +74,8 @@ class Case:
     origin: str = ""
     """The vineyard or the handbook that it comes from."""
     photo: Photo | None = None
+    three_winters: bool = False
+    """Whether a page follows the vine over three winters."""
     shared_in: str = ""
     """The folder of `content/shared/` that others filled; empty for the handbook's own case."""
     places: Mapping[str, Place] = field(default_factory=dict)

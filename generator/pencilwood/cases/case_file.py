@@ -181,6 +181,7 @@ def _case(
         excuses=excuses,
         far_from_plan=None if far is None else far.need(keys.WHY).words,
         safety=safety,
+        three_winters=row.get(keys.THREE_WINTERS) or False,
         author=row.get(keys.AUTHOR) or "",
         licence=row.get(keys.LICENCE) or "",
         origin=row.get(keys.ORIGIN) or "",

@@ -6,6 +6,7 @@ from pencilwood.cases import vine_keys
 from pencilwood.cases.case import Level
 from pencilwood.cases.cut_steps import CUT, STUB, TIE_CANE, TIE_TO, TO, TOOL
 from pencilwood.cases.fields import Key, ListOf, Table
+from pencilwood.cases.given import YesNo
 from pencilwood.cases.kinds import Choice, Text, Words
 from pencilwood.cases.vine_table import VINE
 from pencilwood.vine.passes import CUTTING_PASSES
@@ -56,6 +57,12 @@ FAR_FROM_PLAN = Key(
     "Only where the answer is far from the computed plan.",
     False,
 )
+THREE_WINTERS = Key(
+    "three winters",
+    YesNo(),
+    "Whether a page shows this vine over three winters; only where its spurs can climb.",
+    False,
+)
 SAFETY = Key("safety", ListOf(Text()), "Names of the safety notes the page shows.", False)
 _NAME = '[^/\\\\:<>"|?*.~ ][^/\\\\:<>"|?*]*'
 # Each step begins with neither a dot nor a slash, so that none leads out of the folder.
@@ -92,6 +99,7 @@ CASE_TABLE = Table(
         ANSWER,
         EXCEPTIONS,
         FAR_FROM_PLAN,
+        THREE_WINTERS,
         SAFETY,
         PHOTO,
         *CREDITS,

@@ -42,6 +42,7 @@ def write_case(case: Case, language: str) -> str:
         *_comment("answer", language),
         *_answer(case.answer),
         *_excuses(case, language),
+        *(["three winters: true"] if case.three_winters else []),
         *_comment("safety", language),
         f"safety: [{', '.join(name for name, _ in case.safety)}]",
         *_photo(case, language),

@@ -17,6 +17,7 @@ from pencilwood.proof.report import ProofReport
 from pencilwood.proof.safety import check_safety
 from pencilwood.proof.teaching import VISIBLE_POINTS, Lesson
 from pencilwood.proof.texts import check_texts
+from pencilwood.proof.winters import check_winters
 from pencilwood.proof.worked import Worked, work_out
 from pencilwood.score.judge import Charge, Target, judge, score, target_for
 from pencilwood.score.sheet import Sheet, compile_sheet
@@ -122,6 +123,7 @@ def _found(case: Case, profile: Profile, language: str) -> list[Finding]:
     check_excuses(case, computed.charges, report)
     check_texts(case, computed.facts[profile.languages[0]], report)
     check_safety(case, computed.parts, report)
+    check_winters(case, profile, report)
     _check_lessons(case, worked.lessons, report)
     _check_habits(case, worked.habit_scores, profile, report)
     _check_luck(case, worked.luck, report)

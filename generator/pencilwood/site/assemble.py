@@ -24,6 +24,7 @@ from pencilwood.pages.rule_pages import rule_page, rules_page
 from pencilwood.pages.safety_page import safety_page
 from pencilwood.pages.score_page import scores_page
 from pencilwood.pages.sources_page import sources_page
+from pencilwood.pages.winters_page import winters_page
 from pencilwood.pages.words_page import words_page
 from pencilwood.proof import CaseProof
 from pencilwood.rules import RULES
@@ -125,6 +126,11 @@ def _each_page(
     yield partial(sums_page, handbook, language)
     yield from (partial(block_page, handbook, block, language) for block in handbook.blocks)
     yield from (partial(case_page, handbook, proof, language) for proof in handbook.cases)
+    yield from (
+        partial(winters_page, handbook, proof, language)
+        for proof in handbook.cases
+        if proof.case.three_winters
+    )
     yield from (partial(rule_page, handbook, rule, language) for rule in RULES)
     yield from (partial(quiz_page, handbook, proof, language) for proof in handbook.quizzes)
 

@@ -66,7 +66,7 @@ VARIES = GrowthFigure("varies", "count", 20, "common practice, no source", OUR_A
 BASE_BUDS = GrowthFigure(
     "base-buds",
     "count",
-    60,
+    90,
     "common practice, no source",
     "that shoots come from the buds at a spur's foot: University of Georgia, Circular C1152; "
     f"how many: {OUR_ASSUMPTION}",

@@ -1,0 +1,73 @@
+"""`pencilwood winters CASE`: the vine of a case pruned by two habits over three winters."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+
+from pencilwood.proof.winters import PrunedWinter, Winters
+from pencilwood.site.single import OpenedCase, open_case
+from pencilwood.units import format_length
+from pencilwood.vine.growth import NoWoodLeftError
+from pencilwood.vine.spur_choice import Stays
+from pencilwood.words import say
+
+FINE, FOUND = 0, 1
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """What `winters` takes."""
+    parser.add_argument("case", metavar="CASE", help="short name of the case")
+    parser.add_argument("--json", action="store_true", help="print JSON for a machine")
+
+
+def run(given: argparse.Namespace) -> int:
+    """Prune the vine both ways and print what each winter comes to."""
+    opened = open_case(given.root, given.case, given.language)
+    winters = Winters(opened.proof.case, opened.profile)
+    try:
+        by_habit = {stays: winters.by_habit(stays) for stays in Stays}
+    except NoWoodLeftError:
+        print(f"pencilwood: {say(given.language, 'cli.winters.nothing-left')}", file=sys.stderr)
+        return FOUND
+    if given.json:
+        rows = {str(stays): _as_json(winters, years) for stays, years in by_habit.items()}
+        print(json.dumps({"case": given.case, **rows}, ensure_ascii=False, indent=2))
+        return FINE
+    for stays, years in by_habit.items():
+        print(say(given.language, f"pages.winters.habit.{stays}"))
+        for number, year in enumerate(years, start=1):
+            print(_row(opened, winters, number, year, given.language))
+    return FINE
+
+
+def _row(
+    opened: OpenedCase, winters: Winters, number: int, year: PrunedWinter, language: str
+) -> str:
+    units, most_mm = opened.profile.units, winters.limits["climb at most"]
+    return say(
+        language,
+        "cli.winters.row",
+        n=number,
+        climb=format_length(year.climb_mm, units, language),
+        within=year.within(most_mm),
+        spurs=len(winters.names),
+        most=format_length(most_mm, units, language),
+        score=year.score,
+        lost=year.plan_lost,
+    )
+
+
+def _as_json(winters: Winters, years: tuple[PrunedWinter, ...]) -> list[dict[str, int]]:
+    most_mm = winters.limits["climb at most"]
+    return [
+        {
+            "winter": number,
+            "climb_mm": year.climb_mm,
+            "spurs_within_limit": year.within(most_mm),
+            "score": year.score,
+            "plan_lost": year.plan_lost,
+        }
+        for number, year in enumerate(years, start=1)
+    ]

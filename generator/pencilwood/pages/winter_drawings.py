@@ -1,0 +1,119 @@
+"""Drawings of a vine over the winters: all to one scale, each telling both choices by class.
+
+They show the vine after the rough pass, so that the canes do not hide the spurs. A drawing is of
+a vine at which every position has the same story; the page's script puts mixed ones together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import cached_property
+
+from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.drawing.wood_alone import draw_wood_alone
+from pencilwood.drawing.wood_text import plate_of
+from pencilwood.pages.desk import Desk
+from pencilwood.proof.winter_table import stories_of
+from pencilwood.proof.winters import WINTERS, Story, Winters
+from pencilwood.vine.model import Piece, Position
+from pencilwood.vine.spur_choice import Stays
+from pencilwood.vine.wood import Parts, WoodLeft, divide
+
+_MARGIN_MM = 60.0
+_BELOW_ARM_MM = 190.0
+_BESIDE_MM = 90.0
+
+
+class WinterDrawings:
+    """Every drawing of one vine's winters, in one language."""
+
+    def __init__(self, winters: Winters, desk: Desk) -> None:
+        self._winters = winters
+        self._desk = desk
+
+    def of(self, story: Story, chosen: Stays | None) -> str:
+        """The vine with this story behind it, pruned as chosen or still unpruned."""
+        parts = self._rough(story)
+        name = _name(story)
+        left = None if chosen is None else self._left(parts, chosen)
+        key = "drawing-left" if left is not None else "drawing-found"
+        return draw_vine(
+            parts,
+            f"w-{name or 'start'}-{'end' if chosen is None else chosen}",
+            self._desk.language,
+            title=self._desk.say(f"winters.{key}", n=len(story) + 1),
+            description=describe_vine(parts, left, self._desk.language, self._desk.profile.units),
+            units=self._desk.profile.units,
+            stages=self._stages(parts, left, pruned=len(story) < WINTERS),
+            css_class="pw-in-part",
+            window=self._window,
+            data={"story": name},
+        )
+
+    def others(self) -> Iterator[str]:
+        """The wood of stories that no habit shows; the script needs it for mixed choices."""
+        for length in range(1, WINTERS + 1):
+            for story in stories_of(length):
+                if len(set(story)) > 1:
+                    parts = self._rough(story)
+                    name = _name(story)
+                    stages = self._stages(parts, None, pruned=length < WINTERS)
+                    yield draw_wood_alone(parts, f"w-{name}", stages, {"story": name})
+
+    def _rough(self, story: Story) -> Parts:
+        """The vine after the rough pass: its canes shortened, all else as it was found."""
+        vine = self._winters.grown(story).vine
+        most = self._winters.limits["buds after the rough pass at most"]
+
+        def shortened(position: Position) -> Position:
+            return replace(position, pieces=tuple(_short(one, most) for one in position.pieces))
+
+        arms = tuple(
+            replace(arm, positions=tuple(map(shortened, arm.positions))) for arm in vine.arms
+        )
+        return divide(replace(vine, arms=arms))
+
+    def _left(self, parts: Parts, stays: Stays) -> WoodLeft:
+        return self._winters.left(parts, [stays] * len(self._winters.names))
+
+    def _stages(self, parts: Parts, left: WoodLeft | None, *, pruned: bool) -> Stages:
+        shown = () if left is None else (Stage(GONE, left),)
+        if not pruned:
+            return Stages(shown)
+        each = tuple(Stage(f"pw-off-{stays}", self._left(parts, stays)) for stays in Stays)
+        return Stages(shown, each)
+
+    @cached_property
+    def _window(self) -> Frame:
+        """Room for every drawing, near the arms."""
+        plates = [
+            plate_of(self._rough(story))
+            for length in range(WINTERS + 1)
+            for story in stories_of(length)
+        ]
+        stems = [
+            point
+            for plate in plates
+            for stem in plate.stems.values()
+            for point in stem.curve.points
+        ]
+        feet = [plate.foot(one) for plate in plates for one in plate.parts.positions]
+        xs = [0.0, *(point.x for point in (*stems, *feet))]
+        level = max(foot.y for foot in feet)
+        bottom = max(level + _BELOW_ARM_MM, *(point.y + _MARGIN_MM for point in stems))
+        top = min(point.y for point in stems) - _MARGIN_MM
+        return Frame(min(xs) - _BESIDE_MM, top, max(xs) + _BESIDE_MM, bottom)
+
+
+def _name(story: Story) -> str:
+    """A letter for each winter: `nf` is the near cane, then the far one."""
+    return "".join(stays[0] for stays in story)
+
+
+def _short(piece: Piece, most: int) -> Piece:
+    if not piece.is_cane or piece.buds <= most:
+        return piece
+    return replace(piece, buds=most, length_mm=(most + 1) * piece.internode_mm)
