@@ -4,6 +4,8 @@ import { button, check, element, radios, setText } from "./dom.mjs";
 import { copyOf } from "./drawing.mjs";
 import { frameOf } from "./frames.mjs";
 import { Stage } from "./stage.mjs";
+import { showTied } from "./tied_wood.mjs";
+import { sidesTied } from "./tying.mjs";
 
 /** @import {PageWords, Sheet, Where} from "./types.mjs" */
 /** @import {Finding} from "./findings.mjs" */
@@ -65,10 +67,12 @@ export class CompareView {
   /**
    * @param {readonly number[]} states
    * @param {readonly Finding[]} findings
+   * @param {Map<string, import("./types.mjs").WireSide>} tied  where canes were tied
    */
-  update(states, findings) {
+  update(states, findings, tied) {
     this.states = states;
     this.mine.drawing.paint(states);
+    showTied(this.mine.drawing, tied, states);
     this.mine.setMarks(
       findings.flatMap(({ must, places }) =>
         places.flatMap(({ number, broken }) => {
@@ -87,7 +91,10 @@ export class CompareView {
     this.other = other;
     check(this.choice, other);
     const { plan, answer } = this.page;
-    this.theirs.drawing.paint(answer === null || other === "plan" ? plan.states : answer.states.fine);
+    const isPlan = answer === null || other === "plan";
+    const shown = isPlan ? plan.states : answer.states.fine;
+    this.theirs.drawing.paint(shown);
+    showTied(this.theirs.drawing, sidesTied((isPlan ? plan : answer).cuts), shown);
     const name = this.words.say(`compare.${other}`);
     setText(this.otherName, name);
     this.theirs.drawing.svg.setAttribute("aria-label", name);

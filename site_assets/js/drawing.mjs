@@ -3,7 +3,9 @@
  * it by its viewBox, and finds the cut point under a finger.
  *
  * What it reads of the SVG: `[data-part]` groups, `[data-from-bud]` stretches in them, and
- * `[data-cut]` circles, with `data-buds` for a cut above that bud and without for the base.
+ * `[data-cut]` circles, with `data-buds` for a cut above that bud and without for the base. A
+ * drawing may show the wood in more than one view: each part has then a group in each, and
+ * `data-view` of a circle says in which view it lies.
  */
 
 /** @import {Sheet} from "./types.mjs" */
@@ -16,6 +18,7 @@
  * @property {number | null} buds
  * @property {number} x
  * @property {number} y
+ * @property {string} view  empty where there is one view
  */
 
 /** A finger finds the nearest cut point within half a 44 px target. */
@@ -38,6 +41,7 @@ export class VineDrawing {
     this.box = this.whole;
     this.parts = groupsOfParts(svg, sheet);
     this.cutPoints = cutPointsOf(svg, sheet);
+    this.views = [...new Set(this.cutPoints.map(({ view }) => view))];
     /** @type {CutPoint[]} */
     this.offered = [];
   }
@@ -50,15 +54,15 @@ export class VineDrawing {
    */
   paint(states) {
     this.sheet.pieces.forEach((piece, number) => {
-      const group = this.parts[number];
-      if (group === undefined) return;
       const gone = states[number] === 0;
-      group.classList.toggle("pw-gone", gone);
-      group.classList.toggle("pw-fallen", gone && piece.grows >= 0 && states[piece.grows] === 0);
-      if (piece.kind === "old") return;
-      for (const stretch of group.querySelectorAll("[data-from-bud]")) {
-        const from = Number(stretch.getAttribute("data-from-bud"));
-        stretch.classList.toggle("pw-gone", from > 0 && from >= states[number]);
+      const fallen = gone && piece.grows >= 0 && states[piece.grows] === 0;
+      for (const group of this.parts[number]) {
+        group.classList.toggle("pw-gone", gone);
+        group.classList.toggle("pw-fallen", fallen);
+        for (const stretch of group.querySelectorAll("[data-from-bud]")) {
+          const from = Number(stretch.getAttribute("data-from-bud"));
+          stretch.classList.toggle("pw-gone", from > 0 && from >= states[number]);
+        }
       }
     });
   }
@@ -69,9 +73,9 @@ export class VineDrawing {
    * @param {number | null} position  null marks none
    */
   mark(position) {
-    this.parts.forEach((group, number) => {
+    this.parts.forEach((groups, number) => {
       const here = this.sheet.pieces[number].position === position;
-      group?.classList.toggle("pw-far", position !== null && !here);
+      for (const group of groups) group.classList.toggle("pw-far", position !== null && !here);
     });
   }
 
@@ -81,7 +85,9 @@ export class VineDrawing {
    * @param {number | null} piece
    */
   point(piece) {
-    this.parts.forEach((group, number) => group?.classList.toggle("pw-picked", number === piece));
+    this.parts.forEach((groups, number) => {
+      for (const group of groups) group.classList.toggle("pw-picked", number === piece);
+    });
   }
 
   /**
@@ -173,43 +179,66 @@ export class VineDrawing {
    * Where a position's wood leaves the arm.
    *
    * @param {number} position
+   * @param {string} [view]
    * @returns {{x: number, y: number} | null}
    */
-  foot(position) {
+  foot(position, view = this.views[0]) {
     const feet = this.cutPoints.filter(
-      ({ piece, buds }) => buds === null && this.sheet.pieces[piece].position === position,
+      (point) =>
+        point.buds === null &&
+        point.view === view &&
+        this.sheet.pieces[point.piece].position === position,
     );
+    if (view !== this.views[0]) return feet[0] ?? null;
     return feet.length === 0 ? null : feet.reduce((low, one) => (one.y > low.y ? one : low));
   }
 
   /**
-   * The position whose foot is nearest to a place, measured along the arm.
+   * The position that a place on the drawing means, and the view that it lies in. Along arms it
+   * is the one whose foot is nearest along the arm. With more than one view it is the one whose
+   * nearest cut point is nearest, for there wood stands before other wood.
    *
-   * @param {number} x  mm on the drawing
-   * @returns {number}
+   * @param {{x: number, y: number}} at  mm on the drawing
+   * @returns {{position: number, view: string}}
    */
-  positionNear(x) {
+  positionNear(at) {
+    if (this.views.length > 1) return this.nearestOfViews(at);
     let best = 0;
     let nearest = Infinity;
     this.sheet.positions.forEach((_, number) => {
-      const distance = Math.abs((this.foot(number)?.x ?? Infinity) - x);
+      const distance = Math.abs((this.foot(number)?.x ?? Infinity) - at.x);
       if (distance < nearest) [best, nearest] = [number, distance];
     });
-    return best;
+    return { position: best, view: this.views[0] ?? "" };
+  }
+
+  /**
+   * @param {{x: number, y: number}} at
+   * @returns {{position: number, view: string}}
+   */
+  nearestOfViews(at) {
+    const near = this.cutPoints.reduce((best, point) =>
+      Math.hypot(point.x - at.x, point.y - at.y) < Math.hypot(best.x - at.x, best.y - at.y)
+        ? point
+        : best,
+    );
+    return { position: this.sheet.pieces[near.piece].position, view: near.view };
   }
 }
 
 /**
  * @param {SVGSVGElement} svg
  * @param {Sheet} sheet
- * @returns {(Element | undefined)[]}  by index of the piece
+ * @returns {Element[][]}  by index of the piece, a group for each view
  */
 function groupsOfParts(svg, sheet) {
+  /** @type {Map<string | null, Element[]>} */
   const byName = new Map();
   for (const group of svg.querySelectorAll("[data-part]")) {
-    byName.set(group.getAttribute("data-part"), group);
+    const name = group.getAttribute("data-part");
+    byName.set(name, [...(byName.get(name) ?? []), group]);
   }
-  return sheet.pieces.map((piece) => byName.get(piece.name));
+  return sheet.pieces.map((piece) => byName.get(piece.name) ?? []);
 }
 
 /**
@@ -225,7 +254,8 @@ function cutPointsOf(svg, sheet) {
     const buds = circle.getAttribute("data-buds");
     if (piece === undefined) return [];
     const at = { x: Number(circle.getAttribute("cx")), y: Number(circle.getAttribute("cy")) };
-    return [{ circle, piece, buds: buds === null ? null : Number(buds), ...at }];
+    const view = circle.getAttribute("data-view") ?? "";
+    return [{ circle, piece, buds: buds === null ? null : Number(buds), view, ...at }];
   });
 }
 

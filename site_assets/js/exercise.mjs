@@ -32,11 +32,12 @@ import { freshWork, takeUp, versionOf } from "./saved_work.mjs";
 import { budsKept, score } from "./scoring.mjs";
 import { StepPanel } from "./step_panel.mjs";
 import { Keeper } from "./storage.mjs";
+import { sidesTied, tieOf } from "./tying.mjs";
 import { VineViews } from "./vine_views.mjs";
 import { Words } from "./words.mjs";
 import * as wood from "./wood.mjs";
 
-/** @import {DoneCut} from "./types.mjs" */
+/** @import {DoneCut, WireSide} from "./types.mjs" */
 
 let made = 0;
 
@@ -55,7 +56,7 @@ export class Exercise {
     this.words = new Words(this.page);
     this.version = versionOf(this.sheet);
     this.workKey = `work:${this.sheet.case}`;
-    this.work = freshWork();
+    this.work = freshWork(this.sheet);
     this.lookBack = false;
     made += 1;
     this.id = `pwx${made}`;
@@ -96,7 +97,7 @@ export class Exercise {
       change: () => this.backToPruning(),
       tryAgain: () => this.tryAgain(),
     });
-    this.steps = new StepPanel(words, sheet.cutting.roughBuds[1], {
+    this.steps = new StepPanel(words, sheet.cutting.passes, sheet.cutting.roughBuds[1], {
       changePass: (by) => this.changePass(by),
       shortenAll: () => this.shortenAll(),
       finish: () => this.finish(),
@@ -124,14 +125,14 @@ export class Exercise {
       closer: () => this.lookCloser(),
     });
     this.pieces = new PieceList(sheet, page, words, {
-      cut,
+      ...{ cut, tie: this.tie },
       point: (piece) => this.views?.near.drawing.point(piece),
     });
     this.past = new HistoryPanel(words, {
       undo: () => this.travel(wood.undo(this.work.history), "said.undone"),
-      redo: () => this.travel(wood.redo(this.work.history), "said.redone"),
+      redo: () => this.travel(wood.redo(this.work.history, sheet.cutting.passes[0]), "said.redone"),
       lookBack: () => this.toggleLookBack(),
-      startAgain: () => this.travel(wood.startAgain(this.work.history), "said.again"),
+      startAgain: () => this.travel(wood.startAgain(this.work.history, sheet.cutting.passes[0]), "said.again"),
     });
     this.measures = new MeasuresPanel(words, (open) => {
       this.work.measuresOpen = open;
@@ -147,7 +148,9 @@ export class Exercise {
     this.how?.update(work.how);
     const { position, closer } = work;
     this.views?.update({ states, position, closer, lookBack: this.lookBack });
-    this.pieces?.update(position, states);
+    const tied = sidesTied(cuts);
+    this.views?.showTied(this.lookBack ? new Map() : tied, states);
+    this.pieces?.update(position, states, work.history.pass === "tie", tied);
     this.past?.update(work.history, this.lookBack);
     this.measures?.update(sheet, states, work.measuresOpen);
     this.keep();
@@ -205,6 +208,13 @@ export class Exercise {
     this.addCuts([{ part, buds, ...how }], `${label} ${what}.`);
   }
 
+  /** @type {(piece: number, side: WireSide) => void} */
+  tie = (piece, side) => {
+    const part = this.sheet.pieces[piece].name;
+    const label = this.page.pieces[part]?.label ?? part;
+    this.addCuts([tieOf(part, side)], `${label} ${this.words.say(`tie.was.${side}`)}.`);
+  };
+
   shortenAll() {
     const how = this.howNow();
     if (how === null) return;
@@ -247,7 +257,7 @@ export class Exercise {
 
   /** @param {1 | -1} by */
   changePass(by) {
-    this.work.history = wood.changePass(this.work.history, by);
+    this.work.history = wood.changePass(this.work.history, by, this.sheet.cutting.passes);
     // The rough pass looks at whole canes, the later ones at their lowest buds.
     this.work.closer = this.work.history.pass !== "rough";
     this.views?.reframe();
@@ -269,7 +279,7 @@ export class Exercise {
     const { states, cuts } = wood.replay(this.sheet, this.work.history);
     const result = score(this.sheet, states, cuts);
     this.root.classList.add("pw-done");
-    this.result?.update(result, states);
+    this.result?.update(result, states, sidesTied(cuts));
     if (goThere) this.result?.heading.focus();
     return result;
   }
@@ -283,7 +293,7 @@ export class Exercise {
   }
 
   tryAgain() {
-    this.work.history = wood.startAgain(this.work.history);
+    this.work.history = wood.startAgain(this.work.history, this.sheet.cutting.passes[0]);
     this.backToPruning();
     this.tell(this.words.say("said.again"));
   }

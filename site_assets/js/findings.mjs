@@ -62,15 +62,18 @@ export function byWords(broken) {
  * Cuts of the plan or the answer that share pass, buds and reason, joined.
  *
  * @param {readonly ShownCut[]} cuts
- * @returns {{pass: string, buds: number | null, why: string, parts: string[]}[]}
+ * @returns {(Omit<ShownCut, "part"> & {parts: string[]})[]}
  */
 export function byReason(cuts) {
-  /** @type {{pass: string, buds: number | null, why: string, parts: string[]}[]} */
+  /** @type {(Omit<ShownCut, "part"> & {parts: string[]})[]} */
   const groups = [];
   for (const { part, ...rest } of cuts) {
     const last = groups[groups.length - 1];
     const same =
-      last?.pass === rest.pass && last.buds === rest.buds && last.why === rest.why;
+      last?.pass === rest.pass &&
+      last.buds === rest.buds &&
+      last.tied === rest.tied &&
+      last.why === rest.why;
     if (same) last.parts.push(part);
     else groups.push({ ...rest, parts: [part] });
   }

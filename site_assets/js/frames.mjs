@@ -13,16 +13,19 @@ const LOW_BUDS = 2;
  * @param {number} position
  * @param {readonly number[]} states
  * @param {boolean} closer
+ * @param {string} [view]
  * @returns {Box}
  */
-export function frameOf(drawing, position, states, closer) {
+export function frameOf(drawing, position, states, closer, view = drawing.views[0]) {
   const { sheet } = drawing;
-  const here = drawing.cutPoints.filter(({ piece }) => sheet.pieces[piece].position === position);
+  const here = drawing.cutPoints.filter(
+    (point) => point.view === view && sheet.pieces[point.piece].position === position,
+  );
   const kept = here.filter(
     ({ piece, buds }) =>
       states[piece] > 0 && (buds ?? 0) <= (closer ? LOW_BUDS : states[piece]),
   );
-  const foot = drawing.foot(position);
+  const foot = drawing.foot(position, view);
   const points = foot === null ? kept : [...kept, foot];
   return points.length === 0 ? drawing.whole : around(points);
 }

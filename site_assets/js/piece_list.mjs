@@ -1,11 +1,14 @@
 /** The wood of one position as a list, with native buttons for every cut that can be made. */
 
 import { button, element, setText } from "./dom.mjs";
+import { canesToTie } from "./tying.mjs";
 import { legalCuts } from "./wood.mjs";
 
-/** @import {PageWords, Sheet} from "./types.mjs" */
+/** @import {PageWords, Sheet, WireSide} from "./types.mjs" */
 
 const USUAL_BUDS = [1, 2, 5];
+/** @type {readonly WireSide[]} */
+const SIDES = ["left", "right"];
 
 /**
  * @typedef {object} Row
@@ -21,7 +24,7 @@ export class PieceList {
    * @param {Sheet} sheet
    * @param {PageWords} page
    * @param {import("./words.mjs").Words} words
-   * @param {{cut: (piece: number, buds: number | null) => void, point: (piece: number | null) => void}} actions
+   * @param {{cut: (piece: number, buds: number | null) => void, point: (piece: number | null) => void, tie: (piece: number, side: WireSide) => void}} actions
    */
   constructor(sheet, page, words, actions) {
     this.sheet = sheet;
@@ -38,10 +41,13 @@ export class PieceList {
   /**
    * @param {number} position
    * @param {readonly number[]} states
+   * @param {boolean} [tying]  whether canes are being tied, so that nothing is cut
+   * @param {Map<string, WireSide>} [tied]
    */
-  update(position, states) {
+  update(position, states, tying = false, tied = new Map()) {
     if (position !== this.position) this.build(position);
-    for (const row of this.rows) this.updateRow(row, states);
+    this.canes = tying ? canesToTie(this.sheet, states) : null;
+    for (const row of this.rows) this.updateRow(row, states, tied);
   }
 
   /** @param {number} position */
@@ -76,8 +82,9 @@ export class PieceList {
   /**
    * @param {Row} row
    * @param {readonly number[]} states
+   * @param {Map<string, WireSide>} tied
    */
-  updateRow(row, states) {
+  updateRow(row, states, tied) {
     const { kind } = this.sheet.pieces[row.piece];
     const state = states[row.piece];
     const legal = legalCuts(this.sheet, states, row.piece);
@@ -85,7 +92,28 @@ export class PieceList {
     if (state === 0) setText(row.state, this.words.say("piece.gone"));
     else if (kind === "cane") setText(row.state, this.words.count("piece.buds", state));
     else setText(row.state, this.words.say("piece.kept"));
-    this.fillCuts(row, legal);
+    const side = tied.get(this.sheet.pieces[row.piece].name);
+    if (side !== undefined && canesToTie(this.sheet, states).includes(row.piece)) {
+      row.state.textContent += ` ${this.words.say(`tie.is.${side}`)}`;
+    }
+    if (this.canes === null || this.canes === undefined) this.fillCuts(row, legal);
+    else this.fillTies(row, this.canes.includes(row.piece));
+  }
+
+  /**
+   * @param {Row} row
+   * @param {boolean} canBeTied
+   */
+  fillTies(row, canBeTied) {
+    const wanted = `tie ${canBeTied}`;
+    if (row.cuts.dataset.legal === wanted) return;
+    row.cuts.dataset.legal = wanted;
+    const more = this.words.wood(this.sheet.pieces[row.piece].name);
+    const ties = SIDES.map((side) => {
+      const press = () => this.actions.tie(row.piece, side);
+      return button(this.words.say(`tie.to.${side}`), press, { more });
+    });
+    row.cuts.replaceChildren(...(canBeTied ? ties : []));
   }
 
   /**

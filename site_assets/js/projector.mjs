@@ -173,7 +173,7 @@ export class Projector {
     if (pixelsPerMm === 0) return;
     const letter = (LETTER_SHARE * window.innerHeight) / pixelsPerMm;
     this.svg.style.setProperty("--pwp-letter", `${letter.toFixed(1)}px`);
-    const names = [...this.svg.querySelectorAll(".pw-place-name")];
+    const names = [...this.svg.querySelectorAll(".pw-places:not(.pw-places-inside) .pw-place-name")];
     const xs = names.map((name) => ({
       x: Number(name.getAttribute("x")),
       text: name.textContent ?? "",

@@ -56,8 +56,9 @@ export class ResultPanel {
   /**
    * @param {Result} result
    * @param {readonly number[]} states
+   * @param {Map<string, import("./types.mjs").WireSide>} [tied]  where canes were tied
    */
-  update(result, states) {
+  update(result, states, tied = new Map()) {
     const findings = byRule(result.broken);
     const { words } = this;
     const key = result.passed ? "result.passed" : "result.not-passed";
@@ -71,7 +72,7 @@ export class ResultPanel {
         : findings.map((finding) => this.findingBlock(finding))),
     );
     this.cutFindings.replaceChildren(...this.cuttingBlock(result.cutting));
-    this.compare.update(states, findings);
+    this.compare.update(states, findings, tied);
   }
 
   /** @param {Result} result */
@@ -197,9 +198,9 @@ export class ResultPanel {
    */
   reasons(title, cuts) {
     const { words } = this;
-    const lines = byReason(cuts).map(({ pass, buds, why, parts }) => {
-      const what =
-        buds === null ? words.say("cut.was-off") : words.count("cut.was-to", buds);
+    const lines = byReason(cuts).map(({ pass, buds, tied, why, parts }) => {
+      const cut = buds === null ? words.say("cut.was-off") : words.count("cut.was-to", buds);
+      const what = tied === undefined ? cut : words.say(`tie.was.${tied}`);
       const names = parts.map((part) => words.wood(part)).join(", ");
       const name = `${words.say(`pass.${pass}`)}: ${names} ${what}.`;
       return element("li", {}, element("strong", {}, name), ` ${why}`);

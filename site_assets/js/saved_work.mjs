@@ -1,7 +1,6 @@
 /** What is kept of an exercise on the device, and how it is taken up again. */
 
 import { STUBS, TOOLS } from "./how_panel.mjs";
-import { PASSES } from "./scoring.mjs";
 import { replay, start } from "./wood.mjs";
 
 /** @import {How} from "./how_panel.mjs" */
@@ -18,10 +17,13 @@ import { replay, start } from "./wood.mjs";
  * @property {boolean} done  whether the result is shown
  */
 
-/** @returns {Work} */
-export function freshWork() {
+/**
+ * @param {Pick<Sheet, "cutting">} [sheet]  left out: a vine with all passes
+ * @returns {Work}
+ */
+export function freshWork(sheet) {
   const how = { tool: null, stub: null };
-  return { history: start(), how, position: 0, closer: false, measuresOpen: true, done: false };
+  return { history: start(sheet?.cutting.passes), how, position: 0, closer: false, measuresOpen: true, done: false };
 }
 
 /**
@@ -46,7 +48,7 @@ export function versionOf(sheet) {
  * @returns {Work}
  */
 export function takeUp(sheet, kept) {
-  const fresh = freshWork();
+  const fresh = freshWork(sheet);
   if (typeof kept !== "object" || kept === null) return fresh;
   const work = /** @type {Partial<Work>} */ (kept);
   const history = takeUpHistory(sheet, work.history);
@@ -72,7 +74,7 @@ export function takeUp(sheet, kept) {
  */
 function takeUpHistory(sheet, history) {
   try {
-    if (history === undefined || !PASSES.includes(history.pass)) return null;
+    if (history === undefined || !sheet.cutting.passes.includes(history.pass)) return null;
     if (!Number.isInteger(history.done) || history.done < 0) return null;
     if (history.done > history.steps.length) return null;
     // Replaying every step proves that each cut, undone ones too, still fits this vine.

@@ -3,10 +3,12 @@
  * comes from the scoring sheet, which the generator compiled from the handbook's rules.
  */
 
+import { chargesOfTying } from "./tying.mjs";
+
 /** @import {Broken, DoneCut, PassName, Result, Row, Sheet, Where} from "./types.mjs" */
 
 /** @type {readonly PassName[]} */
-export const PASSES = ["rough", "thinning-out", "fine"];
+export const PASSES = ["rough", "thinning-out", "fine", "tie"];
 
 /**
  * The score of the wood that is left, and apart from it the score of how it was cut.
@@ -26,7 +28,7 @@ export function score(sheet, states, doneCuts) {
   const points = Math.max(0, 100 - Math.max(0, lost - sheet.planLost));
   const capped = broken.some((one) => one.must);
   const vineScore = capped ? Math.min(points, sheet.passMark - 1) : points;
-  const cutting = chargesOfCuts(sheet, doneCuts);
+  const cutting = [...chargesOfCuts(sheet, doneCuts), ...chargesOfTying(sheet, states, doneCuts, charged)];
   return {
     score: vineScore,
     lost,
@@ -214,6 +216,7 @@ function largeWounds(sheet, states) {
 function chargesOfCuts(sheet, doneCuts) {
   let latest = 0;
   return doneCuts.flatMap((cut, number) => {
+    if (cut.tied !== undefined) return [];
     const pass = PASSES.indexOf(cut.pass);
     const late = pass < latest;
     latest = Math.max(latest, pass);

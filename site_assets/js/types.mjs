@@ -23,7 +23,8 @@
  * @property {number} thickness  mm
  * @property {[number, number][]} charges  by state, then by whether living wood is above it
  *
- * @typedef {"rough" | "thinning-out" | "fine"} PassName
+ * @typedef {"rough" | "thinning-out" | "fine" | "tie"} PassName
+ * @typedef {"left" | "right"} WireSide
  * @typedef {"shears" | "loppers" | "saw"} ToolName
  * @typedef {"close" | "right" | "long"} StubName
  *
@@ -33,6 +34,13 @@
  * @property {Record<string, Record<ToolName, number>>} tool  by thickness in mm
  * @property {Record<StubName, number>} stub  of shortenings only
  * @property {[number, number]} roughBuds  fewest and most buds that a rough cut leaves
+ * @property {readonly PassName[]} passes  those of the vine's form, in their order
+ * @property {TyingSheet} [tie]  where canes are tied along the wire after the last cut
+ *
+ * @typedef {object} TyingSheet
+ * @property {string} tally  name of the tally whose pieces are tied
+ * @property {number} untied  what a cane costs that is not tied
+ * @property {Record<WireSide, number[]>} sides  by how many canes were tied to that side before
  *
  * @typedef {object} Tally
  * @property {string} name
@@ -65,6 +73,7 @@
  * @property {PassName} pass
  * @property {ToolName} tool
  * @property {StubName} stub
+ * @property {WireSide} [tied]  the side of the wire it is tied to; then nothing is cut
  *
  * @typedef {object} Where  the place on the vine that a charge speaks of
  * @property {"piece" | "pair" | "stretch" | "vine" | "cut"} kind
@@ -93,6 +102,7 @@
  * @property {number | null} buds
  * @property {PassName} pass
  * @property {string} why
+ * @property {WireSide} [tied]  the side of the wire it is tied to
  *
  * @typedef {object} RuleWords
  * @property {string} title

@@ -8,6 +8,7 @@ import { copyOf } from "./drawing.mjs";
 import { frameOf } from "./frames.mjs";
 import { Stage } from "./stage.mjs";
 import { onTap } from "./tap.mjs";
+import { showTied } from "./tied_wood.mjs";
 import { uncut } from "./wood.mjs";
 
 /** @import {Sheet} from "./types.mjs" */
@@ -42,8 +43,11 @@ export class VineViews {
     this.words = words;
     this.actions = actions;
     this.position = 0;
+    /** The view that the close-up shows; with one view it is always the first. */
+    this.side = "";
     this.near = new Stage(copyOf(svg, `${id}-near`), sheet, "pw-stage-near");
     this.whole = new Stage(svg, sheet, "pw-stage-whole");
+    this.side = this.whole.drawing.views[0] ?? "";
     this.framed = "";
     this.near.drawing.svg.classList.add("pw-close-up");
     this.near.root.setAttribute("role", "group");
@@ -66,7 +70,11 @@ export class VineViews {
     this.next = button(words.say("position.next"), () => this.go(1), { more });
     this.closer = button(words.say("closer"), this.actions.closer);
     const chooser = element("label", {}, words.say("position.choose"), " ", this.select);
-    const nav = element("div", { class: "pw-buttons pw-nav" }, this.previous, this.next, chooser, this.closer);
+    const nav = element(
+      "div",
+      { class: "pw-buttons pw-nav" },
+      ...[this.previous, this.next, chooser, this.closer, ...this.layOutSides()],
+    );
     const whole = element(
       "div",
       { class: "pw-view" },
@@ -79,11 +87,31 @@ export class VineViews {
     return element("div", { class: "pw-views" }, this.note, whole, near);
   }
 
+  /** A button to turn the close-up to the vine's other view, where there is one. */
+  layOutSides() {
+    const { views } = this.whole.drawing;
+    if (views.length < 2) return [];
+    this.turn = button(this.words.say("turn"), () => {
+      this.lookFrom(views[(views.indexOf(this.side) + 1) % views.length]);
+    });
+    return [this.turn];
+  }
+
+  /** @param {string} side */
+  lookFrom(side) {
+    this.side = side;
+    this.framed = "";
+    if (this.view) this.update(this.view);
+  }
+
   bind() {
     this.select?.addEventListener("change", () => this.actions.select(Number(this.select?.value)));
     onTap(this.whole.root, (x, y) => {
       const { drawing } = this.whole;
-      this.actions.select(drawing.positionNear(drawing.toMm(x, y).x));
+      const { position, view } = drawing.positionNear(drawing.toMm(x, y));
+      this.side = view;
+      this.reframe();
+      this.actions.select(position);
     });
     onTap(this.near.root, (x, y) => {
       const point = this.near.drawing.cutPointAt(x, y);
@@ -108,6 +136,7 @@ export class VineViews {
 
   /** @param {View} view */
   update(view) {
+    this.view = view;
     this.position = view.position;
     this.updateNames(view);
     this.note.hidden = !view.lookBack;
@@ -116,15 +145,26 @@ export class VineViews {
     this.near.drawing.paint(shown);
     this.near.drawing.mark(view.position);
     this.near.drawing.offer(
-      ({ piece, buds }) =>
+      ({ piece, buds, view: side }) =>
         !view.lookBack &&
+        side === this.side &&
         this.sheet.pieces[piece].position === view.position &&
         view.states[piece] > (buds ?? 0),
     );
-    const foot = this.whole.drawing.foot(view.position);
     const mark = { text: this.sheet.positions[view.position].name, kind: "pw-mark-here" };
-    this.whole.setMarks(foot === null ? [] : [{ ...foot, ...mark }]);
+    const feet = this.whole.drawing.views.flatMap(
+      (side) => this.whole.drawing.foot(view.position, side) ?? [],
+    );
+    this.whole.setMarks(feet.map(({ x, y }) => ({ x, y, ...mark })));
     this.frame(view);
+  }
+
+  /**
+   * @param {Map<string, import("./types.mjs").WireSide>} tied
+   * @param {readonly number[]} states
+   */
+  showTied(tied, states) {
+    for (const stage of [this.whole, this.near]) showTied(stage.drawing, tied, states);
   }
 
   /** @param {View} view */
@@ -146,10 +186,11 @@ export class VineViews {
    * @param {View} view
    */
   frame(view) {
-    const wanted = `${view.position} ${view.closer}`;
+    const wanted = `${view.position} ${view.closer} ${this.side}`;
     if (wanted === this.framed) return;
     this.framed = wanted;
-    this.near.show(frameOf(this.near.drawing, view.position, view.states, view.closer));
+    const { drawing } = this.near;
+    this.near.show(frameOf(drawing, view.position, view.states, view.closer, this.side));
   }
 
   /** Looks for the best window again at the next update. */

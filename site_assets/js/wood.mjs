@@ -6,6 +6,9 @@
 /** @import {DoneCut, PassName, Sheet} from "./types.mjs" */
 
 import { PASSES } from "./scoring.mjs";
+import { checkTie } from "./tying.mjs";
+
+const CUTTING_PASSES = PASSES.slice(0, 3);
 
 /**
  * @typedef {{cuts: DoneCut[]}} CutStep  cuts that are taken back together
@@ -22,9 +25,12 @@ import { PASSES } from "./scoring.mjs";
  * @property {DoneCut[]} cuts
  */
 
-/** @returns {History} */
-export function start() {
-  return { steps: [], done: 0, pass: "rough" };
+/**
+ * @param {readonly PassName[]} passes  of the vine's form
+ * @returns {History}
+ */
+export function start(passes = PASSES) {
+  return { steps: [], done: 0, pass: passes[0] };
 }
 
 /**
@@ -52,7 +58,10 @@ export function replay(sheet, history) {
       cuts = [];
       continue;
     }
-    for (const cut of step.cuts) states = cutWood(sheet, states, cut.part, cut.buds);
+    for (const cut of step.cuts) {
+      if (cut.tied === undefined) states = cutWood(sheet, states, cut.part, cut.buds);
+      else checkTie(sheet, states, cut.part);
+    }
     cuts = [...cuts, ...step.cuts];
   }
   return { states, cuts };
@@ -122,10 +131,11 @@ export function addCuts(history, cuts) {
  * Everything taken back, as a step that can itself be taken back.
  *
  * @param {History} history
+ * @param {PassName} [first]  the first pass of the vine's form
  * @returns {History}
  */
-export function startAgain(history) {
-  return { ...appended(history, { again: true, from: history.pass }), pass: "rough" };
+export function startAgain(history, first = "rough") {
+  return { ...appended(history, { again: true, from: history.pass }), pass: first };
 }
 
 /**
@@ -149,12 +159,13 @@ export function undo(history) {
 
 /**
  * @param {History} history
+ * @param {PassName} [first]  the first pass of the vine's form
  * @returns {History}
  */
-export function redo(history) {
+export function redo(history, first = "rough") {
   if (history.done === history.steps.length) return history;
   const step = history.steps[history.done];
-  return { ...history, done: history.done + 1, pass: "again" in step ? "rough" : history.pass };
+  return { ...history, done: history.done + 1, pass: "again" in step ? first : history.pass };
 }
 
 /**
@@ -162,10 +173,11 @@ export function redo(history) {
  *
  * @param {History} history
  * @param {1 | -1} by
+ * @param {readonly PassName[]} [passes]  of the vine's form
  * @returns {History}
  */
-export function changePass(history, by) {
-  const to = PASSES[PASSES.indexOf(history.pass) + by];
+export function changePass(history, by, passes = CUTTING_PASSES) {
+  const to = passes[passes.indexOf(history.pass) + by];
   return to === undefined ? history : { ...history, pass: to };
 }
 

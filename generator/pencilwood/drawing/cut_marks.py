@@ -9,7 +9,7 @@ from pencilwood.drawing.looks import INK
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run
 from pencilwood.vine.passes import PASSES, DoneCut
-from pencilwood.vine.wood import Shortening
+from pencilwood.vine.wood import Shortening, Tie
 
 _BETWEEN_MM = 8.0
 _BEYOND_EDGE_MM = 11.0
@@ -18,7 +18,8 @@ _ABOVE_FOOT_MM = 14.0
 
 def draw_cut_marks(plate: Plate, cuts: Sequence[DoneCut]) -> Group:
     """A mark for every cut, with the class `pw-cut-rough`, `pw-cut-thinning-out` or `-fine`."""
-    return Group(tuple(_mark(plate, done) for done in cuts), {"class": "pw-cut-marks"})
+    marks = tuple(_mark(plate, done) for done in cuts if not isinstance(done.cut, Tie))
+    return Group(marks, {"class": "pw-cut-marks"})
 
 
 def _mark(plate: Plate, done: DoneCut) -> Ink:

@@ -17,10 +17,14 @@ from pencilwood.proof.report import message_text
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.rules.shapes import HEADINGS, HEADINGS_ES
 from pencilwood.score.sheet import as_json, dump, rules_charged
+from pencilwood.vine.long_wood import LONG_WOOD_WORDS
+from pencilwood.vine.model import ROUND_WORDS, Vine
 from pencilwood.vine.passes import DoneCut, Pass, after_each_pass
-from pencilwood.vine.wood import Shortening, uncut
+from pencilwood.vine.wood import Shortening, Tie, uncut
 from pencilwood.words import catalogue
 
+_OWN = (f".{ROUND_WORDS}", f".{LONG_WOOD_WORDS}")
+_TYING = ("exercise.tie.", "exercise.pass.tie")
 _WHY = {"en": HEADINGS[1], "es": HEADINGS_ES[1]}
 
 
@@ -50,10 +54,16 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
         units=profile.units,
         # The same drawing shows the answer and the plan, once somebody has tried.
         stages=stages_of_passes(proof.parts, [one.done for one in case.answer], proof.plan.left),
-        data={"case": case.slug},
+        data={"case": case.slug, **_wire(proof)},
     )
     words = _words(desk, proof, rules_charged(proof.sheet))
     return ExerciseParts(case.slug, drawing, script_json(sheet), script_json(words))
+
+
+def _wire(proof: CaseProof) -> dict[str, str]:
+    """Height of the wire that canes are tied along, where the form ties any."""
+    vine = proof.parts.vine
+    return {"wire": str(vine.trellis.fruiting_wire_mm)} if vine.form.tied else {}
 
 
 def script_json(body: object) -> str:
@@ -68,11 +78,7 @@ def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, obje
     return {
         "language": desk.language,
         "units": desk.profile.units,
-        "strings": {
-            key: text
-            for key, text in catalogue(desk.language).items()
-            if key.startswith("exercise.")
-        },
+        "strings": _strings(desk.language, proof.parts.vine),
         "rules": {name: rule_words(desk, name) for name in rules},
         "pieces": {
             part.name: {"label": label(desk, part), "facts": facts(desk, part)}
@@ -94,6 +100,21 @@ def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, obje
     }
 
 
+def _strings(language: str, vine: Vine) -> dict[str, str]:
+    """The exercise's sentences, those for arms put aside where a vine has its own."""
+    own = vine.own_words
+    texts = {key: text for key, text in catalogue(language).items() if key.startswith("exercise.")}
+    usual = {key: text for key, text in texts.items() if not key.endswith(_OWN)}
+    if not vine.form.tied:
+        usual = {key: text for key, text in usual.items() if not key.startswith(_TYING)}
+    special = {
+        key.removesuffix(f".{own}"): text
+        for key, text in texts.items()
+        if own and key.endswith(f".{own}")
+    }
+    return usual | special
+
+
 def rule_words(desk: Desk, name: str) -> dict[str, object]:
     """What the browser says of a rule: its title, sentences, reason and page."""
     rule = RULE_BY_NAME[name]
@@ -108,7 +129,8 @@ def rule_words(desk: Desk, name: str) -> dict[str, object]:
 
 def _cut(done: DoneCut, why: str) -> dict[str, object]:
     buds = done.cut.buds if isinstance(done.cut, Shortening) else None
-    return {"part": done.cut.part, "buds": buds, "pass": str(done.in_pass), "why": why}
+    tied = {"tied": str(done.cut.side)} if isinstance(done.cut, Tie) else {}
+    return {"part": done.cut.part, "buds": buds, "pass": str(done.in_pass), "why": why, **tied}
 
 
 def plan_reason(desk: Desk, cut: ReasonedCut) -> str:

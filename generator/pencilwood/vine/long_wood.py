@@ -8,6 +8,8 @@ from pencilwood.vine.wood import Part
 
 FRUITING_CANES = "fruiting canes"
 RENEWAL_SPURS = "renewal spurs"
+LONG_WOOD_WORDS = "cane"
+"""Texts about such vines are filed under this where they differ from those for arms."""
 _OUTWARD_THOUSANDTHS = {Lean.ALONG: 1000, Lean.OUT: 707, Lean.IN: -707}
 
 

@@ -3,6 +3,7 @@
  *
  * `0013.4,5;1017`: steps between semicolons, each with the numbers of its pass, tool and stub,
  * then its cuts: the number of the piece in base 36, and after a point the buds that it leaves.
+ * A cane that was tied has after a point `l` or `r`, its side of the wire.
  * Steps that were undone are not kept. `generator/pencilwood/packages/scorm/room.py` computes
  * how long the text can get.
  */
@@ -53,8 +54,9 @@ function sinceLastStart({ steps, done }) {
  */
 function packStep({ cuts }, numbers) {
   const [{ pass, tool, stub }] = cuts;
-  const packed = cuts.map(({ part, buds }) => {
+  const packed = cuts.map(({ part, buds, tied }) => {
     const number = numbers.get(part) ?? "";
+    if (tied !== undefined) return `${number}.${tied[0]}`;
     return buds === null ? number : `${number}.${buds}`;
   });
   return digit(PASSES, pass) + digit(TOOLS, tool) + digit(STUBS, stub) + packed.join(",");
@@ -91,6 +93,9 @@ function unpackStep(sheet, text) {
   const cuts = text.slice(3).split(",").map((cut) => {
     const [number, buds] = cut.split(".");
     const part = sheet.pieces[Number.parseInt(number, PIECES)].name;
+    if (buds === "l" || buds === "r") {
+      return /** @type {DoneCut} */ ({ part, buds: null, ...how, tied: buds === "l" ? "left" : "right" });
+    }
     return /** @type {DoneCut} */ ({ part, buds: buds === undefined ? null : Number(buds), ...how });
   });
   return { cuts };

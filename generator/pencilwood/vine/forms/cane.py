@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from pencilwood.vine.long_wood import (
     FRUITING_CANES,
+    LONG_WOOD_WORDS,
     RENEWAL_SPURS,
     is_fruiting_cane,
     is_renewal_spur,
@@ -25,7 +26,7 @@ def _form(name: str, *sides: Side) -> Form:
         ),
         passes=(Pass.THINNING_OUT, Pass.FINE, Pass.TIE),
         tied=FRUITING_CANES,
-        words="cane",
+        words=LONG_WOOD_WORDS,
     )
 
 

@@ -1,0 +1,77 @@
+/** Draws the canes that are tied: each is laid along the wire, joined to its foot by a bend. */
+
+import { canesToTie } from "./tying.mjs";
+
+/** @import {VineDrawing} from "./drawing.mjs" */
+/** @import {WireSide} from "./types.mjs" */
+
+const SVG = "http://www.w3.org/2000/svg";
+const BEND_MM = 70;
+
+/**
+ * Shows these canes as tied, and no others. The wood itself is copied and turned about its foot,
+ * so that every bud stays in sight; the standing cane is hidden.
+ *
+ * @param {VineDrawing} drawing
+ * @param {Map<string, WireSide>} tied  side of the wire by the cane's name
+ * @param {readonly number[]} states
+ */
+export function showTied(drawing, tied, states) {
+  for (const old of drawing.svg.querySelectorAll(".pw-tied-now")) old.remove();
+  for (const group of drawing.svg.querySelectorAll(".pw-tied-away")) {
+    group.classList.remove("pw-tied-away");
+  }
+  const wire = Number(drawing.svg.dataset.wire);
+  if (!(wire > 0)) return;
+  for (const number of canesToTie(drawing.sheet, states)) {
+    const side = tied.get(drawing.sheet.pieces[number].name);
+    if (side !== undefined) layDown(drawing, number, states[number], side, -wire);
+  }
+}
+
+/**
+ * @param {VineDrawing} drawing
+ * @param {number} number  of the piece
+ * @param {number} state  its buds
+ * @param {WireSide} side
+ * @param {number} wireY
+ */
+function layDown(drawing, number, state, side, wireY) {
+  const { thickness } = drawing.sheet.pieces[number];
+  const own = drawing.cutPoints.filter(({ piece }) => piece === number);
+  const foot = own.find(({ buds }) => buds === null);
+  const far = own.filter(({ buds }) => buds !== null && buds <= state).at(-1);
+  if (foot === undefined || far === undefined) return;
+  const outward = side === "left" ? -1 : 1;
+  const now = Math.atan2(far.y - foot.y, far.x - foot.x);
+  const turn = (((side === "left" ? Math.PI : 0) - now) * 180) / Math.PI;
+  const start = { x: foot.x + outward * BEND_MM, y: wireY };
+  for (const group of drawing.parts[number]) {
+    const laid = /** @type {Element} */ (group.cloneNode(true));
+    for (const one of [laid, ...laid.querySelectorAll("[id]")]) one.removeAttribute("id");
+    for (const letter of laid.querySelectorAll(".pw-letter")) letter.remove();
+    laid.removeAttribute("data-part");
+    laid.classList.add("pw-tied-now");
+    const shift = `translate(${start.x - foot.x} ${start.y - foot.y})`;
+    laid.setAttribute("transform", `${shift} rotate(${turn.toFixed(2)} ${foot.x} ${foot.y})`);
+    group.after(bendOf(foot, start, thickness, group.getAttribute("color") ?? ""), laid);
+    group.classList.add("pw-tied-away");
+  }
+}
+
+/**
+ * @param {{x: number, y: number}} foot
+ * @param {{x: number, y: number}} start
+ * @param {number} thickness  mm; wood is drawn twice as thick as it is
+ * @param {string} colour
+ */
+function bendOf(foot, start, thickness, colour) {
+  const bend = document.createElementNS(SVG, "path");
+  bend.setAttribute("class", "pw-tied-now pw-bend");
+  bend.setAttribute("d", `M${foot.x} ${foot.y}Q${foot.x} ${start.y} ${start.x} ${start.y}`);
+  bend.setAttribute("fill", "none");
+  bend.setAttribute("stroke", colour);
+  bend.setAttribute("stroke-width", `${2 * thickness}`);
+  bend.setAttribute("stroke-linecap", "round");
+  return bend;
+}
