@@ -47,8 +47,11 @@ def stories_of(length: int) -> tuple[Story, ...]:
 
 
 def winter_tables(winters: Winters, profile: Profile) -> tuple[WinterTable, ...]:
-    """A table for each winter; empty when the vine has too many positions."""
-    if len(winters.names) > MOST_POSITIONS:
+    """A table for each winter; empty when the vine has too many positions.
+
+    A vine around a head is drawn in two views, which the script does not put together.
+    """
+    if len(winters.names) > MOST_POSITIONS or winters.case.vine.is_ring:
         return ()
     facts = [
         *(winters.case.slug, winters.case.vine, sorted(winters.limits.items()), winters.target),
