@@ -33,7 +33,10 @@ export function boxAround(whole, feet) {
   if (width >= whole.width) return whole;
   const middle = (left + Math.max(...xs)) / 2;
   const height = Math.min(NEAR_HEIGHT_MM, whole.height);
-  return { x: middle - width / 2, y: whole.y + whole.height - height - NEAR_LIFT_MM, width, height };
+  // Below the feet stand the names; where shoots hang, the names stand above.
+  const hangs = feet.every((foot) => foot.y < whole.y + whole.height / 2);
+  const y = hangs ? whole.y + NEAR_LIFT_MM : whole.y + whole.height - height - NEAR_LIFT_MM;
+  return { x: middle - width / 2, y, width, height };
 }
 
 /**
@@ -178,13 +181,16 @@ export class Projector {
       x: Number(name.getAttribute("x")),
       text: name.textContent ?? "",
     }));
-    const top = Math.min(
-      ...names.map((name) => Number(name.getAttribute("data-y") ?? name.getAttribute("y"))),
+    const ys = names.map((name) => Number(name.getAttribute("data-y") ?? name.getAttribute("y")));
+    // Names below the arm go on downward, names above it upward.
+    const above = names.every(
+      (name, number) => ys[number] < Number(name.closest(".pw-place")?.getAttribute("data-y")),
     );
+    const first = above ? Math.max(...ys) : Math.min(...ys) + Math.max(0, letter - NAME_MM);
     rowsOfNames(xs, letter).forEach((row, number) => {
       const name = names[number];
       name.setAttribute("data-y", name.getAttribute("data-y") ?? name.getAttribute("y") ?? "0");
-      name.setAttribute("y", (top + Math.max(0, letter - NAME_MM) + row * letter).toFixed(1));
+      name.setAttribute("y", (first + (above ? -row : row) * letter).toFixed(1));
     });
   }
 

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from high_cordons import high_vine
 from pencilwood.drawing import describe_vine, draw_passes, draw_vine, summarise_vine
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Side, Vine
@@ -40,7 +41,13 @@ def small_passes() -> str:
     return draw_passes(parts, cuts, "small", "en", title="Small", description=words, show="fine")
 
 
-@pytest.mark.parametrize("draw", [sick, small_passes])
+def hanging() -> str:
+    parts = divide(high_vine())
+    words = describe_vine(parts, None, "en")
+    return draw_vine(parts, "high", "en", title="High", description=words, cutpoints=True)
+
+
+@pytest.mark.parametrize("draw", [sick, small_passes, hanging])
 def test_drawing_is_as_reviewed(draw: Callable[[], str], refresh_golden: bool) -> None:
     path = GOLDEN / f"{draw.__name__}.svg"
     if refresh_golden:

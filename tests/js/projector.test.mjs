@@ -19,6 +19,13 @@ test("a step about one place shows it in the middle, larger", () => {
   assert.ok(box.width < WHOLE.width / 2);
 });
 
+test("a place whose shoots hang shows with its name above and its wood below", () => {
+  const foot = { x: 400, y: WHOLE.y + 250 };
+  const box = boxAround(WHOLE, [foot]);
+  assert.ok(box.y < foot.y - 52);
+  assert.ok(box.y + box.height > foot.y + 200);
+});
+
 test("places too far apart show the whole vine", () => {
   assert.equal(boxAround(WHOLE, [{ x: -900, y: -900 }, { x: 1000, y: -900 }]), WHOLE);
 });

@@ -11,10 +11,11 @@ from pencilwood.drawing.describe import describe_vine
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.pages.score_page import bands_shown, prices_shown
+from pencilwood.pages.score_page import bands_shown, form_word, prices_shown
 from pencilwood.pages.wood_words import cut_words
-from pencilwood.rules import RULES
+from pencilwood.rules import RULES, rules_of
 from pencilwood.rules.shapes import Rule
+from pencilwood.vine.forms import FORMS
 from pencilwood.vine.passes import after_cuts
 from pencilwood.vine.wood import divide, uncut
 
@@ -78,8 +79,17 @@ def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:
         scale=scale_words(desk.language),
         prices=prices_shown(desk, rule),
         bands=bands_shown(desk, rule.bands),
+        forms=_forms(desk, rule),
         cases=handbook.cases_teaching(rule.name),
     )
+
+
+def _forms(desk: Desk, rule: Rule) -> tuple[str, ...]:
+    """The forms whose vines go by a rule; empty when all do."""
+    names = [form.name for form in FORMS if rule in rules_of(form)]
+    if len(names) == len(FORMS):
+        return ()
+    return tuple(form_word(desk, name) for name in dict.fromkeys(names))
 
 
 def examples_shown(desk: Desk, rule: Rule, prefix: str = "") -> Iterator[ShownExample]:

@@ -9,10 +9,11 @@ from dataclasses import dataclass
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.rules import BANDS, RULES
+from pencilwood.rules import BANDS, FORM_BANDS, RULES
 from pencilwood.rules.rulebook import RULEBOOK, Price
 from pencilwood.rules.shapes import Rule
-from pencilwood.vine.bands import Band
+from pencilwood.vine.bands import Band, Limits, default_limits
+from pencilwood.words import say
 
 _BLANK = re.compile(r"\{[^{}]*\}")
 # The unit of a step follows from what the rule's shape measures.
@@ -52,7 +53,17 @@ def scores_page(handbook: Handbook, language: str) -> Page:
         menu_title=desk.say("scores"),
         prices=tuple(row for rule in RULES for row in prices_shown(desk, rule)),
         bands=bands_shown(desk, BANDS),
+        forms=tuple(
+            (form_word(desk, form), bands_shown(desk, bands, desk.profile.form_limits.get(form)))
+            for form, bands in FORM_BANDS.items()
+            if bands
+        ),
     )
+
+
+def form_word(desk: Desk, form: str) -> str:
+    """A form in the reader's language, by its name in a file."""
+    return say(desk.language, f"drawing.form.{form.replace(' ', '-')}")
 
 
 def prices_shown(desk: Desk, rule: Rule) -> tuple[ShownPrice, ...]:
@@ -82,16 +93,18 @@ def price_words(desk: Desk, rule: Rule, price: Price) -> str:
     return f"{first}; {more}"
 
 
-def bands_shown(desk: Desk, bands: Sequence[Band]) -> tuple[ShownBand, ...]:
-    """Figures with their value in this vineyard."""
-    return tuple(_band(desk, band) for band in bands)
+def bands_shown(
+    desk: Desk, bands: Sequence[Band], limits: Limits | None = None
+) -> tuple[ShownBand, ...]:
+    """Figures with their value in this vineyard, or for the vines of one form."""
+    limits = {**default_limits(bands), **(limits or desk.profile.limits)}
+    return tuple(_band(desk, band, limits[band.name]) for band in bands)
 
 
-def _band(desk: Desk, band: Band) -> ShownBand:
+def _band(desk: Desk, band: Band, value: int) -> ShownBand:
     def shown(value: int) -> str:
         return desk.length(value) if band.kind == "length" else str(value)
 
-    value = desk.profile.limits[band.name]
     return ShownBand(
         name=desk.say(f"band.{band.name}"),
         value=shown(value),
