@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -30,6 +31,22 @@ def test_a_sheet_becomes_a_case_with_nothing_to_put_right(workshop: Workshop) ->
     assert measured is not None
     assert made.vine == measured.vine
     assert made.teaches
+
+
+@pytest.mark.parametrize(
+    ("language", "said"), [("en", "is for cordons so far"), ("es", "es por ahora para cordones")]
+)
+def test_a_vine_that_the_sheet_cannot_hold_is_refused(
+    workshop: Workshop, language: str, said: str
+) -> None:
+    make_workshop(workshop.root / "high", "upright-canes")
+    sheet = workshop.root / "sheet.csv"
+    inside = replace(workshop, root=workshop.root / "high")
+    ran = inside.run("case", "to-csv", "upright-canes", "--language", language, "-o", str(sheet))
+    assert ran.status == 2
+    assert said in ran.err
+    assert "high cordon" in ran.err
+    assert not sheet.exists()
 
 
 def test_the_new_file_explains_itself_in_the_trainers_language(workshop: Workshop) -> None:

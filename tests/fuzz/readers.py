@@ -11,6 +11,7 @@ from fuzz.ground import FIGURES, PROJECT, RULES, Ground
 from pencilwood.cases.blocks_file import read_blocks
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.example_file import read_example
+from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.field_sheet import read_field_sheet
 from pencilwood.cases.field_writer import field_sheet
 from pencilwood.cases.figures_file import read_figures
@@ -131,6 +132,7 @@ def kinds(on: Ground) -> tuple[Kind, ...]:
     sheets = tuple(
         field_sheet(proof.case.vine, language).encode("utf-8")
         for proof in on.handbook.cases[:4]
+        if proof.case.vine.form.name in SHEET_FORMS
         for language in LANGUAGES
     )
     cases = _named(_bytes("content/cases/*.yml"), b"case", b"tidy-vine")

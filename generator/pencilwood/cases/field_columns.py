@@ -66,11 +66,14 @@ FRAME = (
 )
 """Lines above the wood, each a name and a value: what the vine hangs on."""
 
+SHEET_FORMS = tuple(dict.fromkeys(form.name for form in CORDONS))
+"""Names of the forms that these lines can hold; vines of others are typed as a case file."""
+
 WOOD_WORDS = ("cane", "old")
 CONDITION_WORDS = tuple(str(one.value) for one in Condition)
 LEAN_WORDS = tuple(str(one.value) for one in Lean)
 WORDS: Mapping[str, tuple[str, ...]] = {
-    "form": tuple(dict.fromkeys(form.name for form in CORDONS)),
+    "form": SHEET_FORMS,
     "wood": WOOD_WORDS,
     "condition": CONDITION_WORDS,
     "lean": LEAN_WORDS,

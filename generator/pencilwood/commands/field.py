@@ -20,6 +20,7 @@ from pencilwood.cases.case import Case, Level, Profile
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.case_keys import LEVEL, SLUG
 from pencilwood.cases.case_writer import case_title, write_case
+from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.field_sheet import read_field_sheet
 from pencilwood.cases.field_writer import field_sheet
 from pencilwood.cases.profile_file import read_profile
@@ -108,6 +109,9 @@ def _new(given: argparse.Namespace) -> int:
 
 def _to_csv(given: argparse.Namespace) -> int:
     opened = open_case(given.root, given.case, given.language)
+    form = opened.proof.case.vine.form.name
+    if form not in SHEET_FORMS:
+        raise _RefusedError(say(given.language, "field.no-sheet", form=form))
     sheet = field_sheet(opened.proof.case.vine, given.language)
     if given.output is None:
         sys.stdout.write(sheet)
