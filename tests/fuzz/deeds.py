@@ -13,6 +13,7 @@ from pencilwood.block.whole_block import work_block
 from pencilwood.cases.blocks_file import Block
 from pencilwood.cases.case import Case, Profile, RuleExample
 from pencilwood.cases.case_writer import case_title, write_case
+from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.field_writer import field_sheet
 from pencilwood.cases.quiz import Quiz
 from pencilwood.cases.reference import Figure, Source, Term
@@ -68,7 +69,8 @@ def use_vine(read: object, on: Ground, language: str) -> Found:
     names = ("en", "es")
     case = draft_case(vine, on.profile, "a-vine", case_title("a-vine", names), on.safety)
     write_case(case, language)
-    field_sheet(vine, language)
+    if vine.form.name in SHEET_FORMS:
+        field_sheet(vine, language)
     proof = prove_case(case, on.profile, language)
     _show(proof, on, language)
     return ()  # They stand at places of a file that was never written.
