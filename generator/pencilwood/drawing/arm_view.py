@@ -16,8 +16,13 @@ _BEHIND_MM = 210.0
 
 
 def window_on_arms(left: WoodLeft) -> Frame:
-    """Room for all the wood that is left; what is cut off may run beyond the edge."""
+    """Room for all the wood that is left; what is cut off may run beyond the edge.
+
+    A vine with more than one view is shown whole.
+    """
     plate = plate_of(left.parts)
+    if plate.second is not None:
+        return plate.frame
     feet = [plate.foot(position) for position in left.parts.positions]
     level = min(foot.y for foot in feet)
     heights = _heights_mm(left)

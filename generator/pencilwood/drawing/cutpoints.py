@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pencilwood.drawing.canes import cut_place_mm
 from pencilwood.drawing.plate import Plate
@@ -23,15 +23,23 @@ class CutPoint:
     part: str
     buds: int | None
     middle: Point
+    view: str = ""
+    """Of a form with more than one view the one it lies in."""
+
+
+def cut_points_of_views(plate: Plate) -> tuple[CutPoint, ...]:
+    """Every cut point of every view."""
+    return tuple(point for view in plate.views for point in cut_points(view))
 
 
 def cut_points(plate: Plate) -> tuple[CutPoint, ...]:
-    """Every cut point, position by position, in the order of the parts."""
+    """Every cut point of one view, position by position, in the order of the parts."""
     points: list[CutPoint] = []
     for position in plate.parts.positions:
         numbers = plate.parts.of_position(position.name)
         points.extend(_at_position(plate, [plate.parts.parts[number] for number in numbers]))
-    return tuple(points)
+    view = plate.looks.view
+    return tuple(replace(point, view=view) for point in points) if view else tuple(points)
 
 
 def _at_position(plate: Plate, parts: list[Part]) -> list[CutPoint]:

@@ -8,16 +8,16 @@ from __future__ import annotations
 
 from pencilwood.units import UnitSystem, format_length
 from pencilwood.vine.measures import buds_kept, spurs
-from pencilwood.vine.model import Arm, Position
+from pencilwood.vine.model import Arm, Position, Trellis, own_words
 from pencilwood.vine.wood import STUB_WORTH_CUTTING_MM, Part, Parts, WoodLeft, uncut
-from pencilwood.words import say
+from pencilwood.words import fitting, say
 
 
 def describe_vine(
     parts: Parts, left: WoodLeft | None, language: str, units: UnitSystem = "metric"
 ) -> str:
     """The whole vine, a line for each arm and position; `left` None describes it uncut."""
-    said = _Sayer(language, units)
+    said = _sayer_of(parts, language, units)
     left = left or uncut(parts)
     lines = [summarise_vine(parts, left, language, units), _trellis(parts, said)]
     for arm in parts.vine.arms:
@@ -30,7 +30,7 @@ def summarise_vine(
     parts: Parts, left: WoodLeft | None, language: str, units: UnitSystem = "metric"
 ) -> str:
     """One or two sentences: form, arms, positions, canes, buds, and what is left of them."""
-    said = _Sayer(language, units)
+    said = _sayer_of(parts, language, units)
     canes = [part for part in parts.parts if part.is_cane]
     text = said.say(
         "summary",
@@ -52,7 +52,7 @@ def describe_position(
 ) -> str:
     """One position of the vine: where it is and every piece that grows there."""
     position = next(one for one in parts.positions if one.name == name)
-    return _position(parts, left or uncut(parts), position, _Sayer(language, units))
+    return _position(parts, left or uncut(parts), position, _sayer_of(parts, language, units))
 
 
 def part_label(part: Part, language: str) -> str:
@@ -62,7 +62,7 @@ def part_label(part: Part, language: str) -> str:
 
 def part_facts(part: Part, language: str, units: UnitSystem = "metric") -> str:
     """What one part is like: where it grows, age, size, buds, lean and condition."""
-    said = _Sayer(language, units)
+    said = _Sayer(language, units, own_words(part.position.side))
     if part.start_mm > 0:
         return said.say(
             "facts-further", length=said.length(_length_mm(part)), height=said.height(part)
@@ -91,11 +91,17 @@ def _length_mm(part: Part) -> int:
     return part.end_mm - part.start_mm + (rest if rest < STUB_WORTH_CUTTING_MM else 0)
 
 
+def _heights(trellis: Trellis) -> str:
+    if trellis.has_no_wire:
+        return "heights-no-wire-trimmed" if trellis.is_trimmed else "heights-no-wire"
+    return "heights-one-wire" if trellis.has_one_wire else "heights"
+
+
 def _trellis(parts: Parts, said: _Sayer) -> str:
     trellis = parts.vine.trellis
     catch = [said.length(height) for height in trellis.catch_wires_mm]
     return said.say(
-        "heights-one-wire" if trellis.has_one_wire else "heights",
+        _heights(trellis),
         trunk=said.length(parts.vine.trunk_thickness_mm),
         cordon=said.length(parts.vine.cordon_height_mm),
         fruiting=said.length(trellis.fruiting_wire_mm),
@@ -137,15 +143,20 @@ def _fate(left: WoodLeft, number: int, said: _Sayer) -> str:
     return said.say(f"fate.{how}.{said.kind(part)}")
 
 
-class _Sayer:
-    """Says things in one language and one system of units."""
+def _sayer_of(parts: Parts, language: str, units: UnitSystem) -> _Sayer:
+    return _Sayer(language, units, parts.vine.own_words)
 
-    def __init__(self, language: str, units: UnitSystem) -> None:
+
+class _Sayer:
+    """Says things in one language and one system of units, of arms or of places around a head."""
+
+    def __init__(self, language: str, units: UnitSystem, own: str = "") -> None:
         self.language = language
         self.units = units
+        self.own = own
 
     def say(self, key: str, **facts: str) -> str:
-        return say(self.language, f"drawing.{key}", **facts)
+        return say(self.language, fitting(f"drawing.{key}", self.own), **facts)
 
     def length(self, length_mm: int) -> str:
         return format_length(length_mm, self.units, self.language)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from pencilwood.drawing.bark import bark, older_wood
@@ -56,7 +56,9 @@ def arm_tips(vine: Vine) -> list[Point]:
 
 
 @dataclass(frozen=True)
-class _Limb:
+class Limb:
+    """A stretch of trunk or arm, from where it starts to where it ends along its curve."""
+
     name: str
     curve: Curve
     half_mm: HalfWidth
@@ -67,10 +69,14 @@ class _Limb:
 
 def draw_frame(vine: Vine, prefix: str) -> Group:
     """Trunk, head and arms."""
-    limbs = [_trunk(vine), *(_arm(vine, arm) for arm in vine.arms)]
+    limbs = [trunk(vine), *(_arm(vine, arm) for arm in vine.arms)]
+    return draw_body(vine, limbs, [*_knees(vine), _head(vine)], prefix)
+
+
+def draw_body(vine: Vine, limbs: Sequence[Limb], joints: Sequence[Run], prefix: str) -> Group:
+    """Limbs and the runs that join them, drawn as one body of old wood."""
     runs = [older_wood(limb.curve, limb.start_mm, limb.end_mm, limb.half_mm) for limb in limbs]
-    runs.extend(_knees(vine))
-    runs.append(_head(vine))
+    runs.extend(joints)
     # Once with a pen line and once without: the lines inside the body are painted over.
     line: Attributes = {"class": "pw-frame-line", "stroke": INK, "stroke-width": 4.4, "fill": FRAME}
     body: Attributes = {"class": "pw-frame-wood", "stroke": "none", "fill": FRAME}
@@ -84,7 +90,7 @@ def draw_frame(vine: Vine, prefix: str) -> Group:
 
 def draw_frame_targets(vine: Vine) -> Group:
     """Trunk, arms and head once more, unseen, each by itself, to be tapped by name."""
-    limbs = [_trunk(vine), *(_arm(vine, arm) for arm in vine.arms)]
+    limbs = [trunk(vine), *(_arm(vine, arm) for arm in vine.arms)]
     runs = [
         (
             f"{limb.name.removeprefix('arm ')} arm" if limb.name != "trunk" else "trunk",
@@ -102,7 +108,8 @@ def draw_frame_targets(vine: Vine) -> Group:
     )
 
 
-def _trunk(vine: Vine) -> _Limb:
+def trunk(vine: Vine) -> Limb:
+    """The trunk from the ground to the head."""
     half = vine.trunk_thickness_mm * THICKER / 2
     height = vine.cordon_height_mm
     grain = Grain("trunk")
@@ -117,14 +124,14 @@ def _trunk(vine: Vine) -> _Limb:
 
     curve = trace(Point(0, 0), height, heading)
     top = height - _thickest_arm_mm(vine) * 0.45
-    return _Limb("trunk", curve, half_mm, -BELOW_GROUND_MM, top)
+    return Limb("trunk", curve, half_mm, -BELOW_GROUND_MM, top)
 
 
 def _thickest_arm_mm(vine: Vine) -> float:
     return max(arm.thickness_mm for arm in vine.arms) * THICKER
 
 
-def _arm(vine: Vine, arm: Arm) -> _Limb:
+def _arm(vine: Vine, arm: Arm) -> Limb:
     """An arm whose upper side lies level at the arm's height, where heights are measured from."""
     side = outward(arm.side)
     grain = Grain(f"arm {arm.side}")
@@ -140,7 +147,7 @@ def _arm(vine: Vine, arm: Arm) -> _Limb:
         return half * (1 + rough) * rounded
 
     curve = trace(Point(0, -vine.cordon_height_mm + start / 2), arm.length_mm, lambda _: level)
-    return _Limb(f"arm {arm.side}", curve, half_mm, 0, arm.length_mm, shaded=side)
+    return Limb(f"arm {arm.side}", curve, half_mm, 0, arm.length_mm, shaded=side)
 
 
 def _knees(vine: Vine) -> Iterator[Run]:

@@ -122,12 +122,17 @@ def draw_places(plate: Plate) -> Group:
     """The names of the positions, in as many rows as they need."""
     return Group(
         tuple(_place(plate, *where) for where in _named(plate)),
-        {"class": "pw-places"},
+        {"class": "pw-places" if plate.looks.name_foot is None else "pw-places pw-places-inside"},
     )
 
 
 def _named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
     """Every position with its foot and the foot of its name."""
+    own = plate.looks.name_foot
+    if own is not None:
+        for position in plate.parts.positions:
+            yield position, plate.foot(position), own(plate.vine, position)
+        return
     ends: list[float] = []
     for position in plate.parts.positions:
         foot = plate.foot(position)
@@ -157,6 +162,8 @@ def _row_y(plate: Plate, row: int) -> float:
 
 
 def _tick(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Run:
+    if plate.looks.name_foot is not None:
+        return Run((foot, foot))
     if _named_above(plate):
         return Run((Point(foot.x, foot.y - 5), Point(text_foot.x, text_foot.y + 8)))
     under = foot.y + plate.under_mm(position) + 5

@@ -10,31 +10,44 @@ from pencilwood.drawing.headings import Heading
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.standing import BARE_TIP_MM, Standing
 from pencilwood.drawing.stems import Stem
-from pencilwood.vine.model import Growth, Lean, Piece, Position, Side
+from pencilwood.vine.model import Growth, Lean, Piece, Position, Side, Vine
 
 _PART_MM = 55.0
 """How far canes take to turn upright after they have parted."""
 _MOST_TILT_RAD = 0.16
+_BEND_RISE = 1.371
+"""How far wood rises that turns from upright to level, in units of its turning length: the
+integral of sin(u)/u from 0 to a right angle."""
 
 
-def lay_out(position: Position, foot: Point, under_mm: float) -> tuple[Stem, ...]:
+def lay_out(vine: Vine, position: Position, foot: Point, under_mm: float) -> tuple[Stem, ...]:
     """The stems of one position; `foot` is on top of the arm, its underside `under_mm` below."""
-    return tuple(_Layout(position, foot, under_mm, Growth.UP).stems())
+    return tuple(_Layout(position, foot, under_mm, Growth.UP, _wire_up_mm(vine)).stems())
 
 
-def lay_out_hanging(position: Position, foot: Point, under_mm: float) -> tuple[Stem, ...]:
+def lay_out_hanging(
+    vine: Vine, position: Position, foot: Point, under_mm: float
+) -> tuple[Stem, ...]:
     """The same where shoots are trained to hang: leaning canes bend over and hang as well."""
-    return tuple(_Layout(position, foot, under_mm, Growth.DOWN).stems())
+    return tuple(_Layout(position, foot, under_mm, Growth.DOWN, _wire_up_mm(vine)).stems())
+
+
+def _wire_up_mm(vine: Vine) -> int:
+    """How far above the arms or the head the fruiting wire is."""
+    return vine.trellis.fruiting_wire_mm - vine.cordon_height_mm
 
 
 class _Layout:
     """Lays out one position: first which cane stands where, then the curves."""
 
-    def __init__(self, position: Position, foot: Point, under_mm: float, growth: Growth) -> None:
+    def __init__(
+        self, position: Position, foot: Point, under_mm: float, growth: Growth, wire_up_mm: int
+    ) -> None:
         self.position = position
         self.foot = foot
         self.under_mm = under_mm
         self.growth = growth
+        self.wire_up_mm = wire_up_mm
         self.outward = -1 if position.side is Side.LEFT else 1
         leans = (Lean.UP,) if growth is Growth.UP else (Lean.UP, Lean.DOWN)
         self.standing = {lean: Standing(position, lean) for lean in leans}
@@ -72,7 +85,10 @@ class _Layout:
         found.append(stem)
         growing = [other for other in self.position.pieces if other.grows_from == piece.letter]
         for lean in self.standing:
-            if piece.lean is not lean:
+            if piece.lean is Lean.ALONG:
+                for child in growing:
+                    self._arrange(lean, [child], curve.at(child.at_mm).x)
+            elif piece.lean is not lean:
                 self._arrange(lean, growing, curve.at(piece.length_mm).x)
         for child in growing:
             self._grow(child, self._joint(stem, child), growing, found)
@@ -95,6 +111,8 @@ class _Layout:
         aim = self._aim(piece)
         if aim is not None:
             return self._beside_others(piece, aim - foot.x)
+        if piece.lean is Lean.ALONG:
+            return self._along_wire(piece)
         same = [other.letter for other in siblings if other.lean is piece.lean]
         spread = (same.index(piece.letter) - (len(same) - 1) / 2) * 0.22
         if piece.lean is Lean.DOWN:
@@ -111,6 +129,14 @@ class _Layout:
             piece.internode_mm,
             self.growth if tied else None,
         )
+
+    def _along_wire(self, piece: Piece) -> Heading:
+        """Up from the foot to the wire, in a bend, and outward along it."""
+        rise_mm = self.wire_up_mm if piece.grows_from is None else 0
+        start, within_mm = (-math.pi / 2, rise_mm / _BEND_RISE) if rise_mm > 0 else (0.0, 1.0)
+        side = self.outward
+        grain = self._grain(piece)
+        return Heading(grain, math.pi / 2 * side, start * side, within_mm, piece.internode_mm)
 
     def _beside_others(self, piece: Piece, aside: float) -> Heading:
         """Upright, or the same turned upside down for wood that hangs."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -44,9 +44,11 @@ def heights_around(vine: Vine, y: float, ahead_mm: float, behind_mm: float) -> H
 
 @dataclass(frozen=True)
 class Plate:
-    """A divided vine and where all of it runs."""
+    """A divided vine and where all of it runs, in one view."""
 
     parts: Parts
+    view: FormLooks | None = None
+    """The view that is drawn; None for the form's first."""
 
     @property
     def vine(self) -> Vine:
@@ -60,8 +62,12 @@ class Plate:
             stem.name: stem
             for arm in self.vine.arms
             for position in arm.positions
-            for stem in self.looks.stems(position, self.foot(position), self.under_mm(position))
+            for stem in self._stems_of(position)
         }
+
+    def _stems_of(self, position: Position) -> Sequence[Stem]:
+        foot, under_mm = self.foot(position), self.under_mm(position)
+        return self.looks.stems(self.vine, position, foot, under_mm)
 
     def stem(self, part: Part) -> Stem:
         """The stem that a part belongs to."""
@@ -70,7 +76,17 @@ class Plate:
     @property
     def looks(self) -> FormLooks:
         """What the drawing has of its form."""
-        return LOOKS_OF[self.vine.form.name]
+        return self.view or LOOKS_OF[self.vine.form.name]
+
+    @cached_property
+    def second(self) -> Plate | None:
+        """The other view of the same wood, where the form has one."""
+        return None if self.looks.second is None else Plate(self.parts, self.looks.second)
+
+    @property
+    def views(self) -> tuple[Plate, ...]:
+        """This view and the other one, if there is one."""
+        return (self,) if self.second is None else (self, self.second)
 
     def foot(self, position: Position) -> Point:
         """Where the wood of a position begins."""
@@ -90,10 +106,12 @@ class Plate:
         """Room for all wood, the wires, the ground and the words."""
         edges = [
             (point, stem.half_mm(0) + 16)
-            for stem in self.stems.values()
+            for view in self.views
+            for stem in view.stems.values()
             for point in stem.curve.points
         ]
-        tips = [corner.x for corner in self.looks.corners(self.vine)]
+        corners = [corner for view in self.views for corner in view.looks.corners(self.vine)]
+        tips = [corner.x for corner in corners]
         trunk = float(self.vine.trunk_thickness_mm * 2)
         trellis = self.vine.trellis
         left = min([-trunk, *tips, *(point.x - room for point, room in edges)])
@@ -102,13 +120,20 @@ class Plate:
             [trellis.trimming_mm, trellis.top_wire_mm, *trellis.catch_wires_mm, self._named_mm]
             + [room - point.y for point, room in edges]
         )
-        low = max([0.0, *(point.y + room for point, room in edges)])
+        low = max(
+            [0.0, *(corner.y for corner in corners), *(point.y + room for point, room in edges)]
+        )
         return Frame(
             left - LEFT_MARGIN_MM,
             -top - _TOP_MARGIN_MM,
-            right + RIGHT_MARGIN_MM,
+            right + (RIGHT_MARGIN_MM if self._has_words_beside else LEFT_MARGIN_MM),
             low + _BELOW_GROUND_MM,
         )
+
+    @property
+    def _has_words_beside(self) -> bool:
+        """Whether wires or a height are named to the right of the wood."""
+        return self.vine.trellis.is_trimmed or not self.vine.trellis.has_no_wire
 
     @property
     def _named_mm(self) -> float:

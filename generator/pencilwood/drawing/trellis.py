@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+from pencilwood.drawing.forms.looks import Caption
 from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.looks import INK, PENCIL
 from pencilwood.drawing.plate import LEFT_MARGIN_MM, RIGHT_MARGIN_MM, Plate
@@ -32,12 +33,24 @@ _LINE_MM = LABEL_MM * 1.25
 def draw_trellis(plate: Plate, language: str, units: UnitSystem) -> Group:
     """Posts, wires and the summer trimming height, all behind the wood."""
     things: list[Thing] = []
-    things.extend(_post(_post_x(plate), plate.vine.trellis.top_wire_mm + 50.0))
+    if not plate.vine.trellis.has_no_wire:
+        things.extend(_post(_post_x(plate), plate.vine.trellis.top_wire_mm + 50.0))
     for height_mm, name in _wires(plate):
         things.append(_wire(plate, height_mm, name))
     for height_mm, name in _wires(plate):
         things.extend(_wire_words(plate, height_mm, name, language, units))
+    things.extend(_caption(one, language) for view in plate.views for one in _captions(view))
     return Group(tuple(things), {"class": "pw-trellis", "stroke": PENCIL})
+
+
+def _captions(view: Plate) -> Sequence[Caption]:
+    return view.looks.captions(view.vine)
+
+
+def _caption(caption: Caption, language: str) -> Words:
+    look: Attributes = {"font-size": _WIRE_LABEL_MM, "fill": INK, "stroke": "none"}
+    words = say(language, f"drawing.{caption.key}")
+    return Words(caption.foot, words, {"class": "pw-caption", "text-anchor": "middle", **look})
 
 
 def _post_x(plate: Plate) -> float:
@@ -67,12 +80,15 @@ def _post(x: float, top_mm: float) -> Iterator[Thing]:
 def _wires(plate: Plate) -> list[tuple[int, str]]:
     """Heights and names, lowest first; a lone wire is named once."""
     trellis = plate.vine.trellis
+    trimming = [(trellis.trimming_mm, "trimming")] if trellis.is_trimmed else []
+    if trellis.has_no_wire:
+        return trimming
     top = [] if trellis.has_one_wire else [(trellis.top_wire_mm, "top-wire")]
     return [
         (trellis.fruiting_wire_mm, "fruiting-wire"),
         *((height, "catch-wire") for height in trellis.catch_wires_mm),
         *top,
-        (trellis.trimming_mm, "trimming"),
+        *trimming,
     ]
 
 

@@ -24,6 +24,8 @@ _CANE_COLOURS = {
     Condition.INJURED: INJURED,
 }
 _BEYOND_JOINT_MM = 8.0
+_BEHIND_OPACITY = 0.45
+"""Wood on the far side of the vine is paler."""
 
 
 def draw_parts(
@@ -52,7 +54,12 @@ def nearest_first(plate: Plate) -> tuple[tuple[str, ...], tuple[str, ...]]:
 
 
 def _hangs(plate: Plate, part: Part) -> bool:
-    """Whether a part hangs before the arm; old wood does so only where all wood should."""
+    """Whether a part is before the arm: on the near side, or hanging.
+
+    Old wood hangs before it only where all wood should.
+    """
+    if plate.looks.is_before(part.position, plate.vine):
+        return True
     hangs_by_training = plate.vine.form.growth is Growth.DOWN
     return part.piece.lean is Lean.DOWN and (part.is_cane or hangs_by_training)
 
@@ -64,7 +71,7 @@ def _standing(plate: Plate) -> list[int]:
 def _hanging(plate: Plate) -> list[int]:
     """The farthest first."""
     numbers = [number for number, part in enumerate(plate.parts.parts) if _hangs(plate, part)]
-    if plate.vine.form.growth is Growth.DOWN:
+    if plate.vine.form.growth is Growth.DOWN or plate.vine.is_ring:
         return sorted(numbers, key=lambda number: _depth(plate, number))
     return numbers
 
@@ -92,10 +99,10 @@ def _part(
         things = _old_wood(stem, part)
     if part.start_mm == 0:
         things.append(letters[stem.name])
-    return Group(tuple(things), _attributes(part, prefix, stages.of_part(number)))
+    return Group(tuple(things), _attributes(plate, part, prefix, stages.of_part(number)))
 
 
-def _attributes(part: Part, prefix: str, gone: str) -> Attributes:
+def _attributes(plate: Plate, part: Part, prefix: str, gone: str) -> Attributes:
     condition = part.piece.condition
     kind = "pw-cane" if part.is_cane else "pw-old"
     look: dict[str, str | float] = {
@@ -110,6 +117,8 @@ def _attributes(part: Part, prefix: str, gone: str) -> Attributes:
     }
     if part.grows_from is not None:
         look["data-grows"] = part.grows_from
+    if plate.looks.is_behind(part.position, plate.vine):
+        look["opacity"] = _BEHIND_OPACITY
     if condition is Condition.SPINDLY:
         look["stroke-dasharray"] = "9 6"
     return look

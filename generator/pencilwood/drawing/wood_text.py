@@ -6,12 +6,12 @@ words and the beginnings of ids. The last few are held, so that the second langu
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, field, fields
 from functools import lru_cache
 
 from pencilwood.drawing.cut_marks import draw_cut_marks
-from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points
+from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points_of_views
 from pencilwood.drawing.labels import draw_letters, draw_places
 from pencilwood.drawing.lighten import without_hidden
 from pencilwood.drawing.looks import INK
@@ -104,22 +104,27 @@ def wood_text(shown: WoodShown, prefix: str) -> tuple[str, str]:
 
 @lru_cache(maxsize=8)
 def _wood_text(shown: WoodShown) -> tuple[str, str]:
-    plate, stages = plate_of(shown.parts), shown.stages
-    letters = draw_letters(plate)
-    behind: list[Thing] = [
-        draw_ground(plate),
-        Group(draw_parts(plate, _PREFIX, stages, letters), {"class": "pw-wood-all"}),
-        plate.looks.frame(shown.vine, _PREFIX),
-        *([plate.looks.frame_targets(shown.vine)] if shown.frame_targets else []),
-        Group(draw_hanging(plate, _PREFIX, stages, letters), {"class": "pw-wood-front"}),
-        draw_places(plate),
-    ]
+    plate = plate_of(shown.parts)
+    behind: list[Thing] = [draw_ground(plate)]
+    for view in plate.views:
+        name = view.looks.view if view is not plate else ""
+        behind.extend(_view(view, f"{_PREFIX}-{name}" if name else _PREFIX, shown))
     over: list[Thing] = []
     if shown.cut_marks:
-        over.append(draw_cut_marks(plate, shown.cut_marks))
+        over.extend(draw_cut_marks(view, shown.cut_marks) for view in plate.views)
     if shown.cutpoints:
-        over.append(_cut_points(cut_points(plate)))
+        over.append(_cut_points(cut_points_of_views(plate)))
     return _written(behind, shown), _written(over, shown)
+
+
+def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
+    letters, stages = draw_letters(plate), shown.stages
+    yield Group(draw_parts(plate, prefix, stages, letters), {"class": "pw-wood-all"})
+    yield plate.looks.frame(shown.vine, prefix)
+    if shown.frame_targets:
+        yield plate.looks.frame_targets(shown.vine)
+    yield Group(draw_hanging(plate, prefix, stages, letters), {"class": "pw-wood-front"})
+    yield draw_places(plate)
 
 
 def _written(scene: Sequence[Thing], shown: WoodShown) -> str:
@@ -136,5 +141,7 @@ def _circle(point: CutPoint) -> Dot:
     look: dict[str, str | float] = {"class": "pw-cutpoint", "data-cut": point.part}
     if point.buds is not None:
         look["data-buds"] = str(point.buds)
+    if point.view:
+        look["data-view"] = point.view
     look.update({"fill": INK, "fill-opacity": "0"})
     return Dot(point.middle, APART_MM / 2, look)

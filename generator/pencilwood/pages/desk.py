@@ -13,7 +13,7 @@ from pencilwood.pages.finished import OUR_FILES, finish
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Addresses, Heading, Page
 from pencilwood.units import format_length
-from pencilwood.words import say
+from pencilwood.words import fitting, say
 
 ASSETS = OUR_FILES
 """Folder of the site that holds everything of ours that is not a page."""
@@ -46,6 +46,10 @@ class Desk:
     def say(self, key: str, /, **facts: str | int) -> str:
         """A sentence of the pages in the page's language."""
         return say(self.language, f"pages.{key}", **facts)
+
+    def say_of(self, own: str, key: str, /, **facts: str | int) -> str:
+        """The sentence that vines with `own_words` have for it, else the usual one."""
+        return say(self.language, fitting(f"pages.{key}", own), **facts)
 
     def length(self, mm: int) -> str:
         """A length in the profile's units."""

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from pencilwood.pages.desk import Desk
-from pencilwood.vine.model import Condition, Lean, Piece, Position, Vine
+from pencilwood.vine.model import Condition, Lean, Piece, Position, Vine, own_words
 from pencilwood.vine.passes import DoneCut
-from pencilwood.vine.wood import Part, Parts, Shortening
+from pencilwood.vine.wood import Part, Parts, Shortening, Tie
 
 
 @dataclass(frozen=True)
@@ -58,14 +58,15 @@ def facts(desk: Desk, part: Part) -> str:
     if piece.condition is not Condition.SOUND:
         said.append(desk.say(f"wood.condition.{piece.condition}"))
     if piece.lean is not Lean.UP:
-        said.append(desk.say(f"wood.lean.{piece.lean}"))
+        said.append(desk.say_of(own_words(part.position.side), f"wood.lean.{piece.lean}"))
     return ", ".join(said)
 
 
 def _height(desk: Desk, part: Part) -> str:
     height_mm = part.bud_height_mm(1)
     key = "wood.low-bud" if height_mm >= 0 else "wood.low-bud-under"
-    return desk.say(key, length=desk.length(abs(height_mm)))
+    own = own_words(part.position.side)
+    return desk.say_of(own, key, length=desk.length(abs(height_mm)))
 
 
 def _counted(desk: Desk, key: str, n: int) -> str:
@@ -78,6 +79,8 @@ def cut_words(desk: Desk, parts: Parts, done: DoneCut) -> str:
     if isinstance(done.cut, Shortening):
         buds = done.cut.buds
         return desk.say(f"cut.to.{'one' if buds == 1 else 'many'}", part=name, buds=buds)
+    if isinstance(done.cut, Tie):
+        return desk.say(f"cut.tie.{done.cut.side}", part=name)
     return desk.say("cut.off", part=name)
 
 
@@ -86,7 +89,7 @@ def wood_table(desk: Desk, vine: Vine) -> tuple[PositionRows, ...]:
     return tuple(
         PositionRows(
             position.name,
-            desk.say("wood.at", length=desk.length(position.at_mm)),
+            desk.say_of(vine.own_words, "wood.at", length=desk.length(position.at_mm)),
             tuple(_row(desk, position, piece) for piece in position.pieces),
         )
         for position in vine.positions_along_line()
@@ -108,12 +111,13 @@ def _cells(desk: Desk, position: Position, piece: Piece) -> Iterator[tuple[str, 
         yield desk.say("wood.age"), _counted(desk, "wood.years", piece.age_years)
     yield desk.say("wood.length"), desk.length(piece.length_mm)
     yield desk.say("wood.where"), _origin(desk, position, piece)
-    looks = [desk.say(f"wood.condition.{piece.condition}"), desk.say(f"wood.lean.{piece.lean}")]
+    lean = desk.say_of(own_words(position.side), f"wood.lean.{piece.lean}")
+    looks = [desk.say(f"wood.condition.{piece.condition}"), lean]
     yield desk.say("wood.looks"), ", ".join(looks)
 
 
 def _origin(desk: Desk, position: Position, piece: Piece) -> str:
     if piece.grows_from is None:
-        return desk.say("wood.from-arm")
+        return desk.say_of(own_words(position.side), "wood.from-arm")
     below = position.name + piece.grows_from
     return desk.say("wood.from", piece=below, length=desk.length(piece.at_mm))

@@ -34,10 +34,11 @@ def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str)
     lengths = {
         "arm_length": vine.line_length_mm,
         "cordon_height": vine.cordon_height_mm,
-        "trimming_height": vine.trellis.trimming_mm,
         "longest_blank": measures.blank_mm(left, limits["head zone"]),
         "highest_spur": measures.climb_mm(left),
     }
+    if vine.trellis.is_trimmed:
+        lengths["trimming_height"] = vine.trellis.trimming_mm
     counts = {
         "positions": len(left.parts.positions),
         "canes": sum(part.is_cane for part in left.parts.parts),
@@ -79,8 +80,10 @@ def _wood_facts(left: WoodLeft, profile: Profile, language: str) -> dict[str, st
 
 
 def _cane_facts(left: WoodLeft, part: Part) -> dict[str, str]:
-    room = measures.leaf_room(left.parts.vine, part, 1)
-    return {f"{part.name}.buds": str(part.most), f"{part.name}.leaves": str(room)}
+    facts = {f"{part.name}.buds": str(part.most)}
+    if left.parts.vine.trellis.is_trimmed:
+        facts[f"{part.name}.leaves"] = str(measures.leaf_room(left.parts.vine, part, 1))
+    return facts
 
 
 def _old_facts(part: Part) -> dict[str, str]:

@@ -105,7 +105,12 @@ def away_mm(vine: Vine, part: Part, bud: int = 1) -> int:
 
 
 def grows_against(vine: Vine, lean: Lean) -> bool:
-    """Whether wood that leans so points away from where the vine's shoots are trained."""
+    """Whether wood that leans so points away from where the vine's shoots are trained.
+
+    Around a head that is inward, over the middle.
+    """
+    if vine.is_ring and lean is Lean.IN:
+        return True
     return lean is (Lean.UP if vine.form.growth is Growth.DOWN else Lean.DOWN)
 
 
@@ -136,6 +141,8 @@ def trimmed_buds(vine: Vine, part: Part) -> int:
 
     A cane ends one internode above its last bud; one bud is always left.
     """
+    if not vine.trellis.is_trimmed:
+        return part.piece.buds
     to_arm_mm = abs(vine.trellis.trimming_mm - vine.cordon_height_mm)
     room_mm = to_arm_mm - away_mm(vine, part, 0)
     return min(part.piece.buds, max(1, leaves_that_fit(room_mm, part.piece.internode_mm) - 1))

@@ -26,6 +26,11 @@ ROUND_WORDS = Side.ROUND.value
 """Texts about places around a head are filed under this where they differ from those for arms."""
 
 
+def own_words(side: Side) -> str:
+    """What texts about a place on this side are filed under; empty for arms."""
+    return ROUND_WORDS if side is Side.ROUND else ""
+
+
 class Condition(StrEnum):
     """What the eye and the thumb say of a piece of wood."""
 
@@ -219,7 +224,7 @@ class Vine:
     @property
     def own_words(self) -> str:
         """What texts about its places are filed under that differ from those for arms."""
-        return self.form.words or (ROUND_WORDS if self.is_ring else "")
+        return self.form.words or own_words(self.arms[0].side)
 
     @property
     def line_length_mm(self) -> int:

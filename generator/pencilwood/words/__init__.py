@@ -41,6 +41,12 @@ def knows(key: str) -> bool:
     return key in catalogue("en")
 
 
+def fitting(key: str, own: str) -> str:
+    """The key under which a sentence is written for something of its own, else the usual key."""
+    special = f"{key}.{own}"
+    return special if own and knows(special) else key
+
+
 def say(language: str, key: str, /, **facts: str | int) -> str:
     """The sentence with this key, its placeholders filled from `facts`.
 

@@ -3,12 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Group
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Position, Vine
+
+
+@dataclass(frozen=True)
+class Caption:
+    """A line of words on a drawing, in the middle of its place."""
+
+    foot: Point
+    key: str
 
 
 @dataclass(frozen=True)
@@ -23,7 +31,19 @@ class FormLooks:
     """Where the wood of a position begins."""
     under_mm: Callable[[Vine, Position], float]
     """How far below its foot the underside of the wood is that it stands on."""
-    stems: Callable[[Position, Point, float], Sequence[Stem]]
+    stems: Callable[[Vine, Position, Point, float], Sequence[Stem]]
     """The pieces of one position: its foot, and how far below it the underside is."""
     corners: Callable[[Vine], Sequence[Point]]
     """The outermost points of what no cut removes."""
+    is_behind: Callable[[Position, Vine], bool] = field(default=lambda _position, _vine: False)
+    """Whether a position stands on the far side, so that its wood is drawn paler, behind."""
+    is_before: Callable[[Position, Vine], bool] = field(default=lambda _position, _vine: False)
+    """Whether a position stands on the near side, so that its wood hides trunk and head."""
+    name_foot: Callable[[Vine, Position], Point] | None = None
+    """Where the name of a position stands; None for a row below or above the arms."""
+    captions: Callable[[Vine], Sequence[Caption]] = field(default=lambda _vine: ())
+    """Words on the drawing that tell its views apart."""
+    view: str = ""
+    """What this view is called where a form has more than one."""
+    second: FormLooks | None = None
+    """The same wood once more from another side, in the same millimetres beside the first."""
