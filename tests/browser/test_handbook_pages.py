@@ -94,7 +94,8 @@ def test_our_part_of_a_page_meets_wcag(
     phone_page.goto((built_site / f"{name}.html").as_uri())
     for fold in phone_page.locator("article details").all():
         fold.evaluate("one => { one.open = true; }")
-    phone_page.add_script_tag(path=project / "node_modules" / "axe-core" / "axe.min.js")
+    # Not as a script element, which the page's policy would refuse.
+    phone_page.evaluate((project / "node_modules/axe-core/axe.min.js").read_text("utf-8"))
     found = phone_page.evaluate(
         "tags => axe.run('article', { runOnly: tags }).then((all) => all.violations"
         ".map((one) => `${one.id}: ${one.nodes.slice(0, 3).map((node) => node.html)}`))",

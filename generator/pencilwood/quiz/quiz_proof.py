@@ -14,7 +14,7 @@ from pencilwood.quiz.learners import HABITS, Outcome, follow, tells, without
 from pencilwood.quiz.made import Choices, MadeQuiz, Pruning
 from pencilwood.quiz.minutes import minutes_of
 from pencilwood.quiz.vines import Vines
-from pencilwood.rules import RULES
+from pencilwood.rules import RULES, rules_of
 from pencilwood.words import knows, say
 
 HIGHEST_CHANCE = Fraction(1, 100)
@@ -38,6 +38,7 @@ class QuizProof:
     """By language."""
     covers: tuple[str, ...]
     leaves_out: tuple[str, ...]
+    """Rules that its vines go by and no question is about."""
     longest: Mapping[str, tuple[int, int]]
     """Language -> own choices in which the right one is the longest, of how many."""
     places: tuple[int, ...]
@@ -66,7 +67,7 @@ def prove_quiz(made: MadeQuiz, vines: Vines, language: str = "en") -> QuizProof:
         chance=with_tries(one_try, made.quiz.tries),
         minutes={spoken: minutes_of(made, spoken) for spoken in made.questions},
         covers=covered,
-        leaves_out=tuple(rule.name for rule in RULES if rule.name not in covered),
+        leaves_out=tuple(name for name in _going_by(made, vines) if name not in covered),
         longest={spoken: _longest(made, spoken) for spoken in made.questions},
         places=_places(made, first),
         habits={
@@ -93,6 +94,19 @@ def _covered(made: MadeQuiz, vines: Vines) -> tuple[str, ...]:
         if isinstance(one, Prune):
             named |= {rule for rule, _ in vines[one.common.slug].case.teaches}
     return tuple(rule.name for rule in RULES if rule.name in named)
+
+
+def _going_by(made: MadeQuiz, vines: Vines) -> tuple[str, ...]:
+    """The rules of every form of vine that the quiz shows."""
+    shown = set()
+    for one in made.quiz.questions:
+        if isinstance(one, Prune):
+            shown.add(one.common.slug)
+        elif (seen := getattr(one, "seen", None)) is not None:
+            shown.add(seen.vine)
+    forms = {vines[slug].case.vine.form for slug in shown}
+    names = {rule.name for form in forms for rule in rules_of(form)}
+    return tuple(rule.name for rule in RULES if rule.name in names)
 
 
 def _longest(made: MadeQuiz, language: str) -> tuple[int, int]:
