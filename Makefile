@@ -75,6 +75,19 @@ $(FALLBACK)/installed: $(PINS)/fallback.txt pyproject.toml
 	    --no-deps --no-build-isolation --editable .
 	@touch $@
 
+# Changes the rules, the score, the plan and the block's sums a little, in a copy, and tells which
+# changes no test noticed; no part of the tests. `make mutants MUTANTS=` runs all of them, for hours.
+MUTANTS  ?= --sample 700
+MUTATION := .cache/mutation-venv
+mutants: $(MUTATION)/installed
+	$(MUTATION)/$(notdir $(BIN))/python tests/mutation/run.py $(MUTANTS)
+
+$(MUTATION)/installed: $(PINS)/mutants.txt
+	$(PYTHON) -m venv $(MUTATION)
+	$(MUTATION)/$(notdir $(BIN))/python -m pip --disable-pip-version-check install --quiet \
+	    --require-hashes -r $(PINS)/mutants.txt
+	@touch $@
+
 # What we build with, test with and ship, as CycloneDX; after `make pins`, npm or the theme changed.
 supply-list: $(VENV)/test-installed
 	$(BIN)/python tests/supply_list.py
@@ -91,6 +104,7 @@ pins: $(TOOLS)/installed
 	$(call pin,site,pyproject.toml --extra print)
 	$(call pin,test,pyproject.toml --extra print --constraint $(PINS)/site.txt)
 	$(call pin,fallback,pyproject.toml --extra print --constraint $(PINS)/site.txt)
+	$(call pin,mutants,pyproject.toml --extra print --constraint $(PINS)/test.txt)
 	$(call pin,node)
 	$(call pin,pins)
 	@set -e; for python in 3.11 3.12 3.13; do for system in linux macos windows; do \
@@ -109,7 +123,7 @@ $(TOOLS)/installed: $(PINS)/pins.txt
 	@touch $@
 
 clean:
-	rm -rf $(VENV) node_modules site .pencilwood-cache
+	rm -rf $(VENV) node_modules site .cache .pencilwood-cache
 
 $(VENV)/python-ready:
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Pencilwood needs Python 3.11 or newer; this is " + sys.version.split()[0] + ". Name another with: make PYTHON=python3.12")'

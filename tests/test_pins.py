@@ -8,7 +8,7 @@ import pytest
 from packaging.requirements import Requirement
 
 HASH = re.compile(r"--hash=sha256:[0-9a-f]{64}")
-ASKED = ("site", "test", "fallback", "node", "pins")
+ASKED = ("site", "test", "fallback", "mutants", "node", "pins")
 
 
 def pinned(project: Path, name: str) -> dict[str, tuple[Requirement, int]]:
@@ -60,7 +60,7 @@ def test_pins_are_wheels_only(project: Path, name: str) -> None:
 def test_pins_cover_what_is_asked_for(project: Path, name: str) -> None:
     pins = pinned(project, name)
     wanted = asked(project, name)
-    if name in ("site", "test", "fallback"):
+    if name in ("site", "test", "fallback", "mutants"):
         package = tomllib.loads((project / "pyproject.toml").read_text("utf-8"))["project"]
         needs = [*package["dependencies"], *package["optional-dependencies"]["print"]]
         wanted += [Requirement(need) for need in needs]

@@ -1,0 +1,129 @@
+"""Mutation testing of the rules, the score, the plan and the block's sums; see README.md here.
+
+`make mutants` runs it. It works on a copy of the sources, so nothing here is ever changed.
+
+    python tests/mutation/run.py [--sample 400] [--seed 1] [--only pencilwood.plan.*]
+"""
+
+from __future__ import annotations
+
+import argparse
+import fnmatch
+import json
+import os
+import random
+import shutil
+import subprocess
+import sys
+from collections import Counter
+from pathlib import Path
+
+PROJECT = Path(__file__).resolve().parents[2]
+COPY = PROJECT / ".cache" / "mutants"
+# mutmut finds a package only under `src` or at the top, so the copy has it there.
+COPIED = {
+    "generator/pencilwood": "src/pencilwood",
+    "tests": "tests",
+    "content": "content",
+    "quizzes": "quizzes",
+    "site_assets": "site_assets",
+    "pyproject.toml": "pyproject.toml",
+    "mkdocs.yml": "mkdocs.yml",
+}
+# As many names as a command line holds.
+BATCH = 1000
+KILLED = {1: "killed", 3: "killed", 24: "timeout", 36: "timeout", 255: "timeout", 152: "timeout"}
+KILLED |= {-24: "timeout", -9: "timeout", -11: "killed"}
+LEFT = {0: "survived", 33: "no tests", 5: "no tests"}
+
+
+def main() -> int:
+    """Run the chosen mutants and print what became of them."""
+    wanted = _wanted()
+    _copy()
+    _mutmut("--version")
+    # Asked for no mutant, mutmut makes all of them and learns which test runs which function.
+    _mutmut("run", "pencilwood.rules.none.x_none__mutmut_1")
+    names = sorted(_results())
+    chosen = [name for name in names if fnmatch.fnmatch(name, wanted.only)]
+    if wanted.sample and wanted.sample < len(chosen):
+        # A larger sample of the same seed holds the smaller one.
+        random.Random(wanted.seed).shuffle(chosen)
+        chosen = sorted(chosen[: wanted.sample])
+    print(f"{len(names)} mutants, {len(chosen)} of them chosen (seed {wanted.seed})", flush=True)
+    # More tests cannot save a mutant that is dead; mutmut forgets it when its function changes.
+    results = _results()
+    left = [name for name in chosen if results[name] not in KILLED]
+    for start in range(0, len(left), BATCH):
+        _mutmut("run", "--max-children", str(wanted.cores), *left[start : start + BATCH])
+        print(f"{min(start + BATCH, len(left))} of {len(left)} run", flush=True)
+    return _report(chosen)
+
+
+def _wanted() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description="Mutation testing")
+    parser.add_argument("--sample", type=int, default=0, help="how many mutants; 0 is all")
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--only", default="*", help="names of mutants, with * for anything")
+    parser.add_argument("--cores", type=int, default=os.cpu_count() or 1)
+    return parser.parse_args()
+
+
+def _copy() -> None:
+    for source, target in COPIED.items():
+        place = COPY / target
+        if place.is_dir():
+            shutil.rmtree(place)
+        place.parent.mkdir(parents=True, exist_ok=True)
+        if (PROJECT / source).is_dir():
+            shutil.copytree(
+                PROJECT / source, place, ignore=shutil.ignore_patterns("__pycache__", ".cache")
+            )
+        else:
+            shutil.copy2(PROJECT / source, place)
+
+
+def _mutmut(*arguments: str) -> None:
+    # The copy's own package, no kept work of the unchanged code, and no other processes.
+    environment = {
+        **os.environ,
+        "PYTHONPATH": str(COPY / "src"),
+        "PENCILWOOD_CACHE": "off",
+        "PENCILWOOD_CORES": "1",
+    }
+    with (COPY / "log.txt").open("a", encoding="utf-8") as log:
+        subprocess.run(
+            [sys.executable, "-m", "mutmut", *arguments],
+            cwd=COPY,
+            env=environment,
+            stdout=log,
+            stderr=log,
+            check=False,
+        )
+
+
+def _results() -> dict[str, int | None]:
+    found: dict[str, int | None] = {}
+    for path in sorted((COPY / "mutants" / "src").rglob("*.meta")):
+        found |= json.loads(path.read_text("utf-8"))["exit_code_by_key"]
+    return found
+
+
+def _report(chosen: list[str]) -> int:
+    results = _results()
+    fates: dict[str, Counter[str]] = {}
+    for name in chosen:
+        code = results[name]
+        fate = "not run" if code is None else (KILLED | LEFT).get(code, f"exit {code}")
+        fates.setdefault(name.split(".")[1], Counter())[fate] += 1
+        if fate not in ("killed", "timeout"):
+            print(f"{fate}: {name}")
+    for package, counted in [*fates.items(), ("all", sum(fates.values(), Counter()))]:
+        dead = counted["killed"] + counted["timeout"]
+        whole = counted.total()
+        print(f"{package}: {dead} of {whole} killed ({dead / whole:.1%}); {dict(counted)}")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
