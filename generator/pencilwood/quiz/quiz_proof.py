@@ -97,14 +97,14 @@ def _covered(made: MadeQuiz, vines: Vines) -> tuple[str, ...]:
 
 
 def _going_by(made: MadeQuiz, vines: Vines) -> tuple[str, ...]:
-    """The rules of every form of vine that the quiz shows."""
+    """The rules of every form of vine that the quiz shows; of all forms when it shows none."""
     shown = set()
     for one in made.quiz.questions:
         if isinstance(one, Prune):
             shown.add(one.common.slug)
         elif (seen := getattr(one, "seen", None)) is not None:
             shown.add(seen.vine)
-    forms = {vines[slug].case.vine.form for slug in shown}
+    forms = {vines[slug].case.vine.form for slug in shown or vines}
     names = {rule.name for form in forms for rule in rules_of(form)}
     return tuple(rule.name for rule in RULES if rule.name in names)
 
