@@ -32,7 +32,8 @@ def test_wheel_carries_assets_and_package_data(project: Path, tmp_path: Path) ->
     subprocess.run(build, cwd=project, check=True, capture_output=True)
     (wheel,) = tmp_path.glob("*.whl")
     held = set(zipfile.ZipFile(wheel).namelist())
-    for folder, prefix in (("site_assets", "pencilwood/site_assets"), ("generator", "")):
+    folders = (("site_assets", "pencilwood/site_assets"), ("generator/pencilwood", "pencilwood"))
+    for folder, prefix in folders:
         for path in (project / folder).rglob("*"):
             if path.suffix in {".js", ".css", ".json", ".svg", ".png", ".j2", ".html", ".woff2"}:
                 inside = path.relative_to(project / folder).as_posix()
