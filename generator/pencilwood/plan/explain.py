@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from pencilwood.rules.wrong_tool import tool_for
-from pencilwood.score.judge import Charge, judge, lost
+from pencilwood.score.judge import Charge, judge, lost, new_charges
 from pencilwood.score.sheet import Sheet
 from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
 from pencilwood.vine.tying import canes_to_tie
@@ -94,15 +93,7 @@ def _reasons(
     if done.in_pass in (Pass.ROUGH, Pass.TIE):
         return ()
     other = judge(_without(sheet, left, done.cut), sheet.limits, sheet.target)
-    known = Counter((c.rule, c.message, c.where, c.points) for c in charges)
-    new: list[Charge] = []
-    for charge in other:
-        key = (charge.rule, charge.message, charge.where, charge.points)
-        if known[key]:
-            known[key] -= 1
-        else:
-            new.append(charge)
-    return tuple(sorted(new, key=lambda c: (not c.must, -c.points, c.rule, c.where)))
+    return tuple(new_charges(other, charges))
 
 
 def _without(sheet: Sheet, left: WoodLeft, cut: Cut) -> WoodLeft:

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pencilwood.cases.quiz import WhichCane
@@ -11,9 +10,9 @@ from pencilwood.quiz.asker import Asker
 from pencilwood.quiz.made import Choices, MadeQuestion, Option, Picture
 from pencilwood.quiz.pictures import window
 from pencilwood.quiz.vines import ProvedVine, position_named, slip
-from pencilwood.score.judge import Charge, judge, lost
+from pencilwood.score.judge import Charge, judge, lost, new_charges
 from pencilwood.score.told import message_text
-from pencilwood.vine.wood import Part, Parts, WoodLeft
+from pencilwood.vine.wood import Part, WoodLeft
 
 CLEARLY_POINTS = 3
 """The right choice must be better than any other by so many points, or nobody could tell."""
@@ -93,16 +92,9 @@ def _left(vine: ProvedVine, position: str, kept: Sequence[Part], buds: int) -> W
     for cane in kept:
         number = parts.index[cane.name]
         states[number] = min(cane.most, buds)
-        for below in _below(parts, number):
+        for below in parts.below(number):
             states[below] = 1
     return WoodLeft(parts, tuple(states))
-
-
-def _below(parts: Parts, number: int) -> Iterator[int]:
-    below = parts.parent[number]
-    while below >= 0:
-        yield below
-        below = parts.parent[below]
 
 
 def _called(way: _Way, asker: Asker) -> str:
@@ -126,20 +118,9 @@ def _why_right(best: _Way, next_best: _Way, asker: Asker) -> str:
 
 def _why_wrong(way: _Way, best: _Way, asker: Asker) -> str:
     """What this way loses and the best one does not, dearest first."""
-    known = Counter(_same(charge) for charge in best.charges)
-    new = []
-    for charge in way.charges:
-        if known[_same(charge)] > 0:
-            known[_same(charge)] -= 1
-        else:
-            new.append(charge)
-    new.sort(key=lambda charge: (not charge.must, -charge.points, charge.rule))
+    new = new_charges(way.charges, best.charges)
     told = dict.fromkeys(_sentence(charge, asker) for charge in new)
     return " ".join(list(told)[:_MOST_REASONS])
-
-
-def _same(charge: Charge) -> tuple[str, str, tuple[str, ...], int]:
-    return charge.rule, charge.message, charge.where, charge.points
 
 
 def _sentence(charge: Charge, asker: Asker) -> str:

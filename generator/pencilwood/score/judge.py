@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
@@ -174,6 +175,22 @@ def _cut_charges(parts: Parts, done: DoneCut, latest: int, limits: Limits) -> It
     yield from charges_of(form, "tool", ToolUse(part.piece.thickness_mm, done.tool), limits, name)
     if buds is not None:
         yield from charges_of(form, "stub", StubLeft(done.stub), limits, name)
+
+
+def new_charges(charges: Iterable[Charge], known: Iterable[Charge]) -> list[Charge]:
+    """The charges that are not among the known ones, the gravest first, by rule and place."""
+    before = Counter(map(_same, known))
+    new: list[Charge] = []
+    for one in charges:
+        if before[_same(one)]:
+            before[_same(one)] -= 1
+        else:
+            new.append(one)
+    return sorted(new, key=lambda one: (not one.must, -one.points, one.rule, one.where))
+
+
+def _same(one: Charge) -> tuple[str, str, tuple[str, ...], int]:
+    return one.rule, one.message, one.where, one.points
 
 
 def lost(charges: Iterable[Charge]) -> int:

@@ -171,13 +171,8 @@ def _woken(
 
 def _living_below(parts: Parts, number: int, alive: Mapping[str, int]) -> str | None:
     """Letter of the nearest living piece that still stands below a part; None for the arm."""
-    below = parts.parent[number]
-    while below >= 0:
-        letter = parts.parts[below].piece.letter
-        if letter in alive:
-            return letter
-        below = parts.parent[below]
-    return None
+    letters = (parts.parts[below].piece.letter for below in parts.below(number))
+    return next((letter for letter in letters if letter in alive), None)
 
 
 def _chance(summer: Summer, position: Position, part: str, bud: int) -> random.Random:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -60,11 +60,7 @@ def after_cuts(left: WoodLeft, cuts: Iterable[DoneCut]) -> WoodLeft:
 
 def after_pass(parts: Parts, cuts: Iterable[DoneCut], last: Pass) -> WoodLeft:
     """The wood left after one pass and all those before it, starting uncut."""
-    made = tuple(cuts)
-    left = uncut(parts)
-    for in_pass in PASSES[: PASSES.index(last) + 1]:
-        left = after_cuts(left, (done for done in made if done.in_pass is in_pass))
-    return left
+    return next(left for in_pass, left in _pass_by_pass(parts, cuts) if in_pass is last)
 
 
 def after_each_pass(parts: Parts, cuts: Iterable[DoneCut]) -> dict[Pass, WoodLeft]:
@@ -72,5 +68,13 @@ def after_each_pass(parts: Parts, cuts: Iterable[DoneCut]) -> dict[Pass, WoodLef
 
     Within a pass cuts are made in the order given; one that cannot be made raises CutError.
     """
+    form = parts.vine.form
+    return {in_pass: left for in_pass, left in _pass_by_pass(parts, cuts) if in_pass in form.passes}
+
+
+def _pass_by_pass(parts: Parts, cuts: Iterable[DoneCut]) -> Iterator[tuple[Pass, WoodLeft]]:
     made = tuple(cuts)
-    return {in_pass: after_pass(parts, made, in_pass) for in_pass in parts.vine.form.passes}
+    left = uncut(parts)
+    for in_pass in PASSES:
+        left = after_cuts(left, (done for done in made if done.in_pass is in_pass))
+        yield in_pass, left

@@ -51,8 +51,4 @@ def states_with_spur(
     states = dict.fromkeys(numbers, 0)
     number = parts.index[cane.name]
     states[number] = min(limits["buds on a spur at most"], cane.piece.buds)
-    below = parts.parent[number]
-    while below >= 0:
-        states[below] = 1
-        below = parts.parent[below]
-    return states
+    return states | dict.fromkeys(parts.below(number), 1)

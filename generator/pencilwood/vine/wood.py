@@ -6,7 +6,7 @@ trade cuts it there: the foot is `L1m`, what lies beyond cane a is `L1m above a`
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import pairwise
@@ -72,11 +72,16 @@ class Parts:
         """For each part the numbers of all parts that fall with it."""
         falls: list[list[int]] = [[] for _ in self.parts]
         for number in range(len(self.parts)):
-            below = self.parent[number]
-            while below >= 0:
+            for below in self.below(number):
                 falls[below].append(number)
-                below = self.parent[below]
         return tuple(tuple(sorted(numbers)) for numbers in falls)
+
+    def below(self, number: int) -> Iterator[int]:
+        """Numbers of the parts that one grows from, the nearest first, down to the arm."""
+        below = self.parent[number]
+        while below >= 0:
+            yield below
+            below = self.parent[below]
 
     @cached_property
     def above(self) -> tuple[tuple[int, ...], ...]:

@@ -6,9 +6,6 @@ is the same in all of them, and it is worked out, not chosen.
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterator
-
 from pencilwood.cases.case import Profile
 from pencilwood.drawing.describe import part_label
 from pencilwood.packages.qti.feedback import Saying
@@ -20,9 +17,9 @@ from pencilwood.packages.qti.processing import Fits, Reply
 from pencilwood.plan.keeping import must_go
 from pencilwood.quiz.made import MadeQuestion
 from pencilwood.quiz.vines import ProvedVine
-from pencilwood.score.judge import Charge, judge
+from pencilwood.score.judge import judge, new_charges
 from pencilwood.score.told import message_text
-from pencilwood.vine.wood import Parts, WoodLeft
+from pencilwood.vine.wood import WoodLeft
 from pencilwood.words import say
 
 
@@ -75,37 +72,14 @@ def which_must_go(
 def _why(name: str, vine: ProvedVine, profile: Profile, language: str) -> str:
     """What keeping the piece loses first, all else being as in the plan."""
     kept = judge(_with(vine.plan.left, name), vine.sheet.limits, vine.target)
-    new = sorted(
-        _new(kept, vine.plan.charges), key=lambda one: (not one.must, -one.points, one.rule)
-    )
-    return message_text(new[0], language, profile.units)
+    gravest, *_ = new_charges(kept, vine.plan.charges)
+    return message_text(gravest, language, profile.units)
 
 
 def _with(left: WoodLeft, name: str) -> WoodLeft:
     """The same wood with one piece kept, and what it grows from."""
     parts, states = left.parts, list(left.states)
     number = parts.index[name]
-    for kept in (number, *_below(parts, number)):
+    for kept in (number, *parts.below(number)):
         states[kept] = max(1, states[kept])
     return WoodLeft(parts, tuple(states))
-
-
-def _below(parts: Parts, number: int) -> Iterator[int]:
-    below = parts.parent[number]
-    while below >= 0:
-        yield below
-        below = parts.parent[below]
-
-
-def _new(charges: tuple[Charge, ...], known: tuple[Charge, ...]) -> Iterator[Charge]:
-    """Charges that were not made before."""
-    before = Counter(_same(one) for one in known)
-    for one in charges:
-        if before[_same(one)] > 0:
-            before[_same(one)] -= 1
-        else:
-            yield one
-
-
-def _same(one: Charge) -> tuple[str, str, tuple[str, ...], int]:
-    return one.rule, one.message, one.where, one.points
