@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import itertools
+import math
 import random
 from collections.abc import Iterator
 
 from pencilwood.vine.passes import DoneCut, Stub, Tool
-from pencilwood.vine.wood import Parts, Shortening, ThinningOut, WoodLeft, uncut
+from pencilwood.vine.wood import Parts, Shortening, ThinningOut, WoodLeft, divide, uncut
+from vines import random_vine
 
 
 def cut_at_random(parts: Parts, rng: random.Random) -> tuple[WoodLeft, list[DoneCut]]:
@@ -25,6 +27,14 @@ def cut_at_random(parts: Parts, rng: random.Random) -> tuple[WoodLeft, list[Done
         in_pass = rng.choice(parts.vine.form.passes)
         done.append(DoneCut(cut, in_pass, rng.choice(list(Tool)), rng.choice(list(Stub))))
     return left, done
+
+
+def small_vine(rng: random.Random, most_prunings: int) -> Parts:
+    """A vine with few enough prunings to try them all."""
+    while True:
+        parts = divide(random_vine(rng, positions=rng.randint(1, 3), most_canes=2, most_buds=3))
+        if math.prod(part.most + 1 for part in parts.parts) <= most_prunings:
+            return parts
 
 
 def every_pruning(parts: Parts) -> Iterator[WoodLeft]:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import json
 import random
-import subprocess
 from collections import Counter
 from collections.abc import Iterable
 from pathlib import Path
@@ -12,13 +10,14 @@ from typing import Any
 
 import pytest
 
+from browser_scores import scored_by_browser
 from made_up_forms import CROWN, LONG_CANES, install, random_vine_of
 from milp import least_loss
 from pencilwood.plan import plan_for
 from pencilwood.rules import BANDS
 from pencilwood.score.judge import Charge, Target, judge, lost, score
 from pencilwood.score.lookup import LookUp
-from pencilwood.score.sheet import as_json, compile_sheet, dump
+from pencilwood.score.sheet import as_json, compile_sheet
 from pencilwood.vine import measures
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.model import Arm, Form, Position, Side, Vine
@@ -105,17 +104,9 @@ def test_the_browser_scores_alike(form: Form, node: str, project: Path, tmp_path
         left, _ = cut_at_random(parts, rng)
         charges = judge(left, LIMITS, target)
         body = as_json(sheet, "random", 10, PASS_MARK)
-        rows.append(dump({"sheet": body, "states": left.states, "cuts": []}))
+        rows.append({"sheet": body, "states": left.states, "cuts": []})
         wanted.append((score(charges, 10, PASS_MARK), lost(charges), charged(charges)))
-    source = tmp_path / "vines.jsonl"
-    source.write_text("\n".join(rows) + "\n", encoding="utf-8")
-    answer = subprocess.run(
-        [node, str(project / "tests/js/score_many.mjs"), str(source)],
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    results = [json.loads(line) for line in answer.stdout.splitlines()]
+    results = scored_by_browser(node, project, tmp_path, rows)
     told = [(one["score"], one["lost"], shown(one["broken"])) for one in results]
     assert told == wanted
 

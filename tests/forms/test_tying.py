@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import json
 import random
-import subprocess
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 import pencilwood.rules as rules
+from browser_scores import scored_by_browser
 from pencilwood.plan import plan_for
 from pencilwood.rules import BANDS, rulebook
 from pencilwood.rules.of_forms.cordon import CORDON
@@ -176,18 +176,11 @@ def test_the_browser_judges_tying_alike(
                 done.append(DoneCut(Tie(parts.parts[number].name, side), Pass.TIE))
         sheet = compile_sheet(parts, LIMITS, Target(6, 12))
         body = as_json(sheet, "random", 0, 80)
-        rows.append(dump({"sheet": body, "states": left.states, "cuts": list(map(as_told, done))}))
+        rows.append({"sheet": body, "states": left.states, "cuts": list(map(as_told, done))})
         charges = judge_cuts(parts, done, LIMITS)
         wanted.append(sorted((one.rule, one.message, one.where[0], one.points) for one in charges))
-    source = tmp_path / "vines.jsonl"
-    source.write_text("\n".join(rows) + "\n", encoding="utf-8")
-    answer = subprocess.run(
-        [node, str(project / "tests/js/score_many.mjs"), str(source)],
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    results = [json.loads(line)["cutting"]["broken"] for line in answer.stdout.splitlines()]
+    scored = scored_by_browser(node, project, tmp_path, rows)
+    results = [one["cutting"]["broken"] for one in scored]
     told_there = [
         sorted((one["rule"], one["message"], one["where"]["part"], one["points"]) for one in row)
         for row in results

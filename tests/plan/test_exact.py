@@ -13,8 +13,8 @@ from pencilwood.rules import BANDS
 from pencilwood.score.judge import Target, judge, lost, target_for
 from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.bands import default_limits
-from pencilwood.vine.wood import Parts, divide, uncut
-from prunings import every_pruning
+from pencilwood.vine.wood import divide, uncut
+from prunings import every_pruning, small_vine
 from vines import random_vine, vines
 
 LIMITS = default_limits(BANDS)
@@ -22,22 +22,11 @@ SMALL_VINES = 200
 LARGE_VINES = 200
 
 
-def small_vine(rng: random.Random) -> Parts:
-    """A vine with few enough prunings to try them all."""
-    while True:
-        parts = divide(random_vine(rng, positions=rng.randint(1, 3), most_canes=2, most_buds=3))
-        prunings = 1
-        for part in parts.parts:
-            prunings *= part.most + 1
-        if prunings <= 2500:
-            return parts
-
-
 @pytest.mark.parametrize("batch", range(4))
 def test_the_plan_is_the_best_of_all_prunings(batch: int) -> None:
     rng = random.Random(batch)
     for _ in range(SMALL_VINES // 4):
-        parts = small_vine(rng)
+        parts = small_vine(rng, 2500)
         # Targets of every kind: hard to reach, easy, and out of reach.
         least = rng.randint(0, 8)
         target = Target(least, least + rng.randint(0, 4))

@@ -14,23 +14,11 @@ from pencilwood.rules import BANDS
 from pencilwood.score.judge import Target, judge, lost
 from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.bands import default_limits
-from pencilwood.vine.wood import Parts, WoodLeft, divide
-from prunings import every_pruning
-from vines import random_vine
+from pencilwood.vine.wood import Parts, WoodLeft
+from prunings import every_pruning, small_vine
 
 LIMITS = default_limits(BANDS)
 VINES_IN_A_BATCH = 25
-
-
-def small_vine(rng: random.Random) -> Parts:
-    """A vine with few enough prunings to try them all."""
-    while True:
-        parts = divide(random_vine(rng, positions=rng.randint(1, 3), most_canes=2, most_buds=3))
-        prunings = 1
-        for part in parts.parts:
-            prunings *= part.most + 1
-        if prunings <= 1000:
-            return parts
 
 
 @dataclass(frozen=True)
@@ -59,7 +47,7 @@ class Tried:
 def tried(rng: random.Random) -> Tried:
     least = rng.randint(0, 6)
     return Tried(
-        small_vine(rng), Target(least, least + rng.randint(0, 4)), rng.choice((60, 80, 95))
+        small_vine(rng, 1000), Target(least, least + rng.randint(0, 4)), rng.choice((60, 80, 95))
     )
 
 

@@ -37,7 +37,7 @@ from vines import SAMPLES, random_vine
 
 NAMES = [rule.name for rule in RULES]
 MESSAGES = sorted((rule.name, message) for rule in RULES for message in rule.messages)
-HELPERS = {"__init__", "shapes", "rulebook"}
+HELPERS = {"__init__", "arm_rules", "shapes", "rulebook"}
 STATUSES = {"published", "common practice, no source", "from memory"}
 AN_HONEST_SOURCE = re.compile(
     r"common practice, no source|from memory|práctica común, sin fuente|de memoria"

@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import random
 import re
-import subprocess
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from pathlib import Path
@@ -15,11 +14,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from browser_scores import scored_by_browser
 from pencilwood.plan import plan_for
 from pencilwood.rules import BANDS, RULE_BY_NAME
 from pencilwood.score.judge import Charge, judge, judge_cuts, lost, score, target_for
 from pencilwood.score.lookup import LookUp
-from pencilwood.score.sheet import as_json, compile_sheet, dump
+from pencilwood.score.sheet import as_json, compile_sheet
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Shortening, divide
@@ -116,15 +116,7 @@ def test_the_browser_scores_a_thousand_random_vines_alike(
 ) -> None:
     rng = random.Random(20261125)
     rows, expected = zip(*(_row(rng) for _ in range(BROWSER_VINES)), strict=True)
-    source = tmp_path / "vines.jsonl"
-    source.write_text("\n".join(dump(row) for row in rows) + "\n", encoding="utf-8")
-    answer = subprocess.run(
-        [node, str(project / "tests/js/score_many.mjs"), str(source)],
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    results = [json.loads(line) for line in answer.stdout.splitlines()]
+    results = scored_by_browser(node, project, tmp_path, rows)
     assert len(results) == BROWSER_VINES
     for result, wanted in zip(results, expected, strict=True):
         told = {

@@ -27,12 +27,10 @@ from pencilwood.block.for_browser import usual_words
 from pencilwood.block.questions import QUESTIONS, Question
 from pencilwood.block.whole_block import Refusal, Worked, work_block
 from pencilwood.cases.blocks_file import Block
-from pencilwood.cases.profile_file import read_profile
 from pencilwood.findings import has_errors, in_order
 from pencilwood.pages.block_pages import figures_of
-from pencilwood.rules import BANDS, FORM_BANDS
 from pencilwood.site.blocks import BLOCKS, open_blocks
-from pencilwood.site.handbook import PROFILE
+from pencilwood.site.handbook import own_profile
 from pencilwood.site.hints import Notes
 from pencilwood.units import UnitSystem
 from pencilwood.words import LANGUAGES, say
@@ -109,9 +107,7 @@ def _blocks(rest: argparse.Namespace) -> int:
     if not (rest.root / BLOCKS).is_file() and rest.what is None:
         return _refuse(say(rest.language, "cli.no-blocks", file=str(rest.root / BLOCKS)))
     notes = Notes(rest.language)
-    profile, findings = read_profile(
-        rest.root / PROFILE, BANDS, PROFILE, language=rest.language, form_bands=FORM_BANDS
-    )
+    profile, findings = own_profile(rest.root, rest.language)
     notes.findings.extend(findings)
     languages = profile.languages if profile else LANGUAGES
     blocks = open_blocks(rest.root, languages, notes)

@@ -23,14 +23,13 @@ from pencilwood.cases.case_writer import case_title, write_case
 from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.field_sheet import read_field_sheet
 from pencilwood.cases.field_writer import field_sheet
-from pencilwood.cases.profile_file import read_profile
 from pencilwood.commands.asking import StoppedError, Terminal
 from pencilwood.commands.new_case import ask_vine
 from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import prove_case
 from pencilwood.proof.draft import draft_case
-from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
-from pencilwood.site.handbook import CASES, PROFILE, all_safety_notes
+from pencilwood.rules import RULE_BY_NAME
+from pencilwood.site.handbook import CASES, all_safety_notes, own_profile
 from pencilwood.site.single import UnusableCaseError, open_case
 from pencilwood.vine.model import Vine
 from pencilwood.words import LANGUAGES, say
@@ -122,9 +121,7 @@ def _to_csv(given: argparse.Namespace) -> int:
 
 
 def _profile(given: argparse.Namespace) -> Profile:
-    profile, findings = read_profile(
-        given.root / PROFILE, BANDS, PROFILE, language=given.language, form_bands=FORM_BANDS
-    )
+    profile, findings = own_profile(given.root, given.language)
     if profile is None or has_errors(findings):
         raise UnusableCaseError(tuple(in_order(findings)))
     return profile

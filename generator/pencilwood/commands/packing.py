@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from pencilwood.cases.profile_file import read_profile
 from pencilwood.findings import in_order
-from pencilwood.rules import BANDS, FORM_BANDS
 from pencilwood.site.archive import NotForAnArchiveError, check_archive, write_archive
-from pencilwood.site.handbook import PROFILE
+from pencilwood.site.handbook import own_profile
 from pencilwood.site.single import UnusableCaseError
 from pencilwood.words import say
 
@@ -24,7 +22,7 @@ def refusal(file: Path, root: Path, site: Path, language: str) -> str:
 
 def pack(site: Path, file: Path, root: Path, language: str) -> str:
     """Pack a built site, and say that it is done."""
-    profile, findings = read_profile(root / PROFILE, BANDS, PROFILE, form_bands=FORM_BANDS)
+    profile, findings = own_profile(root, "en")
     if profile is None:
         raise UnusableCaseError(tuple(in_order(findings)))
     write_archive(site, file, profile.languages)

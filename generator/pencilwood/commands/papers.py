@@ -8,11 +8,9 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from pencilwood.cases.case import AnswerCut, Profile
-from pencilwood.cases.profile_file import read_profile
 from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import CaseProof
-from pencilwood.rules import BANDS, FORM_BANDS
-from pencilwood.site.handbook import PROFILE, open_handbook
+from pencilwood.site.handbook import open_handbook, own_profile
 from pencilwood.site.single import UnusableCaseError, open_case
 from pencilwood.vine.model import Condition, Lean, Piece
 from pencilwood.vine.passes import Pass
@@ -52,9 +50,7 @@ def run(given: argparse.Namespace) -> int:
     """Make the papers that were asked for."""
     if given.case and given.what not in (*_OF_A_CASE, None):
         return _refuse(say(given.language, "print.one-case-only"))
-    profile, findings = read_profile(
-        given.root / PROFILE, BANDS, PROFILE, language=given.language, form_bands=FORM_BANDS
-    )
+    profile, findings = own_profile(given.root, given.language)
     if profile is None or has_errors(findings):
         raise UnusableCaseError(tuple(in_order(findings)))
     try:

@@ -60,6 +60,12 @@ def open_handbook(root: Path, language: str = "en") -> Opened:
     return _Opening(root, Notes(language)).all()
 
 
+def own_profile(root: Path, language: str) -> tuple[Profile | None, list[Finding]]:
+    """The profile of a handbook's folder, with every figure that our rules go by."""
+    path = root / PROFILE
+    return read_profile(path, BANDS, PROFILE, language=language, form_bands=FORM_BANDS)
+
+
 def read_one_case(
     root: Path, slug: str, language: str = "en"
 ) -> tuple[Profile | None, Case | None, tuple[Finding, ...]]:
@@ -139,9 +145,7 @@ class _Opening:
         if not path.exists():
             self.notes.add(Place(str(self.root)), "no-content")
             return None
-        profile, findings = read_profile(
-            path, BANDS, PROFILE, language=self.notes.language, form_bands=FORM_BANDS
-        )
+        profile, findings = own_profile(self.root, self.notes.language)
         self.notes.findings.extend(findings)
         return profile
 
@@ -177,14 +181,6 @@ class _Opening:
         for proof in proofs:
             self.notes.findings.extend(proof.findings)
         return proofs
-
-    def _shown(self, path: Path) -> str:
-        return path.relative_to(self.root).as_posix()
-
-
-def _files(folder: Path, pattern: str) -> tuple[Path, ...]:
-    # Sorted by name, because the order of a folder differs from machine to machine.
-    return tuple(sorted(path for path in folder.glob(pattern) if not path.name.startswith(".")))
 
 
 def _tools(limits: Limits) -> partial[Tool]:

@@ -2,21 +2,7 @@
 
 from __future__ import annotations
 
-from pencilwood.drawing.forms.looks import FormLooks
-from pencilwood.drawing.frame import (
-    arm_tips,
-    draw_frame,
-    draw_frame_targets,
-    foot_on_arm,
-    under_arm_mm,
-)
+from pencilwood.drawing.arms import arm_looks
 from pencilwood.drawing.layout import lay_out
 
-CORDON = FormLooks(
-    frame=draw_frame,
-    frame_targets=draw_frame_targets,
-    foot=foot_on_arm,
-    under_mm=under_arm_mm,
-    stems=lay_out,
-    corners=arm_tips,
-)
+CORDON = arm_looks(lay_out)

@@ -10,6 +10,9 @@ from pencilwood.drawing.shapes import Group
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Position, Vine
 
+Stems = Callable[[Vine, Position, Point, float], Sequence[Stem]]
+"""The pieces of one position: its foot, and how far below it the underside is."""
+
 
 @dataclass(frozen=True)
 class Caption:
@@ -31,8 +34,7 @@ class FormLooks:
     """Where the wood of a position begins."""
     under_mm: Callable[[Vine, Position], float]
     """How far below its foot the underside of the wood is that it stands on."""
-    stems: Callable[[Vine, Position, Point, float], Sequence[Stem]]
-    """The pieces of one position: its foot, and how far below it the underside is."""
+    stems: Stems
     corners: Callable[[Vine], Sequence[Point]]
     """The outermost points of what no cut removes."""
     is_behind: Callable[[Position, Vine], bool] = field(default=lambda _position, _vine: False)

@@ -1,0 +1,51 @@
+"""The rules of spurs along arms, whichever way the shoots are trained; several forms share them."""
+
+from __future__ import annotations
+
+from pencilwood.rules import (
+    blank_on_arm,
+    climbed_too_far,
+    crowded_spurs,
+    cut_too_close,
+    diseased_wood,
+    doubled_spur,
+    head_wood,
+    injured_wood,
+    no_renewal_bud,
+    old_stub,
+    passes_out_of_order,
+    spur_too_long,
+    stub_too_long,
+    too_few_buds,
+    too_little_leaf_room,
+    too_many_buds,
+    too_many_large_wounds,
+    wood_too_old,
+    wood_too_thick,
+    wood_too_thin,
+    wrong_tool,
+)
+
+ARM_RULES = (
+    blank_on_arm,
+    climbed_too_far,
+    crowded_spurs,
+    cut_too_close,
+    diseased_wood,
+    doubled_spur,
+    head_wood,
+    injured_wood,
+    no_renewal_bud,
+    old_stub,
+    passes_out_of_order,
+    spur_too_long,
+    stub_too_long,
+    too_few_buds,
+    too_little_leaf_room,
+    too_many_buds,
+    too_many_large_wounds,
+    wood_too_old,
+    wood_too_thick,
+    wood_too_thin,
+    wrong_tool,
+)
