@@ -14,7 +14,7 @@ PINNED := $(PIP) --require-hashes
 # Material for MkDocs prints a banner about MkDocs 2 on every run; we pin MkDocs 1.
 export NO_MKDOCS_2_WARNING = 1
 
-.PHONY: fuzz site test check bench bench-site kill-test bundle pins light clean
+.PHONY: fuzz screens site test check bench bench-site kill-test bundle pins light clean
 .DEFAULT_GOAL := site
 
 site: $(VENV)/site-installed
@@ -53,6 +53,11 @@ fuzz: $(VENV)/test-installed
 # Kills builds at random moments and fills disks; takes long, and is no part of the tests.
 kill-test: $(VENV)/test-installed
 	$(BIN)/python tests/hard/kill_builds.py
+
+# Takes a picture of every kind of page on every kind of screen into .cache/screens. SCREENS="--only index"
+screens: $(VENV)/test-installed
+	$(BIN)/pencilwood build
+	$(BIN)/python tests/screens/take.py $(SCREENS)
 
 # Needs Node.js 20 or newer; the built script is committed, so building the site needs no Node.
 bundle: node_modules/.package-lock.json
