@@ -50,7 +50,7 @@ class ExercisePage:
         assets = asset_root()
         styles = "".join(
             f'<link rel="stylesheet" href="{(assets / "css" / f"{name}.css").as_uri()}">'
-            for name in ("vine", "exercise")
+            for name in ("tokens", "vine", "exercise")
         )
         scheme = ' data-md-color-scheme="slate"' if dark else ""
         return f"""<!doctype html>

@@ -205,7 +205,7 @@ def write_page(path: Path, language: str, inside: str, *, dark: bool) -> str:
     assets = asset_root()
     styles = "".join(
         f'<link rel="stylesheet" href="{(assets / "css" / f"{name}.css").as_uri()}">'
-        for name in ("vine", "exercise", "quiz")
+        for name in ("tokens", "vine", "exercise", "quiz")
     )
     scheme = ' data-md-color-scheme="slate"' if dark else ""
     html = f"""<!doctype html>

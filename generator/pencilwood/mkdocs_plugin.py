@@ -37,7 +37,14 @@ from pencilwood.site.theme_files import is_of_use
 from pencilwood.site.trouble import told_of
 from pencilwood.words import LANGUAGES, say
 
-STYLES = ("handbook.css", "vine.css", "exercise.css", "block.css", "quiz.css")
+STYLES = (
+    "tokens.css",
+    "handbook.css",
+    "vine.css",
+    "exercise.css",
+    "block.css",
+    "quiz.css",
+)
 WATCHED = ("content", "quizzes", "site_assets")
 
 

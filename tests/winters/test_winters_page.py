@@ -36,7 +36,7 @@ def folder(
     site = tmp_path_factory.mktemp("winters")
     handbook = Handbook(profile, (prove_case(case, profile),), {}, (), (), ())
     styles = ""
-    for name in ("css/vine.css", "css/exercise.css", "pencilwood.js"):
+    for name in ("css/tokens.css", "css/vine.css", "css/exercise.css", "pencilwood.js"):
         path = site / "assets" / "pencilwood" / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes((asset_root() / name).read_bytes())
@@ -44,7 +44,7 @@ def folder(
         page = winters_page(handbook, handbook.cases[0], language)
         styles = "".join(
             f"<link rel='stylesheet' href='{up}/assets/pencilwood/css/{name}.css'>"
-            for name in ("vine", "exercise")
+            for name in ("tokens", "vine", "exercise")
         )
         html = f"{HEAD}<html lang='{language}'>{styles}<title>W</title>{page.content('')}"
         path = site / f"{place}{winters_path(case.slug)}.html"

@@ -30,7 +30,13 @@ from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.sheet import rules_charged
 from pencilwood.words import catalogue
 
-STYLES = ("css/handbook.css", "css/vine.css", "css/exercise.css", "css/quiz.css")
+STYLES = (
+    "css/tokens.css",
+    "css/handbook.css",
+    "css/vine.css",
+    "css/exercise.css",
+    "css/quiz.css",
+)
 OWN_STYLE = "package/package.css"
 SCRIPT = "pencilwood.js"
 JOINING_SCRIPT = "package/pencilwood-scorm.js"
