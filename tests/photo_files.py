@@ -12,6 +12,8 @@ from PIL import ExifTags, Image, PngImagePlugin
 PERSON, CAMERA, PLACE = "Hidden Person", "Hidden Camera", "Hidden Place"
 XMP = f"<x:xmpmeta xmlns:x='adobe:ns:meta/'><by>{PERSON}</by></x:xmpmeta>".encode()
 NORTH, EAST = (44.0, 12.0, 34.56), (8.0, 55.0, 12.34)
+HIDDEN = (PERSON, CAMERA, PLACE, "Hidden", "SN-HIDDEN", "2026:01:17")
+MARKS = (b"Exif", b"xmpmeta", b"ns.adobe.com", b"Photoshop", b"8BIM", b"ICC_PROFILE", b"acsp")
 CORNERS = {"top left": (250, 10, 10), "top right": (10, 250, 10), "bottom left": (10, 10, 250)}
 
 
@@ -48,6 +50,12 @@ def camera_facts(orientation: int = 1) -> Image.Exif:
     more[ExifTags.Base.BodySerialNumber] = "SN-HIDDEN-7"
     more[ExifTags.Base.UserComment] = b"ASCII\0\0\0Hidden Comment"
     return exif
+
+
+def needles() -> list[bytes]:
+    """What must be in no picture of a site: hidden words, and the names that mark them."""
+    words = [word.encode(coding) for word in HIDDEN for coding in ("ascii", "utf-16-le")]
+    return [*words, *MARKS]
 
 
 def with_facts(kind: str, image: Image.Image | None = None, orientation: int = 1) -> bytes:
@@ -135,3 +143,13 @@ def segments(jpeg: bytes) -> Iterator[tuple[int, bytes]]:
         length = struct.unpack(">H", jpeg[at + 2 : at + 4])[0]
         yield jpeg[at + 1], jpeg[at + 4 : at + 2 + length]
         at += 2 + length
+
+
+def chunks(png: bytes) -> Iterator[tuple[bytes, bytes]]:
+    """Name and content of each part of a PNG file."""
+    assert png[:8] == b"\x89PNG\r\n\x1a\n"
+    at = 8
+    while at < len(png):
+        length = struct.unpack(">I", png[at : at + 4])[0]
+        yield png[at + 4 : at + 8], png[at + 8 : at + 8 + length]
+        at += 12 + length

@@ -10,11 +10,15 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from case_files import sample
+from photo_files import claiming, encoded, vine_photo
 
 GOOD = sample()
+PNG = encoded(vine_photo(), "PNG")
 CASE = "content/cases/tidy-vine.yml"
 CHAPTERS = "content/chapters/en"
 SHEET = "row 7.csv"
+HERE = str(Path(__file__).parent)
+"""A folder, and with this file in it, that is in no handbook."""
 HEAD = "---\ntitle: Tools\nfor: worker\norder: 1\n---\n"
 Spoil = Callable[[Path], None]
 
@@ -75,11 +79,28 @@ def folder(path: Path) -> None:
     path.mkdir()
 
 
-def outside(path: Path) -> None:
-    """A link to a file that is none of the handbook's."""
-    secret = path.parents[3] / "secret.txt"
-    secret.write_text("# A secret\n", "utf-8")
-    path.symlink_to(secret)
+def round_and_round(path: Path) -> None:
+    path.symlink_to("other.yml")
+    path.with_name("other.yml").symlink_to(path.name)
+
+
+def beside_the_handbook(path: Path) -> None:
+    path.symlink_to("../../../tidy-vine.yml")
+    (path.parents[3] / "tidy-vine.yml").write_text(GOOD, "utf-8")
+
+
+def to_hidden(path: Path) -> None:
+    path.symlink_to("../../.git/config")
+    (path.parents[2] / ".git").mkdir()
+    (path.parents[2] / ".git" / "config").write_text(GOOD, "utf-8")
+
+
+def within_then_out(path: Path) -> None:
+    vines = path.parents[2] / "vines"
+    vines.mkdir()
+    (vines / path.name).symlink_to(__file__)
+    path.parent.rmdir()
+    path.parent.symlink_to("../vines")
 
 
 def alike(path: Path) -> None:
@@ -88,6 +109,25 @@ def alike(path: Path) -> None:
 
 
 # fmt: off
+OUTSIDE = "1:1: this is a link out of the handbook's folder, or into something hidden in it; nothing behind it was read; expected the file or folder itself, copied to this place (leads-outside)"
+OUTSIDE_ES = "1:1: esto es un enlace que sale de la carpeta del manual, o que lleva a algo oculto en ella; no se leyó nada de lo que hay detrás; se esperaba el archivo o la carpeta misma, copiados a este lugar (leads-outside)"
+NOWHERE = "1:1: this is a link that leads to no file; expected the file or folder itself, copied to this place (leads-nowhere)"
+NOWHERE_ES = "1:1: esto es un enlace que no lleva a ningún archivo; se esperaba el archivo o la carpeta misma, copiados a este lugar (leads-nowhere)"
+NO_FOLDER = "1:1: this is not a folder; expected a folder of this name, or nothing (not-a-folder)"
+NO_FOLDER_ES = "1:1: esto no es una carpeta; se esperaba una carpeta con este nombre, o nada (not-a-folder)"
+LEFT_OUT = "1:1: warning: this file stands beside the chapters and is not published; expected pictures (.jpg, .png, .webp), drawings (.svg) and papers (.pdf, .txt, .csv); save a HEIC photo as JPEG first (beside-left-out)"
+MORE = "this drawing holds more than lines and letters; expected no script, no photograph, no link and nothing about who made it: save it as plain SVG, or as PNG;"
+HIDING = (
+    ("a photograph in it", "><image xlink:href='data:image/jpeg;base64,/9j/'/>", 6, "<image"),
+    ("a photograph in its styles", "><style>a{fill:url(data:image/png;base64,x)}</style>", 20, "url("),
+    ("a script that runs by itself", " onload = 'alert(1)'>", 6, "onload ="),
+    ("a whole page in it", "><foreignObject/>", 6, "<foreignObject"),
+    ("who made it", "><metadata>Hidden Person</metadata>", 6, "<metadata"),
+    ("where on its maker's disk it was saved", " x:export-filename='/home/hidden/a.png'>", 8, "export-filename"),
+    ("a link that runs", "><a href='javascript:alert(1)'/>", 9, "href='"),
+    ("a file from elsewhere", "><style>@import 'https://example.org/a.css'</style>", 13, "@import"),
+    ("a name that stands for something else", "><!ENTITY a 'b'>", 6, "<!ENTITY"),
+)
 ROWS = (
     Row("an alias bomb: a few lines that are millions once written out", CASE, bomb(),
         "2:10: *a0 repeats something from elsewhere; expected it to be written out here (alias)",
@@ -151,12 +191,28 @@ ROWS = (
         "1:1: este archivo no se puede abrir; se esperaba un archivo corriente que usted pueda leer (unreadable-file)"),
     Row("a socket", CASE, listening,
         "1:1: this file cannot be opened; expected a plain file that you may read (unreadable-file)"),
-    Row("a device without end", CASE, link("/dev/zero"),
-        "1:1: this file cannot be opened; expected a plain file that you may read (unreadable-file)"),
-    Row("a link to itself", CASE, link("tidy-vine.yml"),
-        "1:1: this file cannot be opened; expected a plain file that you may read (unreadable-file)"),
-    Row("a link to nothing", CASE, link("nowhere.yml"),
-        "1:1: there is no such file (missing-file)"),
+    Row("a device without end", CASE, link("/dev/zero"), OUTSIDE),
+    Row("a link to itself", CASE, link("tidy-vine.yml"), NOWHERE),
+    Row("a link to nothing", CASE, link("nowhere.yml"), NOWHERE),
+    Row("two links round and round", CASE, round_and_round, NOWHERE),
+    Row("a case that links to a file of the machine", CASE, link(__file__), OUTSIDE, OUTSIDE_ES),
+    Row("a case that links to a file beside the handbook", CASE, beside_the_handbook, OUTSIDE),
+    Row("a case that links to something hidden in the handbook, such as a password of git's", CASE, to_hidden, OUTSIDE),
+    Row("a folder of photographs that is a link out", "content/cases/photos", link(HERE), OUTSIDE),
+    Row("a photograph that is a link out", "content/cases/photos/vine.jpg", link(__file__), OUTSIDE),
+    Row("the folder of all cases a link out", "content/cases", link(HERE), OUTSIDE, OUTSIDE_ES),
+    Row("the folder of everything a link out", "content", link(HERE), OUTSIDE),
+    Row("the profile a link out", "content/profile.yml", link(__file__), OUTSIDE, OUTSIDE_ES),
+    Row("the blocks a link out", "content/blocks.yml", link(__file__), OUTSIDE),
+    Row("the safety notes a link out", "content/safety/notes.yml", link(__file__), OUTSIDE),
+    Row("a rule's vine a link out", "content/rules/too-many-buds/bad.yml", link(__file__), OUTSIDE),
+    Row("the folder of the quizzes a link out", "quizzes", link(HERE), OUTSIDE, OUTSIDE_ES),
+    Row("a quiz that is a link out", "quizzes/first-week.yml", link(__file__), OUTSIDE),
+    Row("the chapters of a language a link out", "content/chapters/en", link(HERE), OUTSIDE),
+    Row("a link out behind a link within", CASE, within_then_out, OUTSIDE),
+    Row("a file in the place of the quizzes' folder", "quizzes", b"quiz: a\n", NO_FOLDER, NO_FOLDER_ES),
+    Row("a file in the place of the cases' folder", "content/cases", b"case: a\n", NO_FOLDER),
+    Row("a file in the place of the chapters' folder", "content/chapters", b"# A\n", NO_FOLDER),
     Row("a sheet with a mark never closed", SHEET, b'position,at\nL1,"5 cm\n',
         "2:4: a quotation mark opens here and is never closed; expected the same mark again at the end of the text (open-quote)",
         "2:4: aquí se abren comillas que no se cierran; se esperaban las mismas comillas al final del texto (open-quote)"),
@@ -166,27 +222,42 @@ ROWS = (
         "1:1: no line of headings is found; expected a line that begins with \"position\": position, at (cm), wood, letter, from, up (cm), age (years), length (cm), thickness (mm), buds, internode (cm), condition, lean (csv-no-headings)"),
     Row("a spreadsheet's own format", SHEET, b"PK\x03\x04\x14\x00\x06\x00\x08\x00",
         "1:3: a character stands here that cannot be seen; expected only visible text: delete it and type the line again; found U+0003 (unseen-character)"),
-    Row("a chapter that links to a file of the machine", f"{CHAPTERS}/tools.md", outside,
-        "1:1: this is a link to a file outside the chapters' folder; expected the file itself, copied to this place (leads-outside)",
-        "1:1: esto es un enlace a un archivo fuera de la carpeta de los capítulos; se esperaba el archivo mismo, copiado a este lugar (leads-outside)"),
-    Row("a picture that links to a file of the machine", f"{CHAPTERS}/key.png", outside,
-        "1:1: this is a link to a file outside the chapters' folder; expected the file itself, copied to this place (leads-outside)",
-        "1:1: esto es un enlace a un archivo fuera de la carpeta de los capítulos; se esperaba el archivo mismo, copiado a este lugar (leads-outside)"),
-    Row("a chapter that links to nothing", f"{CHAPTERS}/tools.md", link("nowhere.md"),
-        "1:1: this is a link that leads to no file; expected the file itself, copied to this place (leads-nowhere)",
-        "1:1: esto es un enlace que no lleva a ningún archivo; se esperaba el archivo mismo, copiado a este lugar (leads-nowhere)"),
+    Row("a chapter that links to a file of the machine", f"{CHAPTERS}/tools.md", link(__file__), OUTSIDE, OUTSIDE_ES),
+    Row("a picture that links to a file of the machine", f"{CHAPTERS}/key.png", link(__file__), OUTSIDE),
+    Row("a folder of pictures that is a link out", f"{CHAPTERS}/pictures", link(HERE), OUTSIDE),
+    Row("a chapter that links to nothing", f"{CHAPTERS}/tools.md", link("nowhere.md"), NOWHERE, NOWHERE_ES),
     Row("a folder that links to the folder above, round and round", f"{CHAPTERS}/round", link(".."),
         "1:1: this is a link to another folder; expected a folder of its own, with the files copied into it (linked-folder)",
         "1:1: esto es un enlace a otra carpeta; se esperaba una carpeta propia, con los archivos copiados en ella (linked-folder)"),
     Row("a chapter that is a pipe", f"{CHAPTERS}/tools.md", pipe,
         "1:1: this file cannot be opened; expected a plain file that you may read (unreadable-file)"),
     Row("a picture that is a pipe", f"{CHAPTERS}/shears.png", pipe,
+        f"1:1: the photograph cannot be opened; expected a plain file that you may read; found {CHAPTERS}/shears.png (photo-unreadable)"),
+    Row("a paper that is a pipe", f"{CHAPTERS}/shears.pdf", pipe,
         "1:1: this file cannot be opened; expected a plain file that you may read (unreadable-file)"),
     Row("a chapter longer than a booklet", f"{CHAPTERS}/tools.md", sparse(100_001),
         "1:1: this file is too large; expected at most 100 kB (file-too-large)"),
-    Row("a picture larger than any phone should load", f"{CHAPTERS}/shears.png", sparse(20_000_001),
+    Row("a picture larger than any camera's", f"{CHAPTERS}/shears.png", sparse(40_000_001),
+        f"1:1: the photograph's file is too large; expected at most 40 MB; found {CHAPTERS}/shears.png (photo-too-large)"),
+    Row("a paper larger than any phone should load", f"{CHAPTERS}/shears.pdf", sparse(20_000_001),
         "1:1: this file is too large; expected at most 20000 kB (file-too-large)",
         "1:1: este archivo es demasiado grande; se esperaban como máximo 20000 kB (file-too-large)"),
+    Row("a picture that is only named so", f"{CHAPTERS}/shears.jpg", b"a letter to the trainer\n",
+        f"1:1: this file is no JPEG, PNG or WebP picture, whatever its name ends with; expected one of these three; save a HEIC photo as JPEG first; found {CHAPTERS}/shears.jpg (photo-not-a-picture)",
+        f"1:1: este archivo no es una imagen JPEG, PNG ni WebP, termine como termine su nombre; se esperaba una de estas tres; guarde antes como JPEG una foto HEIC; se encontró {CHAPTERS}/shears.jpg (photo-not-a-picture)"),
+    Row("a picture copied only in part", f"{CHAPTERS}/shears.png", PNG[: len(PNG) // 2],
+        f"1:1: the photograph's file is damaged or was copied only in part; expected a whole picture: copy it again; found {CHAPTERS}/shears.png (photo-damaged)"),
+    Row("a picture of a few bytes that claims a mountain of pixels", f"{CHAPTERS}/shears.png", claiming(60_000, 60_000),
+        f"1:1: the photograph has too many pixels; expected at most 64 million; found {CHAPTERS}/shears.png (photo-too-many-pixels)"),
+    Row("a file of a kind that a camera may have written into and we cannot clean", f"{CHAPTERS}/shears.heic", b"ftypheic", LEFT_OUT,
+        "1:1: warning: este archivo está junto a los capítulos y no se publica; se esperaban imágenes (.jpg, .png, .webp), dibujos (.svg) y documentos (.pdf, .txt, .csv); guarde antes como JPEG una foto HEIC (beside-left-out)"),
+    Row("a film, in which phones write the place", f"{CHAPTERS}/shears.mp4", b"ftypmp42", LEFT_OUT),
+    Row("a whole page with scripts of its own", f"{CHAPTERS}/shears.html", b"<script>alert(1)</script>", LEFT_OUT),
+    Row("a drawing that runs a script", f"{CHAPTERS}/shears.svg", b'<svg xmlns="http://www.w3.org/2000/svg">\n <script>alert(1)</script></svg>',
+        '2:2: this drawing holds more than lines and letters; expected no script, no photograph, no link and nothing about who made it: save it as plain SVG, or as PNG; found "<script" (more-than-a-drawing)',
+        '2:2: este dibujo tiene más que líneas y letras; no se esperaba ningún programa, fotografía, enlace ni dato de quien lo hizo: guárdelo como SVG simple, o como PNG; se encontró "<script" (more-than-a-drawing)'),
+    *(Row(f"a drawing with {what}", f"{CHAPTERS}/shears.svg", f"<svg{inside}</svg>".encode(), f"1:{column}: {MORE} found \"{found}\" (more-than-a-drawing)")
+      for what, inside, column, found in HIDING),
     Row("a chapter in an old encoding", f"{CHAPTERS}/tools.md", b"# Tools\n\nI\xf1aki\n",
         "3:2: this file is not saved as UTF-8 text; expected UTF-8: save it again from your editor with that encoding (not-utf-8)"),
     Row("a chapter with a null character", f"{CHAPTERS}/tools.md", b"# Tools\n\na\0b\n",

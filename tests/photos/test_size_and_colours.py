@@ -8,10 +8,17 @@ from hashlib import sha256
 from pathlib import Path
 
 import pytest
-from PIL import Image
+from PIL import Image, ImageDraw
 
 from pencilwood import kept
-from pencilwood.cases.photo_file import LONGEST_SIDE_PX, MOST_BYTES, ShownPhoto, read_photo, shrink
+from pencilwood.cases.photo_file import (
+    LONGEST_SIDE_PX,
+    MOST_BYTES,
+    PictureKind,
+    ShownPhoto,
+    read_photo,
+    shrink,
+)
 from photo_files import CORNERS, camera_facts, encoded, swapped_profile, vine_photo
 
 # Exif 2.32, tag 274: where the first row and the first column of the file belong in the picture,
@@ -29,7 +36,7 @@ HELD = {
 
 
 def pixels(photo: ShownPhoto) -> Image.Image:
-    return Image.open(io.BytesIO(photo.jpeg))
+    return Image.open(io.BytesIO(photo.data))
 
 
 def is_near(found: object, wanted: tuple[int, ...], by: int = 20) -> bool:
@@ -70,8 +77,26 @@ def test_even_noise_is_light_enough(size: tuple[int, int]) -> None:
     """Nothing is harder to make small; bark and grass come near it."""
     noise = random.Random(7).randbytes(size[0] * size[1] * 3)
     photo = shrink(encoded(Image.frombytes("RGB", size, noise), "PNG"))
-    assert len(photo.jpeg) <= MOST_BYTES
+    assert len(photo.data) <= MOST_BYTES
     assert max(photo.width_px, photo.height_px) >= 400
+
+
+@pytest.mark.parametrize("kind", ["PNG", "WEBP"])
+def test_so_is_what_stays_a_png_or_webp(kind: PictureKind) -> None:
+    """Bark and grass are much like grey noise that is smoothed a little."""
+    noise = random.Random(7).randbytes(800 * 600 * 3)
+    rough = Image.frombytes("RGB", (800, 600), noise).resize((1600, 1200))
+    photo = shrink(encoded(rough, "JPEG"), kind)
+    assert len(photo.data) <= MOST_BYTES
+    assert max(photo.width_px, photo.height_px) >= 400
+
+
+def test_a_drawing_stays_as_sharp_as_it_is() -> None:
+    lines = ImageDraw.Draw(drawn := Image.new("RGB", (900, 700), (255, 255, 255)))
+    for at in range(0, 900, 30):
+        lines.line((at, 0, 900 - at, 700), fill=(at % 256, 40, 90), width=2)
+    photo = shrink(encoded(drawn, "PNG"), "PNG")
+    assert pixels(photo).convert("RGB").tobytes() == drawn.tobytes()
 
 
 @pytest.mark.parametrize(
@@ -124,10 +149,10 @@ def test_the_same_photo_gives_the_same_bytes_in_any_process() -> None:
     data = encoded(vine_photo(1500, 1000), "JPEG", quality=90)
     code = (
         "import hashlib, sys; from pencilwood.cases.photo_file import shrink;"
-        "print(hashlib.sha256(shrink(sys.stdin.buffer.read()).jpeg).hexdigest())"
+        "print(hashlib.sha256(shrink(sys.stdin.buffer.read()).data).hexdigest())"
     )
     done = subprocess.run([sys.executable, "-c", code], input=data, capture_output=True, check=True)
-    assert done.stdout.decode().strip() == sha256(shrink(data).jpeg).hexdigest()
+    assert done.stdout.decode().strip() == sha256(shrink(data).data).hexdigest()
 
 
 def test_what_is_kept_is_the_same_and_made_once(tmp_path: Path) -> None:

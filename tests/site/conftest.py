@@ -8,6 +8,7 @@ import pytest
 
 from chapter_files import FIGURES, GLOSSARY, SOURCES
 from pencilwood.site.publish import publish
+from photo_files import with_facts
 
 CASES = ("tidy-vine", "climbing-spurs", "one-arm-vine")
 QUIZ = """\
@@ -99,7 +100,8 @@ def make_sample(project: Path, root: Path) -> Path:
         (folder / "warm-up.md").write_text(f"# {title}\n\n![](stretch.png)\n", "utf-8")
         for name, text in CHAPTERS[language].items():
             (folder / f"{name}.md").write_text(text, "utf-8")
-        (folder / "stretch.png").write_bytes(b"\x89PNG\r\n\x1a\n")
+        (folder / "stretch.png").write_bytes(with_facts("PNG"))
+        (folder / "rows.svg").write_text("<svg><text>vine</text></svg>\n", "utf-8")
     profile = root / "content" / "profile.yml"
     few = profile.read_text("utf-8").replace("practice vines: 200", "practice vines: 3")
     profile.write_text(few, "utf-8")

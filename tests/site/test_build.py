@@ -13,6 +13,7 @@ import pytest
 from html_reading import Reading
 from pencilwood.rules import RULES
 from pencilwood.site.publish import NotOursError, publish
+from photo_files import CAMERA, PERSON, PLACE, needles, with_facts
 
 pytestmark = pytest.mark.slow
 
@@ -190,6 +191,38 @@ def test_no_mark_is_left_open(built: Path) -> None:
 
 def test_pictures_of_a_chapter_are_published_beside_it(built: Path) -> None:
     assert (built / "stretch.png").read_bytes() == (built / "es/stretch.png").read_bytes()
+    assert (built / "stretch.png").read_bytes()[:4] == b"\x89PNG"
+    assert b"vine" in (built / "rows.svg").read_bytes()
+
+
+def test_nothing_that_a_camera_hides_is_in_the_site(sample: Path) -> None:
+    """Exif with the place, XMP, IPTC, comments; neither beside a case nor beside a chapter."""
+    root = sample
+    chapters, cases = root / "content/chapters/en", root / "content/cases"
+    for name, kind in (("a.jpg", "JPEG"), ("b.JPEG", "JPEG"), ("c.png", "PNG"), ("d.webp", "WEBP")):
+        (chapters / name).write_bytes(with_facts(kind))
+    # Named as another kind than it is, and in a folder.
+    (chapters / "more").mkdir()
+    (chapters / "more" / "e.png").write_bytes(with_facts("JPEG"))
+    (cases / "vine.jpg").write_bytes(with_facts("JPEG"))
+    photo = "photo: {file: vine.jpg, alt: {en: A vine, es: Una cepa}}\n"
+    case = cases / "tidy-vine.yml"
+    case.write_text(case.read_text("utf-8") + photo, "utf-8")
+    published = publish(root, root / "site")
+    assert published.succeeded, published.told
+    files = {path: path.read_bytes() for path in (root / "site").rglob("*") if path.is_file()}
+    pictures = {path.name for path in files}
+    assert {"a.jpg", "b.JPEG", "c.png", "d.webp", "e.png", "stretch.png"} <= pictures
+    held = {
+        path.relative_to(root).as_posix(): needle
+        for path, data in files.items()
+        for needle in needles()
+        # The words of our own pages and scripts may well say "Exif" or "Hidden".
+        if path.suffix.lower() in (".jpg", ".jpeg", ".png", ".webp") and needle in data
+    }
+    assert held == {}
+    whole = b"".join(files.values())
+    assert [word for word in (PERSON, CAMERA, PLACE) if word.encode() in whole] == []
 
 
 def test_exercise_json_cannot_end_its_script_element(built: Path) -> None:

@@ -1,4 +1,4 @@
-"""Makes a light picture without any hidden facts of a photograph that a trainer took.
+"""Makes a light picture without any hidden facts of a photograph or picture of a trainer's.
 
 A camera writes into its files when and where a picture was taken, by whom and with what. None of
 that is anybody's business: the colours are copied into a new picture, and nothing else is. The
@@ -11,15 +11,21 @@ import base64
 import hashlib
 import io
 import warnings
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any, Literal
 
 from pencilwood.kept import kept_json
 
 if TYPE_CHECKING:
     from PIL import Image
 
+PictureKind = Literal["JPEG", "PNG", "WEBP"]
+KINDS: Mapping[str, PictureKind] = {
+    ".jpg": "JPEG", ".jpeg": "JPEG", ".png": "PNG", ".webp": "WEBP",
+}  # fmt: skip
+"""What a picture is written as, by the small letters that its name ends with."""
 FORMATS = ("JPEG", "PNG", "WEBP", "MPO")
 """MPO is what many phones write into a .jpg: a JPEG with further pictures behind it."""
 LARGEST_SOURCE_BYTES = 40_000_000
@@ -29,7 +35,19 @@ LONGEST_SIDE_PX = 1200
 MOST_BYTES = 120_000
 """What a phone loads in a second or so in the row (common practice, no source)."""
 _SIDES_PX = (LONGEST_SIDE_PX, 1000, 840, 700, 560, 400)
-_QUALITIES = (80, 70, 60)
+_WAYS: Mapping[PictureKind, tuple[Mapping[str, Any], ...]] = {
+    "JPEG": tuple(
+        {"quality": quality, "subsampling": "4:2:0", "optimize": True} for quality in (80, 70, 60)
+    ),
+    # A drawing stays as sharp as it is; a photograph is too heavy for that.
+    "PNG": (
+        {"optimize": True},
+        {"optimize": True, "colours": 256},
+        {"optimize": True, "colours": 64},
+    ),
+    "WEBP": tuple({"quality": quality, "method": 4} for quality in (80, 70, 60)),
+}
+"""How each kind is written, the finest first."""
 _WHITE = (255, 255, 255)
 
 
@@ -47,7 +65,8 @@ class ShownPhoto:
 
     width_px: int
     height_px: int
-    jpeg: bytes
+    data: bytes
+    """The whole file."""
 
     @property
     def is_tall(self) -> bool:
@@ -55,20 +74,24 @@ class ShownPhoto:
         return self.height_px > self.width_px
 
 
-def read_photo(folder: Path, file: str) -> ShownPhoto:
-    """The photograph at the path `file` inside `folder`; raises PhotoError."""
-    data = _read(folder, file)
-    facts = [hashlib.sha256(data).hexdigest(), _library()]
-    kept = _as_photo(kept_json("photo", facts, lambda: _as_json(shrink(data)), _fits))
+def read_photo(
+    folder: Path, file: str, kind: PictureKind = "JPEG", within: Path | None = None
+) -> ShownPhoto:
+    """The photograph at the path `file` below `folder`, to be shown as `kind`; raises PhotoError.
+
+    A link is followed only to what is in `within`, the folder itself if nothing else is named.
+    """
+    data = _read(folder / file, within or folder)
+    facts = [hashlib.sha256(data).hexdigest(), kind, _library()]
+    kept = _as_photo(kept_json("photo", facts, lambda: _as_json(shrink(data, kind)), _fits))
     if kept is None:
         raise TypeError("what was kept of a photograph is none")
     return kept
 
 
-def _read(folder: Path, file: str) -> bytes:
-    path = folder / file
+def _read(path: Path, within: Path) -> bytes:
     # A link may lead anywhere, also out of a folder that somebody else sent.
-    if not path.resolve().is_relative_to(folder.resolve()):
+    if not path.resolve().is_relative_to(within.resolve()):
         raise PhotoError("photo-link")
     if not path.exists():
         raise PhotoError("photo-missing")
@@ -94,14 +117,14 @@ def _library() -> str:
     return " ".join(f"{name} {features.version(name)}" for name in named)
 
 
-def shrink(data: bytes) -> ShownPhoto:
-    """A small JPEG of the picture in `data`, upright and without hidden facts."""
+def shrink(data: bytes, kind: PictureKind = "JPEG") -> ShownPhoto:
+    """A small copy of the picture in `data`, upright and without hidden facts."""
     image = _opened(data)
     try:
         image = _in_usual_colours(_small(image))
     except Exception as error:  # Damaged pictures make the library fail in many ways.
         raise PhotoError("photo-damaged") from error
-    return _light_enough(image)
+    return _light_enough(image, kind)
 
 
 def _opened(data: bytes) -> Image.Image:
@@ -178,25 +201,29 @@ def _in_usual_colours(image: Image.Image) -> Image.Image:
     return clean
 
 
-def _light_enough(image: Image.Image) -> ShownPhoto:
-    """The largest and finest JPEG that a page can carry."""
+def _light_enough(image: Image.Image, kind: PictureKind) -> ShownPhoto:
+    """The largest and finest picture of this kind that a page can carry."""
     from PIL import Image
 
-    jpeg = b""
+    data = b""
     for side_px in _SIDES_PX:
         image.thumbnail((side_px, side_px), Image.Resampling.LANCZOS)
-        for quality in _QUALITIES:
-            out = io.BytesIO()
-            image.save(out, "JPEG", quality=quality, subsampling="4:2:0", optimize=True)
-            jpeg = out.getvalue()
-            if len(jpeg) <= MOST_BYTES:
-                return ShownPhoto(*image.size, jpeg)
-    return ShownPhoto(*image.size, jpeg)
+        for way in _WAYS[kind]:
+            data = _written(image, kind, **way)
+            if len(data) <= MOST_BYTES:
+                return ShownPhoto(*image.size, data)
+    return ShownPhoto(*image.size, data)
+
+
+def _written(image: Image.Image, kind: PictureKind, colours: int = 0, **way: Any) -> bytes:
+    out = io.BytesIO()
+    (image.quantize(colours) if colours else image).save(out, kind, **way)
+    return out.getvalue()
 
 
 def _as_json(photo: ShownPhoto) -> dict[str, object]:
-    text = base64.b64encode(photo.jpeg).decode("ascii")
-    return {"width_px": photo.width_px, "height_px": photo.height_px, "jpeg": text}
+    text = base64.b64encode(photo.data).decode("ascii")
+    return {"width_px": photo.width_px, "height_px": photo.height_px, "data": text}
 
 
 def _fits(value: object) -> bool:
@@ -205,6 +232,6 @@ def _fits(value: object) -> bool:
 
 def _as_photo(value: object) -> ShownPhoto | None:
     match value:
-        case {"width_px": int(width_px), "height_px": int(height_px), "jpeg": str(jpeg)}:
-            return ShownPhoto(width_px, height_px, base64.b64decode(jpeg))
+        case {"width_px": int(width_px), "height_px": int(height_px), "data": str(data)}:
+            return ShownPhoto(width_px, height_px, base64.b64decode(data))
     return None

@@ -61,7 +61,7 @@ def case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
         language,
         [handbook.note_by_name[name] for name, _ in case.safety],
         [following.slug, following.title] if following else None,
-        hashlib.sha256(photo.jpeg).hexdigest() if photo else None,
+        hashlib.sha256(photo.data).hexdigest() if photo else None,
         sorted(handbook.holds) if handbook.holds is not None else None,
     ]
     return kept_page("case-page", facts, lambda: _case_page(handbook, proof, language))

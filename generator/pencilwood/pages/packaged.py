@@ -69,7 +69,7 @@ def packaged_case(handbook: Handbook, proof: CaseProof, language: str) -> Packag
     packaged = _packaged(part, _case_page(part, proof, language), rules)
     slug = proof.case.slug
     photo = part.photos.get(slug)
-    pictures = {} if photo is None else {f"{ASSETS}/{photo_file(slug)}": photo.jpeg}
+    pictures = {} if photo is None else {f"{ASSETS}/{photo_file(slug)}": photo.data}
     return replace(packaged, pictures=pictures)
 
 

@@ -163,7 +163,7 @@ def _small_drawing(proof: CaseProof) -> str:
 
 
 def _photos(handbook: Handbook) -> dict[str, bytes]:
-    return {f"{ASSETS}/{photo_file(slug)}": photo.jpeg for slug, photo in handbook.photos.items()}
+    return {f"{ASSETS}/{photo_file(slug)}": photo.data for slug, photo in handbook.photos.items()}
 
 
 def _projector_pages(handbook: Handbook) -> dict[str, bytes]:

@@ -15,10 +15,10 @@ from pathlib import Path
 from pencilwood.cases.case_keys import SLUG
 from pencilwood.cases.report import quoted
 from pencilwood.places import Place
+from pencilwood.site.folders import SHARED, is_hidden, shown_name
 from pencilwood.site.hints import Notes
 
 CASES = "content/cases"
-SHARED = "content/shared"
 LONGEST_FOLDER_NAME = 40
 _CASE = ".yml"
 _LOOKS_LIKE_A_CASE = {_CASE, ".yaml"}
@@ -61,13 +61,7 @@ def seen(folder: Path, pattern: str) -> tuple[Path, ...]:
 
     Sorted by name, because the order of a folder differs from machine to machine.
     """
-    return tuple(sorted(path for path in folder.glob(pattern) if not path.name.startswith(".")))
-
-
-def shown_name(root: Path, path: Path) -> str:
-    """A file's name in findings; signs that a terminal would obey are left out."""
-    name = path.relative_to(root).as_posix()
-    return "".join(sign if sign.isprintable() else "?" for sign in name)
+    return tuple(sorted(path for path in folder.glob(pattern) if not is_hidden(path.name)))
 
 
 @dataclass(frozen=True)

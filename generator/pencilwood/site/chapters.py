@@ -9,17 +9,18 @@ from pathlib import Path
 
 from pencilwood.cases.chapter_head import has_head, read_head
 from pencilwood.cases.report import Report
-from pencilwood.cases.source import read_bytes, read_text
+from pencilwood.cases.source import read_text
 from pencilwood.pages.front_pages import HOME_TEXT
 from pencilwood.pages.handbook import Chapter
 from pencilwood.pages.page import Addresses
 from pencilwood.places import Place
+from pencilwood.site.beside import beside
+from pencilwood.site.folders import is_hidden
 from pencilwood.site.hints import Notes
 
 CHAPTERS = "content/chapters"
 LARGEST_CHAPTER_BYTES = 100_000
 """Thirty pages of print; nobody reads that on a phone, and checking it would take long."""
-LARGEST_PICTURE_BYTES = 20_000_000
 # What a USB stick or another system cannot store, or an address would take for something else.
 _ODD_NAME = re.compile(r"[\x00-\x1f\x7f-\x9f<>:\"|?*\\#%\u2028\u2029\ud800-\udfff]")
 _TITLE = re.compile(r"\s*# [^\n]*")
@@ -43,9 +44,9 @@ def read_chapters(
         for path in _files(root, folder, notes):
             if path.suffix == ".md":
                 chapters.extend(_chapter(root, path, language, notes))
-            elif not path.name.startswith("."):
+            else:
                 address = addresses.folder(language) + path.relative_to(folder).as_posix()
-                data = _picture(root, path, notes)
+                data = beside(root, path, notes)
                 pictures.update({} if data is None else {address: data})
     _check_languages(root, chapters, languages, notes)
     return tuple(chapters), pictures
@@ -64,10 +65,11 @@ def _files(root: Path, folder: Path, notes: Notes) -> Iterator[Path]:
 
     found: dict[str, Path] = {}
     for held, folders, files in os.walk(folder, onerror=locked):
+        folders[:] = [name for name in folders if not is_hidden(name)]
         for link in (Path(held, name) for name in folders if Path(held, name).is_symlink()):
-            # Whoever follows it may go round for ever, or publish what stands elsewhere.
+            # Whoever follows it may go round for ever.
             report.add(place(link), "linked-folder")
-        for path in (Path(held, name) for name in sorted(files)):
+        for path in (Path(held, name) for name in sorted(files) if not is_hidden(name)):
             if _ODD_NAME.search(path.name):
                 report.add(place(path), "odd-file-name")
             elif (small := str(path).casefold()) in found:
@@ -81,7 +83,7 @@ def _files(root: Path, folder: Path, notes: Notes) -> Iterator[Path]:
 def _chapter(root: Path, path: Path, language: str, notes: Notes) -> Iterator[Chapter]:
     place = Place(path.relative_to(root).as_posix())
     name = path.relative_to(root / CHAPTERS / language).with_suffix("").as_posix()
-    text = _text(root, path, place, notes)
+    text = _text(path, place, notes)
     if text is None:
         return
     if name.split("/")[0] in (*OUR_PAGES, *_folders(root)):
@@ -97,37 +99,12 @@ def _chapter(root: Path, path: Path, language: str, notes: Notes) -> Iterator[Ch
         yield Chapter(name, language, title, body.rstrip(), place)
 
 
-def _text(root: Path, path: Path, place: Place, notes: Notes) -> str | None:
+def _text(path: Path, place: Place, notes: Notes) -> str | None:
     """The text of a chapter with plain ends of lines; None when a finding says why not."""
     report = Report(notes.language)
-    stays = _stays_inside(root, path, place, report)
-    text = read_text(path, place.file, report, LARGEST_CHAPTER_BYTES) if stays else None
+    text = read_text(path, place.file, report, LARGEST_CHAPTER_BYTES)
     notes.findings.extend(report.findings())
     return None if text is None else text.replace("\r\n", "\n").replace("\r", "\n")
-
-
-def _picture(root: Path, path: Path, notes: Notes) -> bytes | None:
-    """What stands beside the chapters is published as it is."""
-    place = Place(path.relative_to(root).as_posix())
-    report = Report(notes.language)
-    stays = _stays_inside(root, path, place, report)
-    data = read_bytes(path, place.file, report, LARGEST_PICTURE_BYTES) if stays else None
-    notes.findings.extend(report.findings())
-    return data
-
-
-def _stays_inside(root: Path, path: Path, place: Place, report: Report) -> bool:
-    """Whether a file is in the handbook's own chapters: a link could publish any file there is."""
-    if not path.is_symlink():
-        return True
-    try:
-        inside = path.resolve(strict=True).is_relative_to((root / CHAPTERS).resolve())
-    except (OSError, RuntimeError):
-        report.add(place, "leads-nowhere")
-        return False
-    if not inside:
-        report.add(place, "leads-outside")
-    return inside
 
 
 def _with_head(
@@ -160,7 +137,7 @@ def _folders(root: Path) -> list[str]:
 
 def _check_folders(root: Path, languages: Sequence[str], notes: Notes) -> None:
     for name in _folders(root):
-        if name not in languages and not name.startswith("."):
+        if name not in languages and not is_hidden(name):
             place = Place(f"{CHAPTERS}/{name}")
             notes.add(place, "unknown-language-folder", languages=", ".join(languages))
 

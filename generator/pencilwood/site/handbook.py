@@ -23,10 +23,11 @@ from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
 from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.site.blocks import open_blocks
 from pencilwood.site.case_files import CASES as CASES
-from pencilwood.site.case_files import CaseFile, find_cases, shown_name
+from pencilwood.site.case_files import CaseFile, find_cases
 from pencilwood.site.case_files import case_slugs as case_slugs
 from pencilwood.site.chapter_checks import check_chapters
 from pencilwood.site.chapters import read_chapters
+from pencilwood.site.folders import look_over, shown_name
 from pencilwood.site.hints import Notes
 from pencilwood.site.photos import open_photos
 from pencilwood.site.quizzes import open_quizzes
@@ -61,7 +62,15 @@ def open_handbook(root: Path, language: str = "en") -> Opened:
 
 
 def own_profile(root: Path, language: str) -> tuple[Profile | None, list[Finding]]:
-    """The profile of a handbook's folder, with every figure that our rules go by."""
+    """The profile of a handbook's folder, with every figure that our rules go by.
+
+    None as well where something leads out of the folder or cannot be opened.
+    """
+    barred = look_over(root, language)
+    return (None, barred) if barred else _read_profile(root, language)
+
+
+def _read_profile(root: Path, language: str) -> tuple[Profile | None, list[Finding]]:
     path = root / PROFILE
     return read_profile(path, BANDS, PROFILE, language=language, form_bands=FORM_BANDS)
 
@@ -141,11 +150,14 @@ class _Opening:
         if not self.root.is_dir():
             self.notes.add(Place(str(self.root)), "no-such-folder")
             return None
-        path = self.root / PROFILE
-        if not path.exists():
+        barred = look_over(self.root, self.notes.language)
+        if barred:
+            self.notes.findings.extend(barred)
+            return None
+        if not (self.root / PROFILE).exists():
             self.notes.add(Place(str(self.root)), "no-content")
             return None
-        profile, findings = own_profile(self.root, self.notes.language)
+        profile, findings = _read_profile(self.root, self.notes.language)
         self.notes.findings.extend(findings)
         return profile
 

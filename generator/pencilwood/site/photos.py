@@ -16,6 +16,11 @@ from pencilwood.cases.photo_file import (
 from pencilwood.site.hints import Notes
 
 _MILLION = 1_000_000
+LIMITS: Mapping[str, int] = {
+    "most_mb": LARGEST_SOURCE_BYTES // _MILLION,
+    "most_megapixels": MOST_SOURCE_PIXELS // _MILLION,
+}
+"""What the words of these findings name."""
 
 
 def open_photos(root: Path, cases: Iterable[Case], notes: Notes) -> Mapping[str, ShownPhoto]:
@@ -26,13 +31,10 @@ def open_photos(root: Path, cases: Iterable[Case], notes: Notes) -> Mapping[str,
             continue
         folder = (root / case.place.file).parent
         try:
-            found[case.slug] = read_photo(folder, case.photo.file)
+            # What came from others is read in its own folder only.
+            within = folder if case.shared_in else root
+            found[case.slug] = read_photo(folder, case.photo.file, within=within)
         except PhotoError as error:
-            notes.add(
-                case.photo.place,
-                error.problem,
-                file=(folder / case.photo.file).relative_to(root).as_posix(),
-                most_mb=LARGEST_SOURCE_BYTES // _MILLION,
-                most_megapixels=MOST_SOURCE_PIXELS // _MILLION,
-            )
+            file = (folder / case.photo.file).relative_to(root).as_posix()
+            notes.add(case.photo.place, error.problem, file=file, **LIMITS)
     return found

@@ -13,6 +13,7 @@ from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.findings import Finding, has_errors
 from pencilwood.proof import CaseProof, prove_case
 from pencilwood.proof.report import message_text
+from pencilwood.site.folders import look_over
 from pencilwood.site.handbook import case_slugs, read_one_case
 from pencilwood.site.hints import Notes
 from pencilwood.vine import measures
@@ -75,6 +76,9 @@ class Planned(TypedDict):
 
 def open_case(root: Path, slug: str, language: str) -> OpenedCase:
     """Read one case of a handbook's folder; raises NoSuchCaseError or UnusableCaseError."""
+    barred = look_over(root, language)
+    if barred:
+        raise UnusableCaseError(tuple(barred))
     known = case_slugs(root)
     if slug not in known:
         hint = Notes(language).hint(slug, known) if known else ""
