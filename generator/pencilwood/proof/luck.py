@@ -56,44 +56,65 @@ def habits(parts: Parts) -> Mapping[str, tuple[int, ...]]:
     }
 
 
+Row = tuple[int, bool, int, tuple[int, ...]]
+"""For each part what it grows from, whether it is a cane, its state when uncut, and by its state
+the least that it loses whatever is left elsewhere."""
+
+
 def random_states(parts: Parts, chance: random.Random) -> tuple[int, ...]:
     """What random cuts leave.
 
     A fifth of the old wood and half of the canes come off; the other canes keep one to five buds.
     """
-    return _random_states(_rows(parts), chance)
+    nothing_lost = tuple((0,) * (part.most + 1) for part in parts.parts)
+    return prune_at_random(rows_of(parts, nothing_lost), chance, 0) or ()
 
 
-def _rows(parts: Parts) -> list[tuple[int, bool, int]]:
-    """For each part what it grows from, whether it is a cane, and its state when uncut."""
+def rows_of(parts: Parts, least_lost: Sequence[tuple[int, ...]]) -> list[Row]:
+    """What random cuts go by, part by part; see `LookUp.least_lost`."""
     return [
-        (below, part.is_cane, part.most)
-        for below, part in zip(parts.parent, parts.parts, strict=True)
+        (below, part.is_cane, part.most, least)
+        for below, part, least in zip(parts.parent, parts.parts, least_lost, strict=True)
     ]
 
 
-def _random_states(rows: Sequence[tuple[int, bool, int]], chance: random.Random) -> tuple[int, ...]:
+def prune_at_random(
+    rows: Sequence[Row], chance: random.Random, may_lose: int
+) -> tuple[int, ...] | None:
+    """What random cuts leave; None as soon as the cuts made so far lose more than `may_lose`.
+
+    Nothing that is left elsewhere gives a lost point back, so such a pruning has failed.
+    """
+    draw = chance.random
     states: list[int] = []
-    for below, is_cane, most in rows:
+    for below, is_cane, most, least in rows:
         if below >= 0 and states[below] == 0:
-            states.append(0)
+            state = 0
         elif not is_cane:
-            states.append(int(chance.random() >= 0.2))
-        elif chance.random() < 0.5:
-            states.append(0)
+            state = int(draw() >= 0.2)
         else:
-            states.append(min(most, chance.randint(1, 5)))
+            # From 0 to 9: the lower half comes off, each of 1 to 5 buds has the same chance.
+            state = min(most, max(0, int(10 * draw()) - 4))
+        may_lose -= least[state]
+        if may_lose < 0:
+            return None
+        states.append(state)
     return tuple(states)
 
 
 def try_luck(
     look_up: LookUp, parts: Parts, plan_lost: int, pass_mark: int, seed: str, tries: int = TRIES
 ) -> Luck:
-    """Prune at random `tries` times; the same seed tries the same prunings."""
+    """Prune at random `tries` times; the same seed tries the same prunings.
+
+    A pruning that can no longer pass is not finished: most have failed after a few pieces of wood.
+    """
     chance = random.Random(seed)  # noqa: S311 - no secret; the same every time
-    rows = _rows(parts)
-    passes = sum(
-        look_up.score(_random_states(rows, chance), plan_lost, pass_mark) >= pass_mark
-        for _ in range(tries)
-    )
+    rows = rows_of(parts, look_up.least_lost)
+    may_lose = plan_lost + 100 - pass_mark
+    passes = 0
+    for _ in range(tries):
+        states = prune_at_random(rows, chance, may_lose)
+        if states is not None:
+            passes += look_up.score(states, plan_lost, pass_mark) >= pass_mark
     return Luck(tries, passes)

@@ -7,14 +7,28 @@ from dataclasses import replace
 
 from pencilwood.score.judge import Charge
 
-_Key = tuple[tuple[str, str, int, bool, tuple[tuple[str, int], ...]], ...]
+Key = tuple[tuple[str, str, int, bool, tuple[tuple[str, int], ...]], ...]
+
+
+def key_of(charges: Iterable[Charge], leave_out: Collection[str]) -> Key:
+    """What two lists of charges have in common that are one to the ledger."""
+    return tuple(
+        (
+            charge.rule,
+            charge.message,
+            charge.points,
+            charge.must,
+            tuple(fact for fact in charge.facts.items() if fact[0] not in leave_out),
+        )
+        for charge in charges
+    )
 
 
 class Ledger:
     """Charge lists by number; number 0 is the empty list."""
 
     def __init__(self) -> None:
-        self._numbers: dict[_Key, int] = {(): 0}
+        self._numbers: dict[Key, int] = {(): 0}
         self._lists: list[tuple[Charge, ...]] = [()]
 
     def enter(self, charges: Iterable[Charge], leave_out: Collection[str] = ()) -> int:
@@ -22,16 +36,7 @@ class Ledger:
         listed = tuple(charges)
         if not listed:
             return 0
-        key = tuple(
-            (
-                charge.rule,
-                charge.message,
-                charge.points,
-                charge.must,
-                tuple(fact for fact in charge.facts.items() if fact[0] not in leave_out),
-            )
-            for charge in listed
-        )
+        key = key_of(listed, leave_out)
         number = self._numbers.setdefault(key, len(self._lists))
         if number == len(self._lists):
             self._lists.append(

@@ -13,6 +13,9 @@ from itertools import pairwise
 from pencilwood.score.judge import Charge
 from pencilwood.score.sheet import Sheet, Steps
 
+UNBEARABLE = 10**9
+"""Stands for the loss of a broken must-rule, which no score makes up for."""
+
 
 class LookUp:
     """Adds up prunings of one vine from its scoring sheet."""
@@ -38,6 +41,21 @@ class LookUp:
             (sum(c.points for c in ledger[n]), any(c.must for c in ledger[n]))
             for n in range(len(ledger))
         ]
+
+    @cached_property
+    def least_lost(self) -> tuple[tuple[int, ...], ...]:
+        """For each part, by its state, the points that it loses whatever is left elsewhere.
+
+        Where that breaks a must-rule, more than any score can bear.
+        """
+        return tuple(
+            tuple(min(self._weight(without), self._weight(living)) for without, living in piece)
+            for piece in self._sheet.pieces
+        )
+
+    def _weight(self, number: int) -> int:
+        points, breaks_must = self._points[number]
+        return UNBEARABLE if breaks_must else points
 
     @cached_property
     def _alive(self) -> list[tuple[int, ...]]:

@@ -9,15 +9,15 @@ import hashlib
 import json
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from functools import cached_property, partial
+from functools import cached_property, lru_cache, partial
 
 from pencilwood.rules.shapes import BudTotal, Gap, PieceLeft, Shape, TallyTotal, WoundTotal
 from pencilwood.score.cutting import cutting_tables
 from pencilwood.score.judge import Charge, Target, charges_of
-from pencilwood.score.ledger import Ledger
+from pencilwood.score.ledger import Key, Ledger, key_of
 from pencilwood.vine import measures
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.model import Tally
+from pencilwood.vine.model import Form, Tally
 from pencilwood.vine.wood import Part, Parts
 
 Weigh = Callable[[tuple[Charge, ...]], int | None]
@@ -106,8 +106,8 @@ def compile_sheet(parts: Parts, limits: Limits, target: Target) -> Sheet:
         target=target,
         ledger=ledger,
         pieces=tuple(_piece(parts, number, limits, ledger) for number in range(len(parts.parts))),
-        crowded=table("crowding", Gap, longest_mm),
-        blank=table("blank", Gap, longest_mm),
+        crowded=_gap_steps(form, "crowding", limits, longest_mm, ledger),
+        blank=_gap_steps(form, "blank", limits, longest_mm, ledger),
         buds=table("buds", lambda n: BudTotal(n, target.least, target.most), most_buds),
         wounds=table("wounds", WoundTotal, _most_wounds(parts, limits)),
         tallies=tuple(
@@ -169,6 +169,36 @@ def steps(charges_by_amount: Iterable[Iterable[Charge]], ledger: Ledger) -> Step
             rows.append((amount, entry))
     rows[-1] = (None, rows[-1][1])
     return tuple(rows)
+
+
+def _gap_steps(form: Form, shape: Shape, limits: Limits, most_mm: int, ledger: Ledger) -> Steps:
+    """The table of a gap, in millimetres from 0 to `most_mm`."""
+    rows: list[tuple[int | None, int]] = []
+    for last_mm, charges in _gap_runs(form, shape, tuple(limits.items()), -(-most_mm // 1000)):
+        rows.append((last_mm, ledger.enter(charges, leave_out=AMOUNTS)))
+        if last_mm >= most_mm:
+            break
+    rows[-1] = (None, rows[-1][1])
+    return tuple(rows)
+
+
+@lru_cache(maxsize=64)
+def _gap_runs(
+    form: Form, shape: Shape, limits: tuple[tuple[str, int], ...], metres: int
+) -> tuple[tuple[int, tuple[Charge, ...]], ...]:
+    """Gaps that are charged alike, by the last of them; the same for all vines of a form."""
+    runs: list[tuple[int, tuple[Charge, ...]]] = []
+    known: Key | None = None
+    bands = dict(limits)
+    for mm in range(metres * 1000 + 1):
+        charges = tuple(charges_of(form, shape, Gap(mm), bands))
+        key = key_of(charges, AMOUNTS)
+        if key == known:
+            runs[-1] = (mm, runs[-1][1])
+        else:
+            runs.append((mm, charges))
+        known = key
+    return tuple(runs)
 
 
 def as_json(sheet: Sheet, case: str, plan_lost: int, pass_mark: int) -> Mapping[str, object]:
