@@ -11,9 +11,10 @@ import pencilwood.rules as rules
 from pencilwood.rules import rulebook
 from pencilwood.rules.of_forms.cordon import CORDON
 from pencilwood.rules.rulebook import Price
-from pencilwood.rules.shapes import HEADINGS, HEADINGS_ES, Broken, Rule, RulesOfForm, TallyTotal
+from pencilwood.rules.shapes import Broken, Rule, RulesOfForm, TallyTotal, headings
 from pencilwood.vine.bands import Limits
 from pencilwood.vine.model import Arm, Form, Growth, Line, Piece, Position, Side, Tally, Vine
+from pencilwood.words import LANGUAGES
 from vines import TRELLIS, random_pieces, random_vine
 
 WANTED = 2
@@ -49,7 +50,7 @@ LONG_CANE_RULE = Rule(
     messages={"not-two": {"en": "{count} are left.", "es": "Quedan {count}."}},
     bands=(),
     check=_wrong_number,
-    page={"en": dict.fromkeys(HEADINGS, "-"), "es": dict.fromkeys(HEADINGS_ES, "-")},
+    page={one: dict.fromkeys(headings(one), "-") for one in LANGUAGES},
 )
 
 

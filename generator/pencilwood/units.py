@@ -10,6 +10,8 @@ import re
 from fractions import Fraction
 from typing import Literal
 
+from pencilwood.words.languages import NUMBER_MARKS
+
 UnitSystem = Literal["metric", "us"]
 
 _MM_PER_UNIT: dict[str, Fraction] = {
@@ -81,7 +83,7 @@ def format_length(mm: int, units: UnitSystem = "metric", language: str = "en") -
 
 
 def format_number(value: Fraction, places: int, language: str) -> str:
-    """A number with at most `places` decimals, none that say nothing, comma in Spanish."""
+    """A number with at most `places` decimals, none that say nothing."""
     return _decimal(value, places, language)
 
 
@@ -90,8 +92,7 @@ def _decimal(value: Fraction, places: int, language: str) -> str:
     whole, rest = divmod(scaled, 10**places)
     text = str(whole)
     if rest:
-        comma = "," if language == "es" else "."
-        text += comma + str(rest).rjust(places, "0").rstrip("0")
+        text += NUMBER_MARKS[language].decimal + str(rest).rjust(places, "0").rstrip("0")
     return f"-{text}" if value < 0 and scaled else text
 
 

@@ -2,6 +2,8 @@
 
 /** @import {Facts, PageWords} from "./types.mjs" */
 
+import { NUMBER_MARKS } from "./languages.mjs";
+
 const PLACEHOLDER = /\{([a-z][a-z0-9_]*)\}/gi;
 
 export class Words {
@@ -80,7 +82,7 @@ export class Words {
     const whole = Math.trunc(tenths / 10);
     const rest = Math.abs(tenths % 10);
     const sign = tenths < 0 && whole === 0 ? "-" : "";
-    return rest === 0 ? `${whole}` : `${sign}${whole}${this.language === "es" ? "," : "."}${rest}`;
+    return rest === 0 ? `${whole}` : `${sign}${whole}${NUMBER_MARKS[this.language]?.decimal ?? "."}${rest}`;
   }
 }
 

@@ -15,7 +15,7 @@ from pencilwood.plan import plan_for
 from pencilwood.rules import BANDS, rulebook
 from pencilwood.rules.of_forms.cordon import CORDON
 from pencilwood.rules.rulebook import Price
-from pencilwood.rules.shapes import HEADINGS, HEADINGS_ES, Broken, CaneTied, Rule, RulesOfForm
+from pencilwood.rules.shapes import Broken, CaneTied, Rule, RulesOfForm, headings
 from pencilwood.score.judge import Target, judge_cuts, judge_tying, target_for
 from pencilwood.score.sheet import as_json, compile_sheet, dump
 from pencilwood.vine.bands import Limits, default_limits
@@ -23,6 +23,7 @@ from pencilwood.vine.model import Form, Pass, Piece, Position, Side, Tally
 from pencilwood.vine.passes import DoneCut, Stub, Tool, after_each_pass
 from pencilwood.vine.tying import canes_to_tie
 from pencilwood.vine.wood import CutError, Parts, Shortening, ThinningOut, Tie, divide, uncut
+from pencilwood.words import LANGUAGES
 from prunings import cut_at_random
 from vines import arm, cane, random_vine, vine
 
@@ -68,7 +69,7 @@ TYING_RULE = Rule(
     messages={name: {"en": name, "es": name} for name in PRICES},
     bands=(),
     check=_check,
-    page={"en": dict.fromkeys(HEADINGS, "-"), "es": dict.fromkeys(HEADINGS_ES, "-")},
+    page={one: dict.fromkeys(headings(one), "-") for one in LANGUAGES},
 )
 
 

@@ -10,6 +10,7 @@ from pencilwood.block.measures import MEASURES, UNITS, Measure
 from pencilwood.block.numbers import Range, fewer_digits, rounded
 from pencilwood.units import UnitSystem
 from pencilwood.words import say
+from pencilwood.words.languages import NUMBER_MARKS
 
 NUMBER = re.compile(r"[0-9]{1,9}(?:[.,][0-9]{1,6})?")
 _NUMBERS = re.compile(r"\s*([0-9][0-9.,]*(?:(?:\s+(?:to|a)\s+|\s*[–-]\s*)[0-9][0-9.,]*){0,3})\s*")
@@ -92,16 +93,16 @@ def decimal(value: Fraction, language: str) -> str:
     """An already rounded number: the language's decimal sign, thousands from 10,000 up apart."""
     text = f"{abs(value.numerator) // value.denominator}"
     rest = abs(value) % 1
+    marks = NUMBER_MARKS[language]
     if len(text) > 4:
-        groups = "\u00a0" if language == "es" else ","
-        text = re.sub(r"\B(?=(?:\d{3})+$)", groups, text)
+        text = re.sub(r"\B(?=(?:\d{3})+$)", marks.thousands, text)
     if rest:
         places = ""
         while rest:
             rest *= 10
             places += str(int(rest))
             rest %= 1
-        text += ("," if language == "es" else ".") + places
+        text += marks.decimal + places
     return f"-{text}" if value < 0 else text
 
 

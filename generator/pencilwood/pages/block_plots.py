@@ -13,6 +13,7 @@ from pencilwood.block.numbers import Range, as_range
 from pencilwood.block.questions import QUESTIONS
 from pencilwood.drawing.plots import Axis, Bar, Limit, Mark, bar_plot, line_plot
 from pencilwood.pages.desk import Desk
+from pencilwood.words.languages import NUMBER_MARKS
 
 _ASKING = {"buds-for-crop": "crop", "buds": "asked", "winter": "winter"}
 _CURVE_STEPS = 40
@@ -85,7 +86,7 @@ def _buds_curve(
         float(one / factor) for one in (prunings.low, prunings.likely, prunings.high)
     )
     unit = MEASURES["vine-weight"].unit(desk.profile.units)
-    point = "," if desk.language == "es" else "."
+    point = NUMBER_MARKS[desk.language].decimal
     return line_plot(
         "buds-curve",
         desk.say("block.plot.curve"),

@@ -15,7 +15,6 @@ from pencilwood.proof import CaseProof
 from pencilwood.proof.facts import fill
 from pencilwood.proof.report import message_text
 from pencilwood.rules import RULE_BY_NAME
-from pencilwood.rules.shapes import HEADINGS, HEADINGS_ES
 from pencilwood.score.sheet import as_json, dump, rules_charged
 from pencilwood.vine.long_wood import LONG_WOOD_WORDS
 from pencilwood.vine.model import ROUND_WORDS, Vine
@@ -25,7 +24,6 @@ from pencilwood.words import catalogue
 
 _OWN = (f".{ROUND_WORDS}", f".{LONG_WOOD_WORDS}")
 _TYING = ("exercise.tie.", "exercise.pass.tie")
-_WHY = {"en": HEADINGS[1], "es": HEADINGS_ES[1]}
 
 
 @dataclass(frozen=True)
@@ -118,7 +116,7 @@ def _strings(language: str, vine: Vine) -> dict[str, str]:
 def rule_words(desk: Desk, name: str) -> dict[str, object]:
     """What the browser says of a rule: its title, sentences, reason and page."""
     rule = RULE_BY_NAME[name]
-    why = paragraphs(rule.page[desk.language][_WHY[desk.language]])
+    why = paragraphs(rule.why(desk.language))
     return {
         "title": rule.title[desk.language],
         "messages": {key: text[desk.language] for key, text in rule.messages.items()},

@@ -10,9 +10,12 @@ from pencilwood.readability.formulas import (
     inflesz_band,
     szigriszt_pazos,
 )
+from pencilwood.readability.scales import SCALES, Scale
 from pencilwood.readability.text import Sentence, measure, sentences, syllables
 
 __all__ = [
+    "SCALES",
+    "Scale",
     "Sentence",
     "TextSize",
     "fernandez_huerta",

@@ -13,32 +13,22 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from types import ModuleType
-from typing import Any, Literal
+from typing import Any, Final, Literal
 
 from pencilwood.vine.bands import Band, Limits
 from pencilwood.vine.model import Form, Piece, Side, Vine
 from pencilwood.vine.passes import Pass, Stub, Tool
 from pencilwood.vine.wood import Part, Parts
+from pencilwood.words import LANGUAGES, say
 
 Family = Literal["vine", "cutting"]
 Shape = Literal[
     "piece", "crowding", "blank", "buds", "wounds", "tally", "order", "tool", "stub", "tie"
 ]
 
-HEADINGS = (
-    "What it checks",
-    "Why it matters",
-    "What to do instead",
-    "Limits",
-    "Source",
-)
-HEADINGS_ES = (
-    "Qué revisa",
-    "Por qué importa",
-    "Qué hacer en su lugar",
-    "Límites",
-    "Fuente",
-)
+WHY: Final = "why"
+PAGE_PARTS = ("checks", WHY, "instead", "limits", "source")
+"""What each rule's page says, in this order; `headings` has the words for it."""
 
 
 @dataclass(frozen=True)
@@ -188,6 +178,10 @@ class Rule:
     page: Mapping[str, Mapping[str, str]]
     """Language -> heading -> text."""
 
+    def why(self, language: str) -> str:
+        """Why it matters, as its page says."""
+        return self.page[language][say(language, f"rules.heading.{WHY}")]
+
 
 @dataclass(frozen=True)
 class RulesOfForm:
@@ -207,9 +201,13 @@ def rules_from(*modules: ModuleType) -> tuple[Rule, ...]:
 @cache
 def rule_from(module: ModuleType) -> Rule:
     """Read a rule module: docstring, constants and its one function."""
+    first, *others = LANGUAGES
+    texts = {first: module.__doc__}
+    texts |= {language: getattr(module, f"PAGE_{language.upper()}", None) for language in others}
     pages = {
-        "en": sections(inspect.cleandoc(module.__doc__ or ""), HEADINGS),
-        "es": sections(inspect.cleandoc(module.PAGE_ES), HEADINGS_ES),
+        language: sections(inspect.cleandoc(text), headings(language))
+        for language, text in texts.items()
+        if text is not None
     }
     return Rule(
         name=module.NAME,
@@ -223,14 +221,19 @@ def rule_from(module: ModuleType) -> Rule:
     )
 
 
-def sections(text: str, headings: tuple[str, ...]) -> dict[str, str]:
+def headings(language: str) -> tuple[str, ...]:
+    """The headings of a rule's page, in order."""
+    return tuple(say(language, f"rules.heading.{part}") for part in PAGE_PARTS)
+
+
+def sections(text: str, expected: tuple[str, ...]) -> dict[str, str]:
     """The texts under fixed headings, in order; a heading stands alone on a line with a colon."""
-    pattern = "|".join(re.escape(heading) for heading in headings)
+    pattern = "|".join(re.escape(heading) for heading in expected)
     pieces = re.split(rf"^({pattern}):[ \t]*$", text, flags=re.MULTILINE)
     found = {
         heading: inspect.cleandoc(body)
         for heading, body in zip(pieces[1::2], pieces[2::2], strict=True)
     }
-    if tuple(found) != headings:
-        raise ValueError(f"a rule's page needs the headings {headings}, found {tuple(found)}")
+    if tuple(found) != expected:
+        raise ValueError(f"a rule's page needs the headings {expected}, found {tuple(found)}")
     return found

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from pencilwood.pages.chapters.checks import Reading
 from pencilwood.site.handbook import Opened
 from pencilwood.words import say
 
@@ -19,14 +18,10 @@ def chapters_as_json(opened: Opened) -> list[dict[str, object]]:
             "for": one.audience,
             "words": one.size.words,
             "words_per_sentence": round(one.size.words_per_sentence, 1),
-            _scale(one): round(one.score, 1),
+            one.scale.name: round(one.score, 1),
         }
         for one in opened.readings
     ]
-
-
-def _scale(one: Reading) -> str:
-    return "inflesz" if one.language == "es" else "flesch_kincaid_grade"
 
 
 def chapter_report(opened: Opened, language: str) -> Iterator[str]:

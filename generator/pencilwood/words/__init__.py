@@ -12,8 +12,7 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from pathlib import Path
 
-LANGUAGES = ("en", "es")
-"""The languages that the program itself speaks."""
+from pencilwood.words.languages import LANGUAGES as LANGUAGES
 
 _FOLDER = Path(__file__).parent
 

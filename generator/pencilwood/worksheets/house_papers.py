@@ -10,7 +10,7 @@ from pencilwood.cases.credits import credit_words
 from pencilwood.cases.field_columns import COLUMNS, CONDITION_WORDS, FRAME, LEAN_WORDS
 from pencilwood.proof import CaseProof
 from pencilwood.rules import BANDS, RULES
-from pencilwood.rules.shapes import HEADINGS, HEADINGS_ES
+from pencilwood.rules.shapes import headings
 from pencilwood.vine.bands import told_limits
 from pencilwood.vine.passes import after_each_pass
 from pencilwood.vine.wood import uncut
@@ -23,7 +23,6 @@ _CARD = ("hand", "pencil", "low", "buds", "clean")
 _CARD_WORDS = ("heading", "alt", "passes", "tools", "safe", "gauge", "status")
 _SHEET_ROWS = 39
 """Lines to write on: two pages, enough for a vine with about thirteen places."""
-_RULE_HEADINGS = {"en": HEADINGS, "es": HEADINGS_ES}
 
 
 class NoAddressError(Exception):
@@ -128,7 +127,7 @@ def course_booklet(proofs: Sequence[CaseProof], profile: Profile, language: str)
                 "title": rule.title[language],
                 "sections": [
                     [heading, " ".join(rule.page[language][heading].split())]
-                    for heading in _RULE_HEADINGS[language]
+                    for heading in headings(language)
                 ],
             }
             for rule in RULES

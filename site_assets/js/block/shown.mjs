@@ -1,6 +1,7 @@
 /** Reads the numbers of a form and writes those of an answer, in the reader's units and language. */
 
 import { Fraction, ZERO } from "./fraction.mjs";
+import { NUMBER_MARKS } from "../languages.mjs";
 import { BlockError, Range, fewerDigits, rounded } from "./range.mjs";
 
 /** @import {Fact, Figure, PageMeasure, Sentence, BlockPage} from "./types.mjs" */
@@ -81,12 +82,12 @@ export class Shown {
    * @param {boolean} [grouped]  thousands apart; not for a field, where a comma is a point
    */
   decimal(value, grouped = true) {
-    const spanish = this.page.language === "es";
+    const marks = NUMBER_MARKS[this.page.language] ?? NUMBER_MARKS.en;
     const size = value.sign < 0 ? ZERO.minus(value) : value;
     let text = size.floor().top.toString();
-    if (grouped && text.length > 4) text = text.replace(/\B(?=(?:\d{3})+$)/g, spanish ? "\u00a0" : ",");
+    if (grouped && text.length > 4) text = text.replace(/\B(?=(?:\d{3})+$)/g, marks.thousands);
     let rest = size.minus(size.floor());
-    if (rest.sign > 0) text += spanish ? "," : ".";
+    if (rest.sign > 0) text += marks.decimal;
     while (rest.sign > 0) {
       rest = rest.times(Fraction.of(10));
       text += rest.floor().top.toString();

@@ -9,19 +9,8 @@ from itertools import pairwise
 from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.chapters.prose import headings, read_sentences, typed_figures
 from pencilwood.pages.handbook import Chapter
-from pencilwood.readability import (
-    Sentence,
-    TextSize,
-    flesch_kincaid_grade,
-    inflesz_band,
-    measure,
-    szigriszt_pazos,
-)
+from pencilwood.readability import SCALES, Scale, Sentence, TextSize, measure
 
-HIGHEST_GRADE = 6.0
-"""Flesch-Kincaid grade of an English page for workers, at most (aim: 5)."""
-LOWEST_INFLESZ = 70.0
-"""Szigriszt-Pazos score of a Spanish page for workers, at least (aim: 80)."""
 MOST_WORDS = 15.0
 """Words in a sentence of a page for workers, on average at most."""
 _WORST = 3
@@ -37,40 +26,41 @@ class Reading:
     language: str
     audience: str
     size: TextSize
-    score: float
-    """English: Flesch-Kincaid grade. Spanish: Szigriszt-Pazos, on the INFLESZ scale."""
+
+    @property
+    def scale(self) -> Scale:
+        """The scale of its language."""
+        return SCALES[self.language]
+
+    @property
+    def score(self) -> float:
+        """How hard it is on that scale."""
+        return self.scale.score(self.size)
 
     @property
     def band(self) -> str:
-        """The INFLESZ band of a Spanish text; empty for another."""
-        return inflesz_band(self.score) if self.language == "es" else ""
+        """What the scale calls this score, if it has a name for it."""
+        return self.scale.band(self.score)
 
 
 def reading_of(chapter: Chapter, filled: str) -> Reading | None:
-    """The score of a chapter that has words."""
+    """The score of a chapter that has words, in a language that has a scale."""
+    if chapter.language not in SCALES:
+        return None
     size = measure(read_sentences(filled), chapter.language)
     if size is None or chapter.audience is None:
         return None
-    score = _score(size, chapter.language)
-    return Reading(chapter.name, chapter.language, chapter.audience, size, score)
-
-
-def _score(size: TextSize, language: str) -> float:
-    return szigriszt_pazos(size) if language == "es" else flesch_kincaid_grade(size)
+    return Reading(chapter.name, chapter.language, chapter.audience, size)
 
 
 def check_readable(reading: Reading, filled: str, problems: Problems) -> None:
     """The gate of a worker's chapter; a finding names the sentences that weigh most."""
     spoken = read_sentences(filled)
-    spanish = reading.language == "es"
-    if spanish and reading.score < LOWEST_INFLESZ:
+    scale = reading.scale
+    if scale.past_limit(reading.size) > 0:
         worst = _hardest(spoken, reading.language)
         facts = {"score": f"{reading.score:.1f}", "worst": _quoted(worst)}
-        problems.add((worst[0].line, 1), "hard-spanish", least=int(LOWEST_INFLESZ), **facts)
-    if not spanish and reading.score > HIGHEST_GRADE:
-        worst = _hardest(spoken, reading.language)
-        facts = {"score": f"{reading.score:.1f}", "worst": _quoted(worst)}
-        problems.add((worst[0].line, 1), "hard-english", most=int(HIGHEST_GRADE), **facts)
+        problems.add((worst[0].line, 1), scale.too_hard, limit=int(scale.limit), **facts)
     if reading.size.words_per_sentence > MOST_WORDS:
         worst = sorted(spoken, key=lambda one: -len(one.words))[:_WORST]
         facts = {"words": f"{reading.size.words_per_sentence:.1f}", "worst": _quoted(worst)}
@@ -82,11 +72,7 @@ def _hardest(spoken: Sequence[Sentence], language: str) -> list[Sentence]:
 
     def weight(one: Sentence) -> float:
         size = measure([one], language)
-        if size is None:
-            return 0.0
-        score = _score(size, language)
-        too_hard = LOWEST_INFLESZ - score if language == "es" else (score - HIGHEST_GRADE) * 10
-        return too_hard * size.words
+        return SCALES[language].past_limit(size) * size.words if size else 0.0
 
     return sorted(spoken, key=weight, reverse=True)[:_WORST]
 

@@ -16,6 +16,7 @@ from string import Template
 from pencilwood import __version__
 from pencilwood.assets import handbook_root
 from pencilwood.site.starter.passages import Passages, without_schema
+from pencilwood.words import say
 
 VINES = ("tidy-vine", "weak-vine", "spindly-and-diseased")
 """Two easy vines and a middling one; the quiz asks about all three."""
@@ -31,7 +32,6 @@ _CREW = "Larkfell training crew"
 _AUTHOR = "Pencilwood example vines"
 """The demo's vineyard is invented; its vines are passed on under the project's own name."""
 _WORKFLOW = ".github/workflows/publish.yml"
-_SECOND_README = {"es": "LEAME.md"}
 
 
 def starter_files(vineyard: str, languages: tuple[str, ...]) -> Mapping[str, str]:
@@ -81,7 +81,7 @@ def _for_trainer(vineyard: str, languages: tuple[str, ...]) -> Iterator[tuple[st
     yield "content/blocks.yml", _text(_OUR_FILES / f"blocks.{first}.yml")
     yield "README.md", _text(_OUR_FILES / f"readme.{first}.md")
     for other in others:
-        yield _SECOND_README[other], _text(_OUR_FILES / f"readme.{other}.md")
+        yield say(other, "start.second-readme"), _text(_OUR_FILES / f"readme.{other}.md")
     yield ".gitignore", _text(_OUR_FILES / "gitignore.txt")
     yield "requirements.txt", _filled("requirements.txt", version=__version__)
     yield _WORKFLOW, _text(_OUR_FILES / "publish.yml")
