@@ -14,7 +14,7 @@ PINNED := $(PIP) --require-hashes
 # Material for MkDocs prints a banner about MkDocs 2 on every run; we pin MkDocs 1.
 export NO_MKDOCS_2_WARNING = 1
 
-.PHONY: fuzz screens site test check bench bench-site kill-test bundle pins light clean
+.PHONY: fonts fuzz screens site test check bench bench-site kill-test bundle pins light clean
 .DEFAULT_GOAL := site
 
 site: $(VENV)/site-installed
@@ -62,6 +62,10 @@ screens: $(VENV)/test-installed
 # Needs Node.js 20 or newer; the built script is committed, so building the site needs no Node.
 bundle: node_modules/.package-lock.json
 	npm run --silent build
+
+# Cuts the fonts of the pages down to the letters that we need; the result is committed.
+fonts: $(VENV)/test-installed node_modules/.package-lock.json
+	$(BIN)/python tests/fonts/subset.py
 
 # Tries the continuation of MkDocs 1 in an environment of its own and says how it went; never fails,
 # because nothing rests on it yet.

@@ -38,6 +38,7 @@ from pencilwood.site.trouble import told_of
 from pencilwood.words import LANGUAGES, say
 
 STYLES = (
+    "fonts.css",
     "tokens.css",
     "handbook.css",
     "vine.css",

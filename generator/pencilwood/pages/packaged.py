@@ -31,6 +31,7 @@ from pencilwood.score.sheet import rules_charged
 from pencilwood.words import catalogue
 
 STYLES = (
+    "css/fonts.css",
     "css/tokens.css",
     "css/handbook.css",
     "css/vine.css",
@@ -42,7 +43,15 @@ SCRIPT = "pencilwood.js"
 JOINING_SCRIPT = "package/pencilwood-scorm.js"
 """Runs before the other and joins the page to the learning system."""
 ICON = "icons/favicon.svg"
-ASSETS_USED = (*STYLES, OWN_STYLE, SCRIPT, JOINING_SCRIPT, ICON)
+FONTS = (
+    "fonts/alegreya-700.woff2",
+    "fonts/atkinson-hyperlegible-400.woff2",
+    "fonts/atkinson-hyperlegible-700.woff2",
+    # Fonts may go anywhere, with their licence.
+    "licences/alegreya.txt",
+    "licences/atkinson-hyperlegible.txt",
+)
+ASSETS_USED = (*STYLES, OWN_STYLE, *FONTS, SCRIPT, JOINING_SCRIPT, ICON)
 
 _NOWHERE = re.compile(r'<a\b[^>]*\bhref=""[^>]*>(.*?)</a>', re.DOTALL)
 

@@ -49,6 +49,7 @@ def _policy(scripts: tuple[str, ...]) -> str:
             "default-src 'none'",
             " ".join(("script-src 'self'", *scripts)),
             "style-src 'self'",
+            "font-src 'self'",
             # Icons in the styles are data; a photo that a reader picks is a blob.
             "img-src 'self' data: blob:",
             "connect-src 'self'",
