@@ -8,7 +8,7 @@ from xml.etree import ElementTree
 
 SVG = "{http://www.w3.org/2000/svg}"
 Point = tuple[float, float]
-_TOKEN = re.compile(r"[Mlqz]|-?\d+(?:\.\d+)?")
+_TOKEN = re.compile(r"[Mmlqz]|-?\d+(?:\.\d+)?")
 
 
 def read(svg: str) -> ElementTree.Element:
@@ -39,13 +39,14 @@ def points(root: ElementTree.Element) -> Iterator[Point]:
 
 
 def path_points(drawn: str) -> Iterator[Point]:
-    """Points of a path made of M, l, q and z, in absolute units."""
+    """Points of a path made of M, m, l, q and z, in absolute units."""
     tokens = _TOKEN.findall(drawn)
-    at, here = 0, (0.0, 0.0)
+    at, here, first = 0, (0.0, 0.0), (0.0, 0.0)
     letter = ""
     while at < len(tokens):
         if tokens[at].isalpha():
             letter = tokens[at]
+            here = first if letter == "z" else here
             at += 1
             continue
         numbers = [float(token) for token in tokens[at : at + (4 if letter == "q" else 2)]]
@@ -53,4 +54,5 @@ def path_points(drawn: str) -> Iterator[Point]:
         start = (0.0, 0.0) if letter == "M" else here
         for x, y in zip(numbers[::2], numbers[1::2], strict=True):
             here = (start[0] + x, start[1] + y)
+            first = here if letter in "Mm" else first
             yield here

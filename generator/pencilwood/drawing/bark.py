@@ -1,18 +1,42 @@
-"""Bark of older wood: shaggy strokes along it, a wash on the shaded side, loose strips."""
+"""Bark of older wood: few long strokes that follow the wood, loose strips, one dark edge."""
 
 from __future__ import annotations
+
+import math
+from collections.abc import Iterator
 
 from pencilwood.drawing.curves import Curve, HalfWidth, outline, steps
 from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Ink, Run, Thing
 
-_STROKE_EVERY_MM2 = 620
+_EDGE_BENDS_MM = 24.0
+_LANE_MM = 10.0
+"""How far apart strokes run side by side."""
+_BEND_MM = 34.0
+_LIT_LANE = -0.25
+"""Strokes nearer to the light are shorter, with more room between them."""
+_LOOSE_LANE = 0.7
+"""Beyond this lane every third strip comes off the edge, on wood long enough to shed its bark."""
+_SHEDS_FROM_MM = 110.0
 
 
-def older_wood(curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth) -> Run:
-    """The uneven outline of a stretch of older wood."""
-    return Run(tuple(outline(curve, steps(start_mm, end_mm, 14), half_mm)), closed=True)
+def older_wood(
+    curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth, *, goes_on: bool = False
+) -> Run:
+    """The uneven outline of a stretch of older wood; no line at its foot where it goes on."""
+    edge = outline(curve, steps(start_mm, end_mm, _EDGE_BENDS_MM), half_mm)
+    return Run(tuple(edge), closed=True, open_foot=goes_on)
+
+
+def older_wood_with_end(
+    curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth, *, goes_on: bool = False
+) -> Run:
+    """The same with a rounded upper end, where no older wood goes on."""
+    round_mm = min(half_mm(end_mm) * 0.55, (end_mm - start_mm) / 3)
+    along = [*steps(start_mm, end_mm - round_mm, _EDGE_BENDS_MM), end_mm]
+    edge = outline(curve, along, lambda at: half_mm(at) * (0.6 if at == end_mm else 1.0))
+    return Run(tuple(edge), closed=True, open_foot=goes_on)
 
 
 def bark(
@@ -24,58 +48,86 @@ def bark(
     *,
     shaded: int = 1,
 ) -> tuple[Thing, ...]:
-    """Wash and strokes to lay over that outline; `shaded` is -1 when the left side is dark."""
-    area = (end_mm - start_mm) * 2 * half_mm((start_mm + end_mm) / 2)
-    count = max(2, round(area / _STROKE_EVERY_MM2))
-    strokes = [_stroke(curve, start_mm, end_mm, half_mm, grain, n) for n in range(count)]
-    strips = [_strip(curve, start_mm, end_mm, half_mm, grain, n) for n in range(count // 5)]
-    wash = _wash(curve, start_mm, end_mm, half_mm, shaded)
-    fine: Attributes = {"class": "pw-bark", "fill": "none", "stroke-width": 1.6}
-    return (wash, Ink(tuple(strokes + strips), fine))
+    """Dark edge and strokes to lay over that outline; `shaded` is -1 when the left side is dark."""
+    lanes = max(2, round(2 * half_mm((start_mm + end_mm) / 2) / _LANE_MM))
+    strokes = tuple(
+        stroke
+        for lane in range(lanes)
+        for stroke in _lane(
+            curve, start_mm, end_mm, half_mm, grain, (2 * lane + 1) / lanes - 1, shaded
+        )
+    )
+    fine: Attributes = {"class": "pw-bark", "fill": "none", "stroke-width": 1.5}
+    edge = _dark_edge(curve, start_mm, end_mm, half_mm, shaded)
+    return (edge, Ink(strokes, fine)) if strokes else (edge,)
 
 
-def _wash(curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth, shaded: int) -> Ink:
-    along = steps(start_mm, end_mm, min(40, (end_mm - start_mm) / 4))
-    edge = [curve.beside(at, shaded * half_mm(at)) for at in along]
-    depth = [0.9, 0.5, *[0.25] * (len(along) - 4), 0.4, 0.8]
-    inner = [
-        curve.beside(at, shaded * half_mm(at) * share)
-        for at, share in zip(along, depth, strict=True)
-    ]
+def _dark_edge(
+    curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth, shaded: int
+) -> Ink:
+    width = min(max(half_mm((start_mm + end_mm) / 2) * 0.3, 3.4), 12.0)
+    # It ends before the wood does, whose end may be round.
+    stop_mm = end_mm - min(half_mm(end_mm) * 0.6, (end_mm - start_mm) * 0.3)
+    points = tuple(
+        curve.beside(at, shaded * (half_mm(at) - width / 2))
+        for at in steps(start_mm + 2, stop_mm, _EDGE_BENDS_MM)
+    )
     shade: Attributes = {
         "class": "pw-wash",
-        "fill": "#000",
-        "fill-opacity": "0.16",
-        "stroke": "none",
+        "fill": "none",
+        "stroke": "#000",
+        "stroke-width": round(width),
+        "stroke-opacity": ".25",
+        "stroke-linecap": "butt",
     }
-    return Ink((Run(tuple(edge + inner[::-1]), closed=True),), shade)
+    return Ink((Run(points),), shade)
+
+
+def _lane(
+    curve: Curve,
+    start_mm: float,
+    end_mm: float,
+    half_mm: HalfWidth,
+    grain: Grain,
+    lane: float,
+    shaded: int,
+) -> Iterator[Run]:
+    """The strokes of one lane, one after the other along the wood."""
+    number = round(lane * 100)
+    lit = lane * shaded < _LIT_LANE
+    sheds = abs(lane) > _LOOSE_LANE and end_mm - start_mm > _SHEDS_FROM_MM
+    phase = grain.share("phase") * 2 * math.pi
+    # Strokes begin and end where they like, not all at one line across the wood.
+    uneven_mm = min(40.0, (end_mm - start_mm) / 3)
+    at = start_mm + uneven_mm * grain.share("begin", number)
+    last = end_mm - 3 - uneven_mm * grain.share("end", number)
+    stroke = number % 3
+    while at < last - 8:
+        stop = min(
+            at + grain.within(*((25, 70) if lit else (50, 150)), f"long{stroke}", number), last
+        )
+        loose = sheds and stroke % 3 == 0
+        yield Run(tuple(_stroke(curve, at, stop, half_mm, lane, phase, loose)))
+        at = stop + grain.within(*((25, 90) if lit else (6, 36)), f"gap{stroke}", number)
+        stroke += 1
 
 
 def _stroke(
-    curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth, grain: Grain, number: int
-) -> Run:
-    room = end_mm - start_mm
-    length = min(grain.within(16, 70, "length", number), room * 0.8)
-    begin = start_mm + (room - length) * grain.share("begin", number)
-    lane = grain.within(-0.86, 0.86, "lane", number)
-    points: list[Point] = []
-    for step in range(4):
-        at = begin + length * step / 3
-        wave = grain.within(-0.1, 0.1, f"wave{step}", number)
-        points.append(curve.beside(at, half_mm(at) * max(-0.92, min(0.92, lane + wave))))
-    return Run(tuple(points))
-
-
-def _strip(
-    curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth, grain: Grain, number: int
-) -> Run:
-    """A strip of bark that has come loose and stands off the edge."""
-    room = end_mm - start_mm
-    length = min(grain.within(14, 34, "strip", number), room * 0.5)
-    begin = start_mm + (room - length) * grain.share("strip at", number)
-    side = grain.sign("strip side", number)
-    points = [
-        curve.beside(begin + length * share, side * (half_mm(begin + length * share) + off))
-        for share, off in ((0.0, -1.5), (0.4, 1.0), (0.8, 3.5), (1.0, 7.0))
-    ]
-    return Run(tuple(points))
+    curve: Curve,
+    start_mm: float,
+    end_mm: float,
+    half_mm: HalfWidth,
+    lane: float,
+    phase: float,
+    loose: bool,
+) -> Iterator[Point]:
+    """Neighbouring strokes wave together, as the fibres of wood do, each a little by itself."""
+    for at in steps(start_mm, end_mm, _BEND_MM):
+        wave = 0.13 * math.sin(at / 75 + phase) + 0.05 * math.sin(at / 29 + lane * 9)
+        aside = max(-0.93, min(0.93, lane * 0.9 + wave))
+        if loose:
+            share = (at - start_mm) / (end_mm - start_mm)
+            aside += (math.copysign(1.0, lane) - aside) * share
+        yield curve.beside(at, half_mm(at) * aside)
+    if loose:
+        yield curve.beside(end_mm + 11, math.copysign(half_mm(end_mm) + 4.5, lane))

@@ -5,19 +5,22 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from pencilwood.drawing.curves import outline
 from pencilwood.drawing.headings import first_bud_side
+from pencilwood.drawing.light import shaded_side
 from pencilwood.drawing.looks import BUD, FACE, PAPER
 from pencilwood.drawing.marks import condition_marks
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Dot, Group, Ink, Run, Thing
-from pencilwood.drawing.stems import Stem
+from pencilwood.drawing.stems import THICKER, Stem
 from pencilwood.vine.model import Condition, Lean
 
 StretchClass = Callable[[int], str]
 """Extra classes of the stretch that begins above a bud."""
 
-_BUD_TURN_RAD = 0.5
+_BUD_TURN_RAD = 0.42
+_SWELLS_TO_BUD = 1.22
+"""How much farther wood stands out below a bud than on the side away from it."""
+_SHADE_MM = 3.4
 BUD_ROOM_MM = 9.0
 """How far a bud reaches around its middle."""
 
@@ -42,15 +45,13 @@ def _stretch(stem: Stem, below: int, extra: str) -> Group:
     if piece.lean in (Lean.OUT, Lean.IN):
         things.append(_halo(stem, start, end))
     along = _places(start, node, end, last)
-    edge = (
-        _broken_end(stem, along)
-        if last and not piece.is_alive
-        else outline(stem.curve, along, stem.half_mm)
-    )
-    things.append(Ink((Run(tuple(edge), closed=True),), {"class": "pw-wood"}))
-    if below:
-        things.append(joint(stem, start))
-    things.append(_shaded_side(stem, start, end))
+    if last and not piece.is_alive:
+        edge = _broken_end(stem, along)
+    else:
+        edge = _edge(stem, below + 1, along, node)
+    run = Run(tuple(edge), closed=True, open_foot=below > 0)
+    things.append(Ink((run,), {"class": "pw-wood"}))
+    things.append(_shaded_edge(stem, start, node))
     if piece.condition is not Condition.INJURED or below % 3 == 0:
         things.extend(condition_marks(stem, start, node - 6, stem.half_mm))
     things.append(_bud(stem, below + 1))
@@ -62,15 +63,39 @@ def _stretch(stem: Stem, below: int, extra: str) -> Group:
 
 def _places(start: float, node: float, end: float, last: bool) -> list[float]:
     """Distances along the cane at which its edge bends."""
-    foot = [start, 12.0] if start == 0 else [start - 1.5]
-    places = [*foot, (start + node) / 2, node - 12, node, end]
-    if last:
-        places[-1:] = [(node + end) / 2, end]
+    foot = start - 1.5 if start else 0.0
+    places = [foot, (start + node) / 2, node, *([(node + end) / 2] if last else []), end]
     kept = [places[0]]
     for place in places[1:]:
         if place > kept[-1] + 1:
             kept.append(place)
     return kept
+
+
+def _edge(stem: Stem, bud: int, along: list[float], node: float) -> list[Point]:
+    """Both edges; the wood swells most just under its bud, and a whole cane ends thin."""
+    bud_side = _bud_side(stem, bud)
+
+    def beside(at: float, side: int) -> Point:
+        half = stem.half_mm(at)
+        if at == node:
+            half *= _SWELLS_TO_BUD if side == bud_side else 1.06
+        elif at >= stem.piece.length_mm:
+            half *= 0.7
+        return stem.curve.beside(at, side * half)
+
+    left, right = [beside(at, -1) for at in along], [beside(at, 1) for at in along]
+    if along[0] == 0:
+        # A cane's foot is round, so that it seems to grow out of the wood that bears it.
+        left[:1], right[:1] = _round_foot(stem, -1), _round_foot(stem, 1)
+    return left + right[::-1]
+
+
+def _round_foot(stem: Stem, side: int) -> list[Point]:
+    half = stem.half_mm(0)
+    return [
+        stem.curve.beside(0, side * half * 0.45), stem.curve.beside(6, side * half * 1.05),
+    ]  # fmt: skip
 
 
 def _broken_end(stem: Stem, along: list[float]) -> list[Point]:
@@ -88,25 +113,19 @@ def _broken_end(stem: Stem, along: list[float]) -> list[Point]:
 def _halo(stem: Stem, start: float, end: float) -> Ink:
     """Bare paper around a leaning cane, so that crossing canes can be told apart."""
     points = (stem.curve.at(start), stem.curve.at((start + end) / 2), stem.curve.at(end))
-    width = 2 * stem.half_mm(start) + 9
+    width = round(stem.piece.thickness_mm * THICKER + 8)
     look: Attributes = {"class": "pw-halo", "fill": "none", "stroke": PAPER, "stroke-width": width}
     return Ink((Run(points),), {**look, "stroke-linecap": "butt"})
 
 
-def joint(stem: Stem, at_mm: float) -> Ink:
-    """Paints over the end line of the stretch below, which shows only when this one is gone."""
-    inner = stem.half_mm(at_mm) - 1.2
-    run = Run((stem.curve.beside(at_mm - 0.8, -inner), stem.curve.beside(at_mm - 0.8, inner)))
-    return Ink((run,), {"class": "pw-joint", "stroke": "currentColor"})
-
-
-def _shaded_side(stem: Stem, start: float, end: float) -> Ink:
-    middle = (start + end) / 2
+def _shaded_edge(stem: Stem, start: float, node: float) -> Ink:
+    """One darker line along the edge away from the light; the swelling at the bud breaks it."""
+    places = (start + (2.0 if start else 11.0), (start + node) / 2, node - 5.0)
+    side = shaded_side(stem.curve.heading_rad(places[1]))
     points = tuple(
-        stem.curve.beside(at, stem.half_mm(middle) * 0.48) for at in (start, middle, end)
+        stem.curve.beside(at, side * max(stem.half_mm(at) - _SHADE_MM / 2, 1.0)) for at in places
     )
-    width = stem.half_mm(middle) * 0.7
-    return Ink((Run(points),), {"class": "pw-shade", "stroke-width": width, "opacity": ".2"})
+    return Ink((Run(points),), {"class": "pw-shade", "stroke-width": _SHADE_MM, "opacity": ".4"})
 
 
 def bud_middle(stem: Stem, bud: int) -> Point:
@@ -128,34 +147,30 @@ def _bud(stem: Stem, bud: int) -> Thing:
         socket = {"class": "pw-bud pw-socket", "data-bud": str(bud), "fill": PAPER}
         return Dot(stem.curve.beside(at, side * half * 0.8), 4.2, socket)
     look: Attributes = {"class": "pw-bud", "data-bud": str(bud), "fill": BUD}
-    long = 12.0 + min(stem.piece.thickness_mm, 14) * 0.6
-    foot = stem.curve.beside(at, side * half * 0.72)
+    long = 10.0 + min(stem.piece.thickness_mm, 14) * 0.7
+    foot = stem.curve.beside(at - 1, side * half * 0.85)
     heading = stem.curve.heading_rad(at) + side * _BUD_TURN_RAD
-    return Ink((Run(_teardrop(foot, heading, long), closed=True),), look)
+    run = Run(_pointed(foot, heading, long, side), closed=True, open_foot=True)
+    return Ink((run,), look)
 
 
-def _teardrop(foot: Point, heading: float, long: float) -> tuple[Point, ...]:
-    across = heading + math.pi / 2
+def _pointed(foot: Point, heading: float, long: float, side: int) -> tuple[Point, ...]:
+    """A bud: bellied on its outer side, nearly straight along the cane, ending in a point."""
+    across = heading + side * math.pi / 2
     tip = foot.go(heading, long)
-    belly = foot.go(heading, long * 0.42)
-    wide = long * 0.44
-    low = wide * 0.62
-    return (
-        foot.go(across, -low),
-        belly.go(across, -wide),
-        tip,
-        tip,
-        belly.go(across, wide),
-        foot.go(across, low),
-    )
+    outer = foot.go(heading, long * 0.3).go(across, long * 0.52)
+    inner = foot.go(heading, long * 0.45).go(across, -long * 0.34)
+    low = long * 0.3
+    return (foot.go(across, low), outer, tip, tip, inner, foot.go(across, -low))
 
 
 def cut_face(stem: Stem, at_mm: float) -> Ink:
-    """The pale cut face that shows when the wood from here on is gone."""
+    """The pale cut face with its pith, which shows when the wood from here on is gone."""
     half = max(stem.half_mm(at_mm), 3.0)
     lens = [
         stem.curve.beside(at_mm + rise, half * aside)
         for rise, aside in ((0, -1), (half * 0.9, 0), (0, 1), (0, 1), (-half * 0.9, 0), (0, -1))
     ]
+    pith = stem.curve.at(at_mm)
     look: Attributes = {"class": "pw-face", "fill": FACE, "display": "none"}
-    return Ink((Run(tuple(lens), closed=True),), look)
+    return Ink((Run(tuple(lens), closed=True), Run((pith, pith))), look)

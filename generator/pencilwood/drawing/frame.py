@@ -70,21 +70,32 @@ class Limb:
 def draw_frame(vine: Vine, prefix: str) -> Group:
     """Trunk, head and arms."""
     limbs = [trunk(vine), *(_arm(vine, arm) for arm in vine.arms)]
-    return draw_body(vine, limbs, [*_knees(vine), _head(vine)], prefix)
+    body = draw_body(vine, limbs, [*_knees(vine), _head(vine)], prefix)
+    fine: Attributes = {"class": "pw-bark", "fill": "none", "stroke-width": 1.5}
+    strokes = (*_around_knees(vine), *_over_head(vine))
+    return Group((*body.things, Ink(strokes, fine)), body.attributes)
 
 
 def draw_body(vine: Vine, limbs: Sequence[Limb], joints: Sequence[Run], prefix: str) -> Group:
     """Limbs and the runs that join them, drawn as one body of old wood."""
     runs = [older_wood(limb.curve, limb.start_mm, limb.end_mm, limb.half_mm) for limb in limbs]
     runs.extend(joints)
-    # Once with a pen line and once without: the lines inside the body are painted over.
-    line: Attributes = {"class": "pw-frame-line", "stroke": INK, "stroke-width": 4.4, "fill": FRAME}
-    body: Attributes = {"class": "pw-frame-wood", "stroke": "none", "fill": FRAME}
-    things: list[Thing] = [Ink(tuple(runs), line), Ink(tuple(runs), body)]
+    # The pen line below the colour: the lines inside the body are painted over.
+    body: Attributes = {
+        "class": "pw-frame-wood",
+        "stroke-width": 4.4,
+        "fill": FRAME,
+        "paint-order": "stroke",
+    }
+    things: list[Thing] = [Ink(tuple(runs), body)]
     for limb in limbs:
-        start = limb.start_mm + (0 if limb.name == "trunk" else vine.trunk_thickness_mm * 0.7)
+        start, end = limb.start_mm, limb.end_mm
+        if limb.name == "trunk":
+            end -= _KNEE_MM * 0.6
+        else:
+            start += vine.trunk_thickness_mm * THICKER * 0.6 + _KNEE_MM * 0.5
         grain = Grain(limb.name)
-        things.extend(bark(limb.curve, start, limb.end_mm, limb.half_mm, grain, shaded=limb.shaded))
+        things.extend(bark(limb.curve, start, end, limb.half_mm, grain, shaded=limb.shaded))
     return Group(tuple(things), {"class": "pw-frame", "id": f"{prefix}-frame", "stroke": INK})
 
 
@@ -169,11 +180,52 @@ def _knees(vine: Vine) -> Iterator[Run]:
         yield Run(tuple(same_way_round(points)), closed=True, smooth=False)
 
 
-def _head(vine: Vine) -> Run:
-    """The knob where the arms part."""
-    half_x = vine.trunk_thickness_mm * THICKER / 2 * 1.18
+def _around_knees(vine: Vine) -> Iterator[Run]:
+    """Strokes of bark that bend from the trunk into each arm."""
+    for arm in vine.arms:
+        side = outward(arm.side)
+        middle = Point(
+            side * (vine.trunk_thickness_mm * THICKER / 2 * 0.96 + _KNEE_MM),
+            arm_thickness_mm(arm, 60) * 0.97 - vine.cordon_height_mm + _KNEE_MM,
+        )
+        room = min(vine.trunk_thickness_mm * THICKER / 2, arm_thickness_mm(arm, 0)) * 0.9
+        for stroke, (begin, end) in enumerate(((5, 60), (25, 88), (0, 50), (40, 92), (8, 80))):
+            far = _KNEE_MM + 7 + room * stroke / 5
+            turns = [math.radians(begin + (end - begin) * step / 3) for step in range(4)]
+            yield Run(
+                tuple(
+                    Point(middle.x - side * math.cos(turn) * far, middle.y - math.sin(turn) * far)
+                    for turn in turns
+                )
+            )
+
+
+def _head_size_mm(vine: Vine) -> tuple[Point, float, float]:
+    """Middle of the head, half its width and half its height."""
     thick = _thickest_arm_mm(vine)
     middle = Point(0, -vine.cordon_height_mm + thick * 0.5)
+    return middle, vine.trunk_thickness_mm * THICKER / 2 * 1.18, thick * 0.58
+
+
+def _over_head(vine: Vine) -> Iterator[Run]:
+    """Strokes of bark that bend over the knob."""
+    middle, half_x, half_y = _head_size_mm(vine)
+    for share, begin, end in ((0.3, -75, 30), (0.5, -50, 70), (0.68, -95, -15), (0.82, -30, 45)):
+        turns = [math.radians(begin + (end - begin) * step / 3) for step in range(4)]
+        yield Run(
+            tuple(
+                Point(
+                    middle.x + math.sin(turn) * half_x * share,
+                    middle.y - math.cos(turn) * half_y * share,
+                )
+                for turn in turns
+            )
+        )
+
+
+def _head(vine: Vine) -> Run:
+    """The knob where the arms part."""
+    middle, half_x, half_y = _head_size_mm(vine)
     grain = Grain("head")
     points = []
     for step in range(16):
@@ -182,7 +234,7 @@ def _head(vine: Vine) -> Run:
         points.append(
             Point(
                 middle.x + math.sin(turn) * half_x * wide,
-                middle.y - math.cos(turn) * thick * 0.58 * wide,
+                middle.y - math.cos(turn) * half_y * wide,
             )
         )
-    return Run(tuple(same_way_round(points)), closed=True, smooth=False)
+    return Run(tuple(same_way_round(points)), closed=True)

@@ -25,7 +25,9 @@ _WIDTH_SHARE = 0.62
 """Width of a letter or digit, compared with its height; wider than most, to be safe."""
 
 _CANE_SHARES = (0.55, 0.75, 0.4, 1.5, 1.3, 1.7, 2.5, 2.3, 3.5)
-_OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15)
+_OLD_MM = 70.0
+_OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15, 1.3, 2.0)
+"""Of so much of older wood, or of all of it where it is shorter: what is cut off is higher up."""
 
 Circle = tuple[Point, float]
 
@@ -89,7 +91,7 @@ def _beside(stem: Stem) -> Iterator[tuple[Point, float]]:
     if stem.piece.is_cane:
         along = [stem.piece.internode_mm * share for share in _CANE_SHARES]
     else:
-        along = [stem.piece.length_mm * share for share in _OLD_SHARES]
+        along = [min(stem.piece.length_mm, _OLD_MM) * share for share in _OLD_SHARES]
     for rank, at in enumerate(along):
         if at > stem.piece.length_mm:
             continue

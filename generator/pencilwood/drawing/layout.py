@@ -81,9 +81,10 @@ class _Layout:
 
     def _grow(self, piece: Piece, foot: Point, siblings: list[Piece], found: list[Stem]) -> None:
         curve = trace(foot, piece.length_mm, self._heading(piece, foot, siblings))
-        stem = Stem(self.position.name + piece.letter, piece, curve)
-        found.append(stem)
         growing = [other for other in self.position.pieces if other.grows_from == piece.letter]
+        knots_mm = tuple(child.at_mm for child in growing)
+        stem = Stem(self.position.name + piece.letter, piece, curve, knots_mm)
+        found.append(stem)
         for lean in self.standing:
             if piece.lean is Lean.ALONG:
                 for child in growing:

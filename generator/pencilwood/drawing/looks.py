@@ -11,15 +11,15 @@ from pencilwood.assets import asset_root
 
 PAPER = "#fbf6ea"
 INK = "#33291f"
-FRAME = "#857a6e"
-OLD = "#8a847b"
-CANE = "#a3622f"
-SPINDLY = "#ab7a48"
-DISEASED = "#83603f"
+FRAME = "#8d7c69"
+OLD = "#9a8468"
+CANE = "#b5733c"
+SPINDLY = "#ad8352"
+DISEASED = "#86664a"
 DEAD = "#8c8983"
-INJURED = "#a3622f"
+INJURED = "#b5733c"
 BUD = "#5b2d16"
-FACE = "#f0dcae"
+FACE = "#f3e2b9"
 PENCIL = "#6f675c"
 
 

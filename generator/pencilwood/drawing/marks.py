@@ -68,11 +68,11 @@ def _cracks(stem: Stem, start_mm: float, end_mm: float, half: HalfWidth) -> list
 
 
 def _wound(stem: Stem, start_mm: float, end_mm: float, half: HalfWidth) -> list[Thing]:
-    """Injured wood: a bare oval wound with a thick rim, and two nicks across it."""
+    """Injured wood: a dark oval wound in a pale rim of healed bark, and two nicks across it."""
     middle = start_mm + (end_mm - start_mm) * 0.5
     turn = math.degrees(stem.curve.heading_rad(middle)) + 90
     long = min(24.0, (end_mm - start_mm) * 0.4)
-    rim: Attributes = {"class": "pw-scar", "fill": FACE, "stroke-width": 2.6}
+    rim: Attributes = {"class": "pw-scar", "fill": INK, "stroke": FACE, "stroke-width": 3}
     flat = min(0.75, half(middle) * 0.62 / long)
     nicks = tuple(
         Run(

@@ -17,6 +17,8 @@ class Run:
     points: tuple[Point, ...]
     closed: bool = False
     smooth: bool = True
+    open_foot: bool = False
+    """Of a closed run: no pen line from its last point back to its first, where wood goes on."""
 
 
 @dataclass(frozen=True)

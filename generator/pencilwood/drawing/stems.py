@@ -26,6 +26,8 @@ class Stem:
     """Position and letter: `L1a`."""
     piece: Piece
     curve: Curve
+    knots_mm: tuple[int, ...] = ()
+    """How far along older wood something grows from it, so that it is knobbly there."""
 
     @cached_property
     def grain(self) -> Grain:
@@ -38,12 +40,18 @@ class Stem:
         return min(12.0, self.piece.internode_mm * 0.22)
 
     def half_mm(self, along_mm: float) -> float:
-        """Half the drawn thickness; canes swell at each bud and taper, old wood flares below."""
+        """Half the drawn thickness; canes swell a little at each bud and taper to their tip."""
         half = self.piece.thickness_mm * THICKER / 2
-        share = min(max(along_mm / max(self.piece.length_mm, 1), 0.0), 1.0)
         if not self.piece.is_cane:
-            rough = self.grain.within(-0.09, 0.09, "rough", int(along_mm // 14))
-            return half * (1.0 + rough + 0.3 * math.exp(-max(along_mm, 0.0) / 18))
+            return half * self._knobbly(along_mm)
+        share = min(max(along_mm / max(self.piece.length_mm, 1), 0.0), 1.0)
         nearest = round(along_mm / self.piece.internode_mm) * self.piece.internode_mm
-        swell = 0.45 * math.exp(-(((along_mm - nearest) / 8) ** 2)) + 0.92
-        return max(half * (1 - 0.45 * share) * swell, 1.6)
+        swell = 0.2 * math.exp(-(((along_mm - nearest) / 9) ** 2)) + 0.96
+        return max(half * (1 - 0.5 * share) * swell, 1.6)
+
+    def _knobbly(self, along_mm: float) -> float:
+        """Old wood flares at its foot and is thicker where something grows from it."""
+        rough = self.grain.within(-0.07, 0.07, "rough", int(along_mm // 14))
+        flare = 0.35 * math.exp(-max(along_mm, 0.0) / 16)
+        knobs = sum(0.2 * math.exp(-(((along_mm - at) / 13) ** 2)) for at in self.knots_mm)
+        return 1.0 + rough + flare + min(knobs, 0.25)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from pencilwood.drawing.curves import steps
 from pencilwood.drawing.forms.looks import Caption
 from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.looks import INK, PENCIL
@@ -16,7 +17,9 @@ from pencilwood.words import say
 
 LABEL_MM = 44.0
 _POST_MM = 46.0
-_WIRE: Attributes = {"class": "pw-wire", "fill": "none", "stroke-width": 3.4}
+_WIRE: Attributes = {"class": "pw-wire", "fill": "none", "stroke-width": 1.7}
+_WIRE_HALF_MM = 1.4
+"""A wire is a thin double line."""
 _TRIMMING: Attributes = {
     "class": "pw-trimming",
     "fill": "none",
@@ -24,6 +27,8 @@ _TRIMMING: Attributes = {
     "stroke-dasharray": "4 16",
 }
 _HAND_MM = 100
+_TUFTS_MM = 130
+_EARTH_MM = 34
 _WIRE_LABEL_MM = 38.0
 _WORDS_OFF_MM = 44.0
 """How far beyond the wood the words about the wires begin."""
@@ -58,23 +63,25 @@ def _post_x(plate: Plate) -> float:
 
 
 def _post(x: float, top_mm: float) -> Iterator[Thing]:
-    look: Attributes = {
+    """A hint of a post: a pale wash, its two edges, and a few lines of grain in its shade."""
+    wash: Attributes = {
         "class": "pw-post",
         "fill": PENCIL,
-        "fill-opacity": "0.12",
-        "stroke-width": 2.0,
+        "fill-opacity": ".1",
+        "stroke": "none",
     }
-    yield Box(Point(x - _POST_MM / 2, -top_mm), _POST_MM, top_mm + 8, look)
-    grain = Grain(f"post {round(x)}")
-    lines: list[Run] = []
-    for number in range(9):
-        at = x + grain.within(-0.4, 0.4, "lane", number) * _POST_MM
-        start = grain.within(0.05, 0.85, "start", number) * top_mm
-        long = grain.within(60, 240, "long", number)
-        end = min(start + long, top_mm - 6)
-        lines.append(Run((Point(at, -start), Point(at + 2, -(start + end) / 2), Point(at, -end))))
-    grained: Attributes = {"fill": "none", "stroke-width": 1.6, "stroke-opacity": "0.55"}
-    yield Ink(tuple(lines), grained)
+    yield Box(Point(x - _POST_MM / 2, -top_mm), _POST_MM, top_mm, wash)
+    left, right = x - _POST_MM / 2, x + _POST_MM / 2
+    edges = Run((Point(left, 0), Point(left, -top_mm), Point(right, -top_mm)), smooth=False)
+    yield Ink((edges,), {"fill": "none", "stroke-width": 1.4})
+    grain = Grain("post")
+    lines = [Run((Point(right, -top_mm), Point(right, 0)))]
+    for number in range(5):
+        at = x + _POST_MM * (0.1 + 0.07 * number)
+        start = grain.within(0.05, 0.7, "start", number) * top_mm
+        end = min(start + grain.within(150, 500, "long", number), top_mm - 6)
+        lines.append(Run((Point(at, -start), Point(at, -end))))
+    yield Ink(tuple(lines), {"fill": "none", "stroke-width": 2.0, "stroke-opacity": ".6"})
 
 
 def _wires(plate: Plate) -> list[tuple[int, str]]:
@@ -93,9 +100,14 @@ def _wires(plate: Plate) -> list[tuple[int, str]]:
 
 
 def _wire(plate: Plate, height_mm: int, name: str) -> Ink:
-    right = plate.frame.right - RIGHT_MARGIN_MM + _WORDS_OFF_MM
-    run = Run((Point(plate.frame.left, -height_mm), Point(right, -height_mm)))
-    return Ink((run,), _TRIMMING if name == "trimming" else _WIRE)
+    left, right = plate.frame.left, plate.frame.right - RIGHT_MARGIN_MM + _WORDS_OFF_MM
+    if name == "trimming":
+        return Ink((Run((Point(left, -height_mm), Point(right, -height_mm))),), _TRIMMING)
+    runs = tuple(
+        Run((Point(left, -height_mm + off), Point(right, -height_mm + off)))
+        for off in (-_WIRE_HALF_MM, _WIRE_HALF_MM)
+    )
+    return Ink(runs, _WIRE)
 
 
 def _wire_words(
@@ -110,43 +122,41 @@ def _wire_words(
 
 
 def draw_ground(plate: Plate) -> Group:
-    """The ground line with tufts of winter grass."""
-    frame = plate.frame
+    """The ground line, short strokes of earth below it, and tufts of winter grass."""
+    left, right = plate.frame.left, plate.frame.right
     grain = Grain("ground")
-    line: list[Point] = []
-    x, number = frame.left, 0
-    while x < frame.right:
-        line.append(Point(x, grain.within(-3, 5, "level", number)))
-        x, number = x + 70, number + 1
-    line.append(Point(frame.right, 0))
-    soil = [*line, Point(frame.right, 46), Point(frame.left, 46)]
+    line = [
+        Point(x, grain.within(-3, 5, "level", number))
+        for number, x in enumerate(steps(left, right, 110))
+    ]
     tufts = [
         run
-        for tuft in range(int((frame.right - frame.left - 100) / 75))
-        for run in _tuft(frame.left + 20 + 75 * (tuft + grain.share("tuft", tuft)), grain, tuft)
+        for tuft in range(int((right - left - 100) / _TUFTS_MM))
+        for run in _tuft(left + 20 + _TUFTS_MM * (tuft + grain.share("tuft", tuft)), grain, tuft)
     ]
-    earth: Attributes = {
-        "class": "pw-soil",
-        "fill": PENCIL,
-        "fill-opacity": "0.14",
-        "stroke": "none",
-    }
+    earth = [
+        _earth(left + _EARTH_MM * (stroke + grain.share("earth", stroke)), grain, stroke)
+        for stroke in range(int((right - left) / _EARTH_MM) - 1)
+    ]
     pen: Attributes = {"class": "pw-ground", "fill": "none", "stroke-width": 3.4}
-    fine: Attributes = {"class": "pw-grass", "fill": "none", "stroke-width": 2.0}
-    things = (
-        Ink((Run(tuple(soil), closed=True, smooth=False),), earth),
-        Ink((Run(tuple(line)),), pen),
-        Ink(tuple(tufts), fine),
-    )
+    fine: Attributes = {"class": "pw-grass", "fill": "none", "stroke-width": 1.8}
+    things = (Ink((Run(tuple(line)),), pen), Ink((*tufts, *earth), fine))
     return Group(things, {"class": "pw-earth", "stroke": PENCIL})
 
 
 def _tuft(x: float, grain: Grain, tuft: int) -> Iterator[Run]:
-    for blade in range(4):
-        lean = grain.within(-16, 16, f"blade{blade}", tuft)
-        tall = grain.within(10, 34, f"tall{blade}", tuft)
+    for blade in range(3):
+        lean = grain.within(-18, 18, f"blade{blade}", tuft)
+        tall = grain.within(14, 36, f"tall{blade}", tuft)
         foot = Point(x + blade * 4, 2)
         yield Run((foot, Point(foot.x + lean * 0.3, -tall * 0.6), Point(foot.x + lean, -tall)))
+
+
+def _earth(x: float, grain: Grain, stroke: int) -> Run:
+    """A stroke that slants down out of the light."""
+    long = grain.within(10, 30, "long", stroke)
+    top = grain.within(8, 20, "deep", stroke)
+    return Run((Point(x + long, top), Point(x, top + long * 0.45)))
 
 
 def draw_scale(plate: Plate, language: str, units: UnitSystem) -> Group:

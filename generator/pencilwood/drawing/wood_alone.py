@@ -9,7 +9,7 @@ from pencilwood.drawing.shapes import Group
 from pencilwood.drawing.stages import Stages
 from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
 from pencilwood.drawing.wood_text import plate_of
-from pencilwood.drawing.writer import element, write
+from pencilwood.drawing.writer import COARSE, element, write
 from pencilwood.vine.wood import Parts
 
 
@@ -25,4 +25,4 @@ def draw_wood_alone(parts: Parts, prefix: str, stages: Stages, data: Mapping[str
         Group(draw_hanging(plate, prefix, stages, letters), {"class": "pw-wood-front"}),
     )
     root = {"class": "pw-vine", **{f"data-{key}": value for key, value in data.items()}}
-    return element("svg", root, "".join(map(write, layers)))
+    return element("svg", root, "".join(write(layer, COARSE) for layer in layers))

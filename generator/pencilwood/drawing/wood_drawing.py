@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from pencilwood.drawing.bark import bark, older_wood
-from pencilwood.drawing.canes import cut_face, joint, stretches
+from pencilwood.drawing.bark import bark, older_wood, older_wood_with_end
+from pencilwood.drawing.canes import cut_face, stretches
 from pencilwood.drawing.grain import Grain
+from pencilwood.drawing.light import shaded_side
 from pencilwood.drawing.looks import CANE, DEAD, DISEASED, INJURED, INK, OLD, SPINDLY
 from pencilwood.drawing.marks import condition_marks
 from pencilwood.drawing.plate import Plate
@@ -132,14 +133,17 @@ def _colour(part: Part) -> str:
 
 def _old_wood(stem: Stem, part: Part) -> list[Thing]:
     start, end = drawn_from_mm(part), drawn_to_mm(part)
-    grain = Grain(part.name)
-    things: list[Thing] = [
-        Ink((older_wood(stem.curve, start, end, stem.half_mm),), {"class": "pw-wood"}),
-        *([joint(stem, start + 0.8)] if part.start_mm else []),
-        *bark(stem.curve, start, end, stem.half_mm, grain),
+    ends = end >= part.piece.length_mm
+    edge = (older_wood_with_end if ends else older_wood)(
+        stem.curve, start, end, stem.half_mm, goes_on=part.start_mm > 0
+    )
+    shaded = shaded_side(stem.curve.heading_rad((start + end) / 2))
+    return [
+        Ink((edge,), {"class": "pw-wood"}),
+        *bark(stem.curve, start, end, stem.half_mm, Grain(part.name), shaded=shaded),
         *condition_marks(stem, start, end, stem.half_mm),
+        cut_face(stem, start),
     ]
-    return [*things, cut_face(stem, start)]
 
 
 def drawn_from_mm(part: Part) -> float:

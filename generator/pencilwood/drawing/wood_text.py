@@ -20,7 +20,7 @@ from pencilwood.drawing.shapes import Dot, Group, Thing
 from pencilwood.drawing.stages import Stages
 from pencilwood.drawing.trellis import draw_ground
 from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
-from pencilwood.drawing.writer import escape, write
+from pencilwood.drawing.writer import COARSE, escape, write
 from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts
@@ -130,7 +130,7 @@ def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
 def _written(scene: Sequence[Thing], shown: WoodShown) -> str:
     if shown.hidden or shown.ghosts:
         scene = list(without_hidden(scene, shown.hidden, shown.ghosts))
-    return "".join(write(thing) for thing in scene)
+    return "".join([write(thing, COARSE) for thing in scene])
 
 
 def _cut_points(points: Sequence[CutPoint]) -> Group:

@@ -1,4 +1,8 @@
-"""Writes a scene as SVG text: every text escaped, every length rounded once, to 0.1 mm."""
+"""Writes a scene as SVG text: every text escaped, every length rounded once.
+
+Lengths are rounded to 0.1 mm, the points of pen strokes to half a millimetre where the drawing of
+a whole vine asks for it: less than the pen is wide, and a quarter of the bytes.
+"""
 
 from __future__ import annotations
 
@@ -6,7 +10,6 @@ import re
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
-from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Box, Dot, Group, Ink, Run, Thing, Words
 
 _ESCAPES = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
@@ -22,9 +25,13 @@ def escape(text: str) -> str:
     return _TO_CHANGE.sub(lambda sign: _ESCAPES.get(sign[0], "�"), text)
 
 
-def tenths(value: float) -> int:
+FINE, COARSE = 1, 5
+"""What points of pen strokes are rounded to, in tenths of a millimetre."""
+
+
+def tenths(value: float, grid: int = FINE) -> int:
     """A length in tenths of a millimetre; the only place where a drawing rounds."""
-    return round(value * 10)
+    return round(value * 10 / grid) * grid
 
 
 def number(value: float) -> str:
@@ -48,15 +55,14 @@ def element(name: str, attributes: Attributes, inside: str | None = None) -> str
     return f"<{name}{written}/>" if inside is None else f"<{name}{written}>{inside}</{name}>"
 
 
-def write(thing: Thing) -> str:
-    """One thing of the scene as SVG."""
+def write(thing: Thing, grid: int = FINE) -> str:
+    """One thing of the scene as SVG; `grid` is FINE or COARSE."""
     match thing:
         case Group():
-            inside = "".join(write(part) for part in thing.things)
+            inside = "".join([write(part, grid) for part in thing.things])
             return element("g", thing.attributes, f"{inside}\n")
         case Ink():
-            drawn = "".join(_path(run) for run in thing.runs)
-            return element("path", {**thing.attributes, "d": drawn})
+            return element("path", {**thing.attributes, "d": _path(thing.runs, grid)})
         case Dot():
             return _dot(thing)
         case Box():
@@ -81,19 +87,21 @@ def _dot(dot: Dot) -> str:
 Pair = tuple[int, int]
 
 
-def _path(run: Run) -> str:
-    points = [_pair(point) for point in run.points]
-    start = points[0]
-    text = f"M{_short(start[0])} {_short(start[1])}"
-    if run.smooth and len(points) > 2:
-        text += "".join(_curves(points, run.closed))
-    else:
-        text += "l" + _joined(_relative(points[:1], points[1:]))
-    return text + ("z" if run.closed else "")
-
-
-def _pair(point: Point) -> Pair:
-    return tenths(point.x), tenths(point.y)
+def _path(runs: Sequence[Run], grid: int) -> str:
+    """All strokes of a pen; each but the first starts so far from where the pen is."""
+    text, pen = "", (0, 0)
+    for run in runs:
+        points = [(tenths(x, grid), tenths(y, grid)) for x, y in run.points]
+        start = points[0]
+        text += ("m" if text else "M") + _joined([(start[0] - pen[0], start[1] - pen[1])])
+        if run.smooth and len(points) > 2:
+            text += "".join(_curves(points, run.closed))
+        else:
+            text += "l" + _joined(_relative(points[:1], points[1:]))
+        back = run.closed and not run.open_foot
+        text += "z" if back else ""
+        pen = start if back else points[-1]
+    return text
 
 
 def _curves(points: Sequence[Pair], closed: bool) -> Iterable[str]:
