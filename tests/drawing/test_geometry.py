@@ -2,8 +2,11 @@
 
 import math
 
+import pytest
+
 from pencilwood.drawing.curves import STEP_MM, outline, same_way_round, steps, trace
 from pencilwood.drawing.grain import Grain
+from pencilwood.drawing.light import shaded_side
 from pencilwood.drawing.points import Point, between
 
 
@@ -33,6 +36,15 @@ def test_an_outline_is_as_wide_as_the_wood() -> None:
     curve = trace(Point(0, 0), 60, lambda _: 0.0)
     edge = outline(curve, [0, 30, 60], lambda along: 10 - along / 10)
     assert [round(point.x) for point in edge] == [-10, -7, -4, 4, 7, 10]
+
+
+@pytest.mark.parametrize(
+    ("heading_deg", "side"),
+    # Up, down, to the right, to the left, and slanting up to either side.
+    [(0, 1), (180, -1), (90, 1), (-90, -1), (45, 1), (-45, 1)],
+)
+def test_light_comes_from_the_left_and_a_little_from_above(heading_deg: int, side: int) -> None:
+    assert shaded_side(math.radians(heading_deg)) == side
 
 
 def test_steps_include_both_ends() -> None:

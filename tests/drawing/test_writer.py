@@ -4,7 +4,7 @@ import pytest
 
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Box, Dot, Group, Ink, Run, Words
-from pencilwood.drawing.writer import element, escape, number, write
+from pencilwood.drawing.writer import COARSE, element, escape, number, write
 from svg_reading import path_points, read
 
 
@@ -66,6 +66,29 @@ def test_a_closed_run_keeps_the_corners_where_it_turns_back() -> None:
     drawn = read(write(Ink((Run(tuple(edge), closed=True),)))).attrib["d"]
     assert drawn.endswith("z")
     assert set(path_points(drawn)) == set(edge)
+
+
+def test_strokes_of_one_pen_start_where_they_should() -> None:
+    """The second stroke is told from the end of the first, or from its start where it closes."""
+    for closed in (True, False):
+        first = Run((Point(0, 0), Point(10, 0), Point(10, 10)), closed=closed, smooth=False)
+        second = Run((Point(50, 60), Point(70, 80)))
+        drawn = read(write(Ink((first, second)))).attrib["d"]
+        assert list(path_points(drawn))[-2:] == [(50, 60), (70, 80)]
+        assert drawn.count("M") == 1
+
+
+def test_wood_that_goes_on_has_no_line_across_its_foot() -> None:
+    edge = tuple(Point(x, y) for x, y in ((-5, 0), (-5, -40), (5, -40), (5, 0)))
+    whole = read(write(Ink((Run(edge, closed=True),)))).attrib["d"]
+    goes_on = read(write(Ink((Run(edge, closed=True, open_foot=True),)))).attrib["d"]
+    assert whole == goes_on + "z"
+
+
+def test_coarse_points_are_rounded_to_half_a_millimetre() -> None:
+    run = Run((Point(0.2, 0.3), Point(10.76, 5.74)))
+    drawn = read(write(Ink((run,)), COARSE)).attrib["d"]
+    assert list(path_points(drawn)) == [(0, 0.5), (11, 5.5)]
 
 
 def test_ellipses_turn_about_their_middle() -> None:

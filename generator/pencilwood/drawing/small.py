@@ -1,60 +1,89 @@
-"""A small drawing for lists: the same geometry in a few strokes, a few kilobytes a vine."""
+"""A small drawing for lists: the same geometry as silhouettes, a few kilobytes a vine."""
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator
+from itertools import chain
 
-from pencilwood.drawing.frame import outward
-from pencilwood.drawing.looks import CANE, DEAD, FRAME, OLD, PAPER
-from pencilwood.drawing.plate import Plate
-from pencilwood.drawing.stems import THICKER, Stem
-from pencilwood.drawing.writer import element, number
+from pencilwood.drawing.curves import outline, same_way_round, steps
+from pencilwood.drawing.looks import CANE, DEAD, FRAME, INK, OLD, PAPER, PENCIL
+from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.shapes import Attributes, Ink, Run
+from pencilwood.drawing.stems import Stem
+from pencilwood.drawing.writer import SMALL, element, number, write
 from pencilwood.vine.model import Condition
 from pencilwood.vine.wood import Parts
 
-_STROKES = 6
+_BENDS = 5
 _MARGIN_MM = 60
+_TRUNK_SHARE = 0.45
+"""So much of the trunk shows below the arms: what the picture is about is above it."""
+_WIDER_MM = 2.5
+"""Added to each side of a cane, which would be a hairline on a picture as small as a stamp."""
 
 
 def draw_small(parts: Parts) -> str:
-    """A vine as a small SVG file with neither words nor ids; true to the same scale."""
+    """A vine as a small SVG file with neither words nor ids; lengths are true to one scale."""
     plate = Plate(parts)
-    stems = list(plate.stems.values())
-    tips = [stem.curve.at(stem.piece.length_mm) for stem in stems]
-    sides = [outward(arm.side) * arm.length_mm for arm in plate.vine.arms]
-    left = min(0, *sides, *(tip.x for tip in tips)) - _MARGIN_MM
-    right = max(0, *sides, *(tip.x for tip in tips)) + _MARGIN_MM
-    top = min(-plate.vine.cordon_height_mm, *(tip.y for tip in tips)) - _MARGIN_MM
-    box = " ".join(number(value) for value in (left, top, right - left, _MARGIN_MM - top))
-    root = {"xmlns": "http://www.w3.org/2000/svg", "viewBox": box, "fill": "none"}
-    paper: dict[str, str | float] = {
-        "x": left, "y": top, "width": right - left, "height": _MARGIN_MM - top, "fill": PAPER,
-    }  # fmt: skip
-    wood = [*_frame(plate, left, right), *(_stroke(stem) for stem in stems)]
-    body = element("g", {"stroke-linecap": "round", "stroke-linejoin": "round"}, "".join(wood))
-    return element("svg", root, element("rect", paper) + body)
+    window = _window(plate)
+    size = {"width": window.right - window.left, "height": window.bottom - window.top}
+    box = " ".join(number(value) for value in (window.left, window.top, *size.values()))
+    root = {"xmlns": "http://www.w3.org/2000/svg", "viewBox": box}
+    paper: Attributes = {"x": window.left, "y": window.top, **size, "fill": PAPER}
+    wood = [*_wires(plate, window), *_silhouettes(plate), *_body(plate)]
+    return element("svg", root, element("rect", paper) + "".join(write(ink, SMALL) for ink in wood))
 
 
-def _frame(plate: Plate, left: float, right: float) -> Iterator[str]:
+def _window(plate: Plate) -> Frame:
+    """Around all wood that can be cut, and the upper part of what no cut removes."""
     vine = plate.vine
-    for wire_mm in (*vine.trellis.catch_wires_mm, vine.trellis.top_wire_mm):
-        yield _line(f"M{number(left)} {number(-wire_mm)}H{number(right)}", FRAME, 3)
-    yield _line(f"M{number(left)} 0H{number(right)}", FRAME, 6)
-    height = number(-vine.cordon_height_mm)
-    yield _line(f"M0 0V{height}", FRAME, vine.trunk_thickness_mm * THICKER)
-    for arm in vine.arms:
-        path = f"M0 {height}H{number(outward(arm.side) * arm.length_mm)}"
-        yield _line(path, FRAME, arm.thickness_mm * THICKER * 0.8)
+    bends = (stem.curve.points[::5] for stem in plate.stems.values())
+    tips = (stem.curve.points[-1] for stem in plate.stems.values())
+    corners = [*plate.looks.corners(vine), *chain.from_iterable(bends), *tips]
+    left, right = min(0, *(at.x for at in corners)), max(0, *(at.x for at in corners))
+    top = min(-vine.cordon_height_mm, *(at.y for at in corners))
+    low = max(-vine.cordon_height_mm * (1 - _TRUNK_SHARE), *(at.y for at in corners))
+    around = _MARGIN_MM
+    return Frame(left - around, top - around, right + around, low + around)
 
 
-def _stroke(stem: Stem) -> str:
-    length_mm = stem.piece.length_mm
-    points = [stem.curve.at(length_mm * step / _STROKES) for step in range(_STROKES + 1)]
-    path = "M" + "L".join(f"{number(point.x)} {number(point.y)}" for point in points)
-    living = CANE if stem.piece.is_cane else OLD
-    colour = DEAD if stem.piece.condition is Condition.DEAD else living
-    return _line(path, colour, stem.piece.thickness_mm * THICKER * 0.8)
+def _wires(plate: Plate, window: Frame) -> Iterator[Ink]:
+    trellis = plate.vine.trellis
+    heights = [trellis.fruiting_wire_mm, *trellis.catch_wires_mm, trellis.top_wire_mm]
+    runs = tuple(
+        Run((Point(window.left, -height_mm), Point(window.right, -height_mm)))
+        for height_mm in sorted({0, *heights} if not trellis.has_no_wire else {0})
+    )
+    yield Ink(runs, {"fill": "none", "stroke": PENCIL, "stroke-width": 4})
 
 
-def _line(path: str, colour: str, width_mm: float) -> str:
-    return element("path", {"d": path, "stroke": colour, "stroke-width": width_mm})
+def _body(plate: Plate) -> Iterator[Ink]:
+    """Trunk, head and arms, without their bark."""
+    for thing in plate.looks.frame(plate.vine, "small").things:
+        if isinstance(thing, Ink) and thing.attributes.get("class") == "pw-frame-wood":
+            look: Attributes = {"fill": FRAME, "stroke": INK, "stroke-width": 9}
+            yield Ink(thing.runs, {**look, "paint-order": "stroke"})
+
+
+def _silhouettes(plate: Plate) -> Iterator[Ink]:
+    """Canes, then the older wood that covers their feet; all of one colour in one go."""
+    runs: dict[tuple[bool, str], list[Run]] = defaultdict(list)
+    for stem in plate.stems.values():
+        piece = stem.piece
+        living = CANE if piece.is_cane else OLD
+        colour = DEAD if piece.condition is Condition.DEAD else living
+        runs[not piece.is_cane, colour].append(_silhouette(stem))
+    for (is_old, colour), same in sorted(runs.items()):
+        line: Attributes = {"stroke": INK, "stroke-width": 5} if is_old else {}
+        yield Ink(tuple(same), {"fill": colour, **line})
+
+
+def _silhouette(stem: Stem) -> Run:
+    piece = stem.piece
+    along = steps(0, piece.length_mm, max(piece.length_mm / _BENDS, 40))
+    half = piece.thickness_mm + (_WIDER_MM if piece.is_cane else 0.0)
+    taper = 0.5 if piece.is_cane else 0.1
+    edge = outline(stem.curve, along, lambda at: half * (1 - taper * at / along[-1]))
+    return Run(tuple(same_way_round(edge)), closed=True)

@@ -25,7 +25,7 @@ def escape(text: str) -> str:
     return _TO_CHANGE.sub(lambda sign: _ESCAPES.get(sign[0], "�"), text)
 
 
-FINE, COARSE = 1, 5
+FINE, COARSE, SMALL = 1, 5, 10
 """What points of pen strokes are rounded to, in tenths of a millimetre."""
 
 
@@ -56,7 +56,7 @@ def element(name: str, attributes: Attributes, inside: str | None = None) -> str
 
 
 def write(thing: Thing, grid: int = FINE) -> str:
-    """One thing of the scene as SVG; `grid` is FINE or COARSE."""
+    """One thing of the scene as SVG; `grid` is FINE, COARSE or SMALL."""
     match thing:
         case Group():
             inside = "".join([write(part, grid) for part in thing.things])
