@@ -42,10 +42,6 @@ def test_a_good_profile(tmp_path: Path) -> None:
         budbreak_percent=85,
         latent_shoots_per_wound=2,
         site_address="https://larkfell.example/handbook/",
-        limit_places={
-            "spur spacing at least": Place("profile.yml", 11, 3),
-            "buds per spur at most": Place("profile.yml", 12, 3),
-        },
     )
 
 

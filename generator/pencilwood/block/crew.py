@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from pencilwood.block.answer import Answer, Figure, Sentence
 from pencilwood.block.errors import BlockError
-from pencilwood.block.measures import HECTARE_M2
 from pencilwood.block.numbers import Range
 
 
@@ -18,16 +17,6 @@ class PrePruning:
     """Time for each vine that is still left to do by hand."""
     machine_s: Range | None
     pay_per_s: Range | None
-
-
-def seconds_on_vine(seconds_per_hectare: Range, vines_per_hectare: Range) -> Range:
-    """Seconds for each vine, from the time that a hectare takes."""
-    return seconds_per_hectare / vines_per_hectare
-
-
-def seconds_on_hectare(seconds: Range, area_m2: Range) -> Range:
-    """The time that a hectare takes, from the time that an area took."""
-    return seconds / area_m2 * HECTARE_M2
 
 
 def crew(

@@ -101,8 +101,6 @@ class Profile:
     practice_vines: int = 0
     """How many vines the practice page can draw."""
     site_address: str = ""
-    limit_places: Mapping[str, Place] = field(default_factory=dict)
-    """Where each band that the trainer set stands in the file."""
     invented: bool = False
     """Whether the vineyard is made up, so that the pages must not pass it off as real."""
     employer: Mapping[str, str | int] = field(default_factory=dict)

@@ -173,14 +173,14 @@ def read_profile(
     row = None if root is None else profile_table(bands, of_forms).read(root, "", report)
     if row is None:
         return None, report.findings()
-    limits, places = _limits(row.values.get(BANDS_NAME), bands, default_limits(bands), report)
+    limits = _limits(row.values.get(BANDS_NAME), bands, default_limits(bands), report)
     form_limits = {
         name: _form_limits(row, name, bands, own, limits, report) for name, own in of_forms.items()
     }
     _check_languages(row, report)
     if report.errors:
         return None, report.findings()
-    return _profile(row, limits, form_limits, places), report.findings()
+    return _profile(row, limits, form_limits), report.findings()
 
 
 def _form_limits(
@@ -195,26 +195,24 @@ def _form_limits(
     forms = row.values.get(FORMS_NAME)
     given = forms.values.get(form) if isinstance(forms, Row) else None
     before = {**limits, **default_limits(own)}
-    return _limits(given, _bands_of_form(bands, own), before, report)[0]
+    return _limits(given, _bands_of_form(bands, own), before, report)
 
 
 def _limits(
     set_bands: object, bands: Sequence[Band], before: Limits, report: Report
-) -> tuple[dict[str, int], dict[str, Place]]:
-    """What each band is set to, and where the trainer set it."""
+) -> dict[str, int]:
+    """What each band is set to."""
     limits = dict(before)
-    places: dict[str, Place] = {}
     if not isinstance(set_bands, Row):
-        return limits, places
+        return limits
     keys = band_keys(bands)
     for band in bands:
         value = set_bands.get(keys[band.name])
         if value is None:
             continue
         limits[band.name] = value
-        place = places[band.name] = set_bands.place_of(keys[band.name])
-        _check_range(band, value, place, report)
-    return limits, places
+        _check_range(band, value, set_bands.place_of(keys[band.name]), report)
+    return limits
 
 
 def _check_range(band: Band, value: int, place: Place, report: Report) -> None:
@@ -245,9 +243,7 @@ def _check_languages(row: Row, report: Report) -> None:
         seen.setdefault(one.value, one.place.line)
 
 
-def _profile(
-    row: Row, limits: Limits, form_limits: Mapping[str, Limits], places: Mapping[str, Place]
-) -> Profile:
+def _profile(row: Row, limits: Limits, form_limits: Mapping[str, Limits]) -> Profile:
     def given(key: Key[int], otherwise: int) -> int:
         value = row.get(key)
         return otherwise if value is None else value
@@ -265,7 +261,6 @@ def _profile(
         latent_shoots_per_wound=given(LATENT_SHOOTS, Profile.latent_shoots_per_wound),
         practice_vines=given(PRACTICE_VINES, Profile.practice_vines),
         site_address=row.get(SITE_ADDRESS) or "",
-        limit_places=places,
         invented=row.get(INVENTED) or False,
         employer=_employer(row),
     )
