@@ -16,13 +16,13 @@ from pencilwood.pages.kept_page import kept_page
 from pencilwood.pages.page import Page
 from pencilwood.pages.wood_words import cut_words, label_named, wood_table
 from pencilwood.proof import CaseProof
-from pencilwood.proof.facts import fill
 from pencilwood.proof.report import message_text
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.judge import Charge
 from pencilwood.units import format_number
 from pencilwood.vine.passes import PASSES, DoneCut
 from pencilwood.words import say
+from pencilwood.words.filling import fill
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,6 @@ from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.wood_words import facts, label
 from pencilwood.plan.explain import ReasonedCut
 from pencilwood.proof import CaseProof
-from pencilwood.proof.facts import fill
 from pencilwood.proof.report import message_text
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.sheet import as_json, dump, rules_charged
@@ -21,6 +20,7 @@ from pencilwood.vine.model import ROUND_WORDS, Vine
 from pencilwood.vine.passes import DoneCut, Pass, after_each_pass
 from pencilwood.vine.wood import Shortening, Tie, uncut
 from pencilwood.words import catalogue
+from pencilwood.words.filling import fill
 
 _OWN = (f".{ROUND_WORDS}", f".{LONG_WOOD_WORDS}")
 _TYING = ("exercise.tie.", "exercise.pass.tie")

@@ -24,11 +24,11 @@ from pencilwood.pages.quiz_pages import quiz_page
 from pencilwood.pages.rule_pages import rule_page
 from pencilwood.pages.wood_words import wood_table
 from pencilwood.proof import CaseProof
-from pencilwood.proof.facts import fill
 from pencilwood.quiz.quiz_proof import QuizProof, pruned
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.sheet import rules_charged
 from pencilwood.words import catalogue
+from pencilwood.words.filling import fill
 
 STYLES = (
     "css/fonts.css",

@@ -24,10 +24,10 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.wood_words import cut_words
 from pencilwood.proof import CaseProof
-from pencilwood.proof.facts import fill
 from pencilwood.vine.measures import buds_kept, spurs
 from pencilwood.vine.passes import Pass, after_cuts
 from pencilwood.vine.wood import Shortening, WoodLeft, uncut
+from pencilwood.words.filling import fill
 
 _BEHIND_ARM_MM = 250.0
 _ALL_BEHIND_ARM_MM = 360.0

@@ -15,7 +15,6 @@ from pencilwood.units import format_length, format_number
 from pencilwood.vine import measures
 from pencilwood.vine.bands import told_limits
 from pencilwood.vine.wood import Part, WoodLeft, uncut
-from pencilwood.words.filling import fill as fill
 
 
 def facts_of(left: WoodLeft, target: Target, profile: Profile, language: str) -> Mapping[str, str]:

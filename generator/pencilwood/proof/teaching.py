@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from pencilwood.plan.ignorance import ignorant_of
 from pencilwood.plan.solver import solve
 from pencilwood.rules import RULE_BY_NAME
+from pencilwood.rules.shapes import Shape
 from pencilwood.score.judge import judge, score
 from pencilwood.score.sheet import Sheet
 from pencilwood.vine.passes import DoneCut, Pass, Tool
@@ -35,8 +36,9 @@ def lesson(
     sheet: Sheet, rule: str, cuts: tuple[DoneCut, ...], plan_lost: int, pass_mark: int
 ) -> Lesson:
     """Try a vine on somebody who does not know one rule; `cuts` are the plan's."""
-    if RULE_BY_NAME[rule].family == "cutting":
-        called_for = _calls_for(rule, cuts, sheet)
+    known = RULE_BY_NAME[rule]
+    if known.family == "cutting":
+        called_for = _calls_for(known.shape, cuts, sheet)
         return Lesson(rule, called_for, None, called_for)
     charges = judge(solve(sheet, ignorant_of(rule)), sheet.limits, sheet.target)
     broken = any(charge.rule == rule for charge in charges)
@@ -45,12 +47,12 @@ def lesson(
     return Lesson(rule, broken, reached, broken and visible)
 
 
-def _calls_for(rule: str, cuts: tuple[DoneCut, ...], sheet: Sheet) -> bool:
-    """Whether the plan holds a cut at which this cutting rule can go wrong for a beginner."""
-    if rule == "wrong-tool":
+def _calls_for(shape: Shape, cuts: tuple[DoneCut, ...], sheet: Sheet) -> bool:
+    """Whether the plan holds a cut at which a beginner can break a cutting rule of this shape."""
+    if shape == "tool":
         return any(done.tool is not Tool.SHEARS for done in cuts)
-    if rule == "passes-out-of-order":
+    if shape == "order":
         return {done.in_pass for done in cuts} == set(sheet.parts.vine.form.passes)
-    if rule == "cane-not-tied":
+    if shape == "tie":
         return any(done.in_pass is Pass.TIE for done in cuts)
     return any(done.in_pass is Pass.FINE for done in cuts)

@@ -8,13 +8,13 @@ from pencilwood.cases.case import Profile
 from pencilwood.cases.credits import credit_words
 from pencilwood.drawing.stems import THICKER
 from pencilwood.proof import CaseProof
-from pencilwood.proof.facts import fill
 from pencilwood.proof.report import message_text
 from pencilwood.units import format_length
 from pencilwood.vine.model import Piece, Position
 from pencilwood.vine.passes import PASSES, DoneCut, Pass
 from pencilwood.vine.wood import Parts, Shortening, uncut
 from pencilwood.words import say
+from pencilwood.words.filling import fill
 from pencilwood.worksheets.measures_table import rows
 from pencilwood.worksheets.print_drawing import print_vine
 from pencilwood.worksheets.typeset import Paper
