@@ -22,21 +22,11 @@ from pencilwood.cases.quiz import (
     WrongSum,
 )
 
-_SLUGS: tuple[Key[str], ...] = (
-    keys.PRUNE,
-    keys.CHOOSE,
-    keys.CANE,
-    keys.PART,
-    keys.COUNT,
-    keys.ORDER,
-    keys.SAFE,
-    keys.SUM,
-)
-
 
 def slug_key(row: Row) -> Key[str] | None:
-    """The key that names the question and tells its kind."""
-    return next((key for key in _SLUGS if row.has(key)), None)
+    """The key that names the question and tells its kind: the first of its table."""
+    first = (table.keys[0] for table in keys.KINDS.values())
+    return next((key for key in first if row.has(key)), None)
 
 
 def the_question(row: Row, common: Common) -> QuizQuestion:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from fractions import Fraction
+from typing import Any
 
 from pencilwood.cases.case import Profile
 from pencilwood.cases.quiz import (
@@ -43,7 +44,7 @@ def make_quiz(
         questions = []
         for one in quiz.questions:
             try:
-                questions.append(_make(one, vines, asker))
+                questions.append(_MAKERS[type(one)](one, vines, asker))
             except QuestionError as error:
                 wrong.setdefault(one.common.slug, _finding(one, error, language))
         made[spoken] = place_evenly(tuple(questions), quiz.slug)
@@ -72,26 +73,6 @@ def _vine_of(one: QuizQuestion) -> str | None:
     return None
 
 
-def _make(one: QuizQuestion, vines: Vines, asker: Asker) -> MadeQuestion:
-    if isinstance(one, Prune):
-        return _prune(one, vines[one.common.slug], asker)
-    if isinstance(one, Choose):
-        return choose(one, vines, asker)
-    if isinstance(one, PutInOrder):
-        return put_in_order(one, asker)
-    if isinstance(one, SafeOrStop):
-        return safe_or_stop(one, asker)
-    if isinstance(one, BlockSum):
-        return block_sum(one, asker)
-    return _of_vine(one, vines[one.seen.vine], asker)
-
-
-def _of_vine(one: WhichCane | NamePart | CountIt, vine: ProvedVine, asker: Asker) -> MadeQuestion:
-    if isinstance(one, WhichCane):
-        return which_cane(one, vine, asker)
-    return name_part(one, vine, asker) if isinstance(one, NamePart) else count_it(one, vine, asker)
-
-
 def _prune(one: Prune, vine: ProvedVine, asker: Asker) -> MadeQuestion:
     title = vine.case.title[asker.language]
     body = Pruning(one.common.slug, _upper(vine), len(vine.plan.cuts))
@@ -110,3 +91,16 @@ def _finding(one: QuizQuestion, error: QuestionError, language: str) -> Finding:
         for key in (f"asking.problem.{name}.{part}" for part in ("what", "expected", "found"))
     )
     return Finding(one.common.place, name, what, expected, found)
+
+
+_MAKERS: Mapping[type[QuizQuestion], Callable[[Any, Vines, Asker], MadeQuestion]] = {
+    Prune: lambda one, vines, asker: _prune(one, vines[one.common.slug], asker),
+    Choose: choose,
+    WhichCane: lambda one, vines, asker: which_cane(one, vines[one.seen.vine], asker),
+    NamePart: lambda one, vines, asker: name_part(one, vines[one.seen.vine], asker),
+    CountIt: lambda one, vines, asker: count_it(one, vines[one.seen.vine], asker),
+    PutInOrder: lambda one, _, asker: put_in_order(one, asker),
+    SafeOrStop: lambda one, _, asker: safe_or_stop(one, asker),
+    BlockSum: lambda one, _, asker: block_sum(one, asker),
+}
+"""What makes the questions of each kind."""
