@@ -30,7 +30,7 @@ WHERE = "PENCILWOOD_CACHE"
 """The environment variable that names the folder, or is `off`."""
 FOLDER = ".pencilwood-cache"
 DAYS_UNUSED = 14
-MOST_BYTES = 1_000_000_000
+MOST_BYTES = 2_000_000_000
 _LARGEST_ENTRY = 100_000_000
 _DAY_S = 86_400
 _HOUR_S = 3_600

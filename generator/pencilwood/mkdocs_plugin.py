@@ -29,6 +29,7 @@ from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.page import Page
 from pencilwood.pages.policy import with_policy
 from pencilwood.site.assemble import Site, assemble
+from pencilwood.site.case_pages import Waiting
 from pencilwood.site.handbook import open_handbook
 from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
 from pencilwood.site.publish import LANGUAGE
@@ -108,6 +109,8 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
             )
         for path, data in self._site.files.items():
             files.append(File.generated(config, path, content=data))
+        for path, make in self._site.waiting.items():
+            files.append(_waiting_file(config, path, make))
         return files
 
     def on_nav(self, nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
@@ -164,7 +167,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         # The theme's script would look for a site map beside each alternate whose rel is just
         # that, to guess where the other language has this page. We know, so it need not ask.
         output = output.replace('<link rel="alternate"', '<link rel=" alternate"')
-        ours = self._ours[page.file.src_uri]
+        ours = self._site.whole(self._ours[page.file.src_uri])
         folder = self._site.addresses.folder(ours.language)
         return ours.complete(point_search_at(output, ours.up("")), folder, live=self._live)
 
@@ -224,6 +227,24 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         for scheme in config.theme.get("palette") or ():
             other = "light" if scheme["scheme"] == "slate" else "dark"
             scheme["toggle"]["name"] = say(language, f"pages.theme.to-{other}")
+
+
+class _WaitingFile(File):
+    """A file whose bytes are made when MkDocs writes it, and not held."""
+
+    make: Waiting
+
+    def copy_file(self, dirty: bool = False) -> None:
+        """Write it."""
+        path = Path(self.abs_dest_path)
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(self.make())
+
+
+def _waiting_file(config: MkDocsConfig, path: str, make: Waiting) -> File:
+    file = _WaitingFile(path, src_dir=None, dest_dir=config.site_dir, use_directory_urls=False)
+    file.make = make
+    return file
 
 
 _MARKDOWN = re.compile(r"[\\`*_{}\[\]()#+!|]")

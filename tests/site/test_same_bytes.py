@@ -4,6 +4,7 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -58,7 +59,9 @@ def made(root: Path) -> tuple[object, ...]:
     handbook = open_handbook(root).handbook
     assert handbook is not None
     site: Site = assemble(handbook)
-    return tuple(repr(page) for page in site.pages), dict(site.files)
+    late = {path: make() for path, make in site.waiting.items()}
+    whole = (replace(site.whole(page), waits="") for page in site.pages)
+    return tuple(map(repr, whole)), {**site.files, **late}
 
 
 @pytest.mark.slow

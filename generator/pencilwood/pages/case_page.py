@@ -52,8 +52,8 @@ class ShownCharge:
     rule: str
 
 
-def case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
-    """The page of one case in one language."""
+def case_page(handbook: Handbook, proof: CaseProof, language: str, *, whole: bool = True) -> Page:
+    """The page of one case in one language; see `kept_page` for one that is not whole."""
     case = proof.case
     photo, following = handbook.photos.get(case.slug), handbook.following(case)
     facts = [
@@ -64,7 +64,7 @@ def case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
         hashlib.sha256(photo.data).hexdigest() if photo else None,
         sorted(handbook.holds) if handbook.holds is not None else None,
     ]
-    return kept_page("case-page", facts, lambda: _case_page(handbook, proof, language))
+    return kept_page("case-page", facts, lambda: _case_page(handbook, proof, language), whole=whole)
 
 
 def _case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:

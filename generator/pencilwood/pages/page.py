@@ -40,6 +40,8 @@ class Page:
     description: str = ""
     menu_title: str = ""
     """What the menu calls it; empty when it is not in the menu."""
+    waits: str = ""
+    """A name for its fragments while they lie in the folder of what is kept; else empty."""
 
     def content(self, written: str) -> str:
         """All that the page is about: the trainer's own words, as HTML, and what goes with them."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pencilwood.proof.case_proof import CaseProof, prove_case
+from pencilwood.proof.case_proof import CaseProof, proof_findings, prove_case
 from pencilwood.proof.example_proof import prove_example
 
-__all__ = ["CaseProof", "prove_case", "prove_example"]
+__all__ = ["CaseProof", "proof_findings", "prove_case", "prove_example"]

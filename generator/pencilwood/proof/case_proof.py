@@ -105,13 +105,18 @@ class CaseProof:
 
 def prove_case(case: Case, profile: Profile, language: str = "en") -> CaseProof:
     """Run every proof of a case; findings are worded in `language`."""
+    return CaseProof(case, profile, proof_findings(case, profile, language))
+
+
+def proof_findings(case: Case, profile: Profile, language: str) -> tuple[Finding, ...]:
+    """What the proofs of a case find, worded in `language`."""
     kept = kept_json(
         "proof",
         [case, profile, language],
         lambda: [one.as_json() for one in _found(case, profile, language)],
         lambda value: _read(value) is not None,
     )
-    return CaseProof(case, profile, _read(kept) or ())
+    return _read(kept) or ()
 
 
 def _found(case: Case, profile: Profile, language: str) -> list[Finding]:

@@ -7,27 +7,24 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from pencilwood.assets import asset_root
-from pencilwood.drawing.small import draw_small
-from pencilwood.kept import forget_old, kept_text
+from pencilwood.kept import forget_old
 from pencilwood.pages.block_pages import block_page, blocks_page, sums_page
-from pencilwood.pages.case_page import case_page, photo_file
+from pencilwood.pages.case_page import photo_file
 from pencilwood.pages.chapters.chapter_page import LIST_OF, chapter_page, chapters_page
 from pencilwood.pages.desk import ASSETS
-from pencilwood.pages.front_pages import HOME_TEXT, home_page, small_drawing, vines_page
+from pencilwood.pages.front_pages import HOME_TEXT, home_page, vines_page
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.offline_page import offline_page
 from pencilwood.pages.page import Addresses, Page
 from pencilwood.pages.practice_page import PracticeVine, practice_files, practice_page
-from pencilwood.pages.projector_page import projector_page, projector_path
 from pencilwood.pages.quiz_pages import crew_page, quiz_page, quizzes_page
 from pencilwood.pages.rule_pages import rule_page, rules_page
 from pencilwood.pages.safety_page import safety_page
 from pencilwood.pages.score_page import scores_page
 from pencilwood.pages.sources_page import sources_page
-from pencilwood.pages.winters_page import winters_page
 from pencilwood.pages.words_page import words_page
-from pencilwood.proof import CaseProof
 from pencilwood.rules import RULES
+from pencilwood.site.case_pages import CasePages, Waiting, case_pages, waiting_rooms, whole_page
 from pencilwood.site.installable import manifests
 from pencilwood.site.offline import APOLOGY, OFFLINE_WORKER
 from pencilwood.site.practice import fingerprint, grow_practice
@@ -48,42 +45,79 @@ class Site:
     """In the order of the menu, language by language."""
     files: Mapping[str, bytes]
     """Everything else, by its path in the site."""
+    waiting: Mapping[str, Waiting]
+    """The same for what is made when it is written."""
+
+    def whole(self, page: Page) -> Page:
+        """A page with its fragments, if they wait in the folder of what is kept."""
+        return whole_page(self.handbook, page)
 
 
 def assemble(handbook: Handbook) -> Site:
     """Every file of the handbook."""
     languages = handbook.profile.languages
     vines = grow_practice(handbook.profile)
-    pages = _made(handbook, vines)
+    others = _made(handbook, vines)
+    of_cases = case_pages(handbook)
     files = {
         **_assets(),
-        **_small_drawings(handbook),
+        **of_cases.files,
         **_photos(handbook),
-        **_projector_pages(handbook),
         **_offline_pages(handbook),
         **manifests(handbook.profile),
         **practice_files(vines),
         **handbook.pictures,
     }
     forget_old()
-    return Site(handbook, Addresses(languages), pages, files)
+    pages = tuple(page for one in languages for page in _in_menu_order(others, of_cases, one))
+    waiting = waiting_rooms(handbook, of_cases)
+    return Site(handbook, Addresses(languages), pages, files, waiting)
 
 
 Making = Callable[[], Page]
 
+_FEW_CASES = 200
+"""A larger handbook takes longer to hand to a worker than its other pages take to make."""
 
-def _made(handbook: Handbook, vines: tuple[PracticeVine, ...]) -> tuple[Page, ...]:
-    """All pages, made on all cores; no page needs the scripts of the practice vines."""
+
+def _in_menu_order(
+    others: Mapping[str, tuple[list[Page], list[Page]]], of_cases: CasePages, language: str
+) -> Iterator[Page]:
+    front, behind = others[language]
+    yield from front
+    for listed in (of_cases.pages, of_cases.winters):
+        yield from (page for page in listed if page.language == language)
+    yield from behind
+
+
+def _made(
+    handbook: Handbook, vines: tuple[PracticeVine, ...]
+) -> Mapping[str, tuple[list[Page], list[Page]]]:
+    """By language, all pages before and behind those of cases, made on all cores.
+
+    None needs the scripts of the practice vines.
+    """
     listed = tuple(replace(vine, script="") for vine in vines)
+    languages = handbook.profile.languages
     turns = [
         (number, language)
-        for language in handbook.profile.languages
+        for language in languages
         for number in range(len(_pages(handbook, listed, language)))
     ]
     # What stands at the same place in each language shows the same vines, so it is made in a row.
     in_rows = sorted(turns, key=lambda turn: turn[0])
-    made = dict(zip(in_rows, spread(partial(_page, handbook, listed), in_rows), strict=True))
-    return tuple(made[turn] for turn in turns)
+    make = partial(_page, handbook, listed)
+    is_large = len(handbook.cases) > _FEW_CASES
+    pages = [make(turn) for turn in in_rows] if is_large else spread(make, in_rows)
+    made = dict(zip(in_rows, pages, strict=True))
+    front = {one: len(list(_front_pages(handbook, listed, one))) for one in languages}
+    return {
+        one: (
+            [made[turn] for turn in turns if turn[1] == one and turn[0] < front[one]],
+            [made[turn] for turn in turns if turn[1] == one and turn[0] >= front[one]],
+        )
+        for one in languages
+    }
 
 
 def _page(handbook: Handbook, vines: tuple[PracticeVine, ...], turn: tuple[int, str]) -> Page:
@@ -92,11 +126,12 @@ def _page(handbook: Handbook, vines: tuple[PracticeVine, ...], turn: tuple[int, 
 
 
 def _pages(handbook: Handbook, vines: tuple[PracticeVine, ...], language: str) -> list[Making]:
-    """What makes each page of a language, in the order of the menu."""
-    return list(_each_page(handbook, vines, language))
+    """What makes each page of a language but those of cases, in the order of the menu."""
+    front = _front_pages(handbook, vines, language)
+    return [*front, *_rules_and_quizzes(handbook, language)]
 
 
-def _each_page(
+def _front_pages(
     handbook: Handbook, vines: tuple[PracticeVine, ...], language: str
 ) -> Iterator[Making]:
     yield partial(home_page, handbook, language)
@@ -125,12 +160,10 @@ def _each_page(
         yield partial(blocks_page, handbook, language)
     yield partial(sums_page, handbook, language)
     yield from (partial(block_page, handbook, block, language) for block in handbook.blocks)
-    yield from (partial(case_page, handbook, proof, language) for proof in handbook.cases)
-    yield from (
-        partial(winters_page, handbook, proof, language)
-        for proof in handbook.cases
-        if proof.case.three_winters
-    )
+
+
+def _rules_and_quizzes(handbook: Handbook, language: str) -> Iterator[Making]:
+    """What makes the pages that stand behind those of the vines."""
     yield from (partial(rule_page, handbook, rule, language) for rule in RULES)
     yield from (partial(quiz_page, handbook, proof, language) for proof in handbook.quizzes)
 
@@ -149,36 +182,8 @@ def _assets() -> dict[str, bytes]:
     }
 
 
-def _small_drawings(handbook: Handbook) -> dict[str, bytes]:
-    return {
-        f"{ASSETS}/{small_drawing(proof.case.slug)}": kept_text(
-            "small-drawing", proof.case.vine, partial(_small_drawing, proof)
-        ).encode()
-        for proof in handbook.cases
-    }
-
-
-def _small_drawing(proof: CaseProof) -> str:
-    return draw_small(proof.parts)
-
-
 def _photos(handbook: Handbook) -> dict[str, bytes]:
     return {f"{ASSETS}/{photo_file(slug)}": photo.data for slug, photo in handbook.photos.items()}
-
-
-def _projector_pages(handbook: Handbook) -> dict[str, bytes]:
-    """Whole pages, which no theme surrounds."""
-    addresses = Addresses(handbook.profile.languages)
-    turns = [
-        (number, language)
-        for number in range(len(handbook.cases))
-        for language in handbook.profile.languages
-    ]
-    made = spread(partial(_projector_page, handbook), turns)
-    return {
-        addresses.of(projector_path(handbook.cases[number].case.slug), language): page
-        for (number, language), page in zip(turns, made, strict=True)
-    }
 
 
 def _offline_pages(handbook: Handbook) -> dict[str, bytes]:
@@ -187,8 +192,3 @@ def _offline_pages(handbook: Handbook) -> dict[str, bytes]:
         addresses.of(APOLOGY, language): offline_page(handbook, language).encode()
         for language in handbook.profile.languages
     }
-
-
-def _projector_page(handbook: Handbook, turn: tuple[int, str]) -> bytes:
-    number, language = turn
-    return projector_page(handbook, handbook.cases[number], language).encode()

@@ -18,7 +18,7 @@ from pencilwood.pages.chapters.checks import Reading
 from pencilwood.pages.front_pages import LEVELS
 from pencilwood.pages.handbook import Handbook
 from pencilwood.places import Place
-from pencilwood.proof import CaseProof, prove_case
+from pencilwood.proof import CaseProof, proof_findings
 from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
 from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.site.blocks import open_blocks
@@ -188,8 +188,12 @@ class _Opening:
 
     def proved(self, cases: list[Case], profile: Profile) -> tuple[CaseProof, ...]:
         in_turn = sorted(cases, key=lambda case: (LEVELS.index(case.level), case.slug))
-        one = partial(prove_case, profile=profile, language=self.notes.language)
-        proofs = tuple(spread(one, in_turn))
+        one = partial(proof_findings, profile=profile, language=self.notes.language)
+        # Only what was found comes back from other cores, not a copy of every case.
+        proofs = tuple(
+            CaseProof(case, profile, found)
+            for case, found in zip(in_turn, spread(one, in_turn), strict=True)
+        )
         for proof in proofs:
             self.notes.findings.extend(proof.findings)
         return proofs
