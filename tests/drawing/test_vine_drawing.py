@@ -233,3 +233,20 @@ def test_a_low_cane_is_not_hidden_behind_the_thick_wood_it_grows_from() -> None:
         thick, low = plate.stems[f"{side}1m"], plate.stems[f"{side}1a"]
         beside = abs(low.curve.at(150).x - thick.curve.at(200).x)
         assert beside > thick.half_mm(200) + low.half_mm(150)
+
+
+@given(vines())
+@settings(max_examples=40, deadline=None)
+def test_the_scale_is_over_no_wood_and_inside_the_picture(random: Vine) -> None:
+    parts = divide(random)
+    root = read(drawn(parts))
+    (scale,) = of_class(root, "pw-scale")
+    left, _, right, bottom = view_box(root)
+    bends = [at for stem in Plate(parts).stems.values() for at in stem.curve.points]
+    for text in scale.iter("{http://www.w3.org/2000/svg}text"):
+        x, y, size = (float(text.attrib[name]) for name in ("x", "y", "font-size"))
+        end = x + len(text.text or "") * size * 0.58
+        assert left < x < end < right
+        assert y + size * 0.3 < bottom
+        assert y > 0 or not x < random.trunk_thickness_mm < end
+        assert not any(x < at.x < end and y - size < at.y < y + size * 0.3 for at in bends)

@@ -17,8 +17,11 @@ _BEND_MM = 34.0
 _LIT_LANE = -0.25
 """Strokes nearer to the light are shorter, with more room between them."""
 _LOOSE_LANE = 0.7
-"""Beyond this lane every third strip comes off the edge, on wood long enough to shed its bark."""
+"""Beyond this lane strips come off the edge, on wood long enough to shed its bark."""
 _SHEDS_FROM_MM = 110.0
+_CURL_MM = 13.0
+_SHAGGY_HALF_MM = 28.0
+"""Half the drawn thickness of wood from which every second such strip hangs loose."""
 
 
 def older_wood(
@@ -96,6 +99,7 @@ def _lane(
     number = round(lane * 100)
     lit = lane * shaded < _LIT_LANE
     sheds = abs(lane) > _LOOSE_LANE and end_mm - start_mm > _SHEDS_FROM_MM
+    often = 2 if half_mm((start_mm + end_mm) / 2) > _SHAGGY_HALF_MM else 3
     phase = grain.share("phase") * 2 * math.pi
     # Strokes begin and end where they like, not all at one line across the wood.
     uneven_mm = min(40.0, (end_mm - start_mm) / 3)
@@ -106,8 +110,9 @@ def _lane(
         stop = min(
             at + grain.within(*((25, 70) if lit else (50, 150)), f"long{stroke}", number), last
         )
-        loose = sheds and stroke % 3 == 0
-        yield Run(tuple(_stroke(curve, at, stop, half_mm, lane, phase, loose)))
+        loose = sheds and stroke % often == 0 and stop - at > 2 * _CURL_MM
+        end = stop - _CURL_MM if loose else stop
+        yield Run(tuple(_stroke(curve, at, end, half_mm, lane, phase, loose)))
         at = stop + grain.within(*((25, 90) if lit else (6, 36)), f"gap{stroke}", number)
         stroke += 1
 
@@ -130,4 +135,4 @@ def _stroke(
             aside += (math.copysign(1.0, lane) - aside) * share
         yield curve.beside(at, half_mm(at) * aside)
     if loose:
-        yield curve.beside(end_mm + 11, math.copysign(half_mm(end_mm) + 4.5, lane))
+        yield curve.beside(end_mm + _CURL_MM, math.copysign(half_mm(end_mm) + 6, lane))

@@ -81,7 +81,7 @@ def _edge(stem: Stem, bud: int, along: list[float], node: float) -> list[Point]:
         if at == node:
             half *= _SWELLS_TO_BUD if side == bud_side else 1.06
         elif at >= stem.piece.length_mm:
-            half *= 0.7
+            half *= 1 - 0.6 * stem.taper
         return stem.curve.beside(at, side * half)
 
     left, right = [beside(at, -1) for at in along], [beside(at, 1) for at in along]

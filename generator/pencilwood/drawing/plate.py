@@ -16,7 +16,16 @@ from pencilwood.vine.wood import Part, Parts
 LEFT_MARGIN_MM = 110.0
 RIGHT_MARGIN_MM = 350.0
 _TOP_MARGIN_MM = 60.0
-_BELOW_GROUND_MM = 290.0
+_BELOW_GROUND_MM = 60.0
+_SCALE_BELOW_MM = 230.0
+"""Room below the ground for the scale and its words, where there is none beside the trunk."""
+_SCALE_HIGH_MM = 280.0
+"""How far up they reach beside the trunk."""
+_LOWEST_ARM_MM = 650
+SCALE_BAR_MM = 130.0
+SCALE_LETTERS = 17.5
+"""Width of its longest line of words beside the bar, compared with the height of a letter."""
+_SMALLEST_SCALE_MM, _LARGEST_SCALE_MM = 30.0, 58.0
 _NAMES_MM = 130.0
 """Room for names above the arms, where shoots hang."""
 
@@ -102,20 +111,58 @@ class Plate:
         return heights_around(self.vine, level, ahead_mm, behind_mm)
 
     @cached_property
-    def frame(self) -> Frame:
-        """Room for all wood, the wires, the ground and the words."""
-        edges = [
+    def beside_trunk(self) -> tuple[float, float] | None:
+        """Left and right end of the larger empty place beside the trunk, just above the ground.
+
+        None where wood hangs down into it, or where the arms are low.
+        """
+        is_crowded = any(
+            point.y > -_SCALE_HIGH_MM for stem in self.stems.values() for point in stem.curve.points
+        )
+        if self.second is not None or is_crowded or self.vine.cordon_height_mm < _LOWEST_ARM_MM:
+            return None
+        left, right = self._sides
+        trunk = float(self.vine.trunk_thickness_mm * 2)
+        return max(
+            ((trunk, right), (left + LEFT_MARGIN_MM, -trunk)), key=lambda ends: ends[1] - ends[0]
+        )
+
+    @property
+    def scale_size_mm(self) -> float | None:
+        """Height of the letters of the scale beside the trunk; None where it has no room there."""
+        if self.beside_trunk is None:
+            return None
+        left, right = self.beside_trunk
+        size = min((right - left - SCALE_BAR_MM) / SCALE_LETTERS, _LARGEST_SCALE_MM)
+        return size if size >= _SMALLEST_SCALE_MM else None
+
+    @cached_property
+    def _sides(self) -> tuple[float, float]:
+        """Left and right edge of the drawing."""
+        corners = [corner for view in self.views for corner in view.looks.corners(self.vine)]
+        tips = [corner.x for corner in corners]
+        trunk = float(self.vine.trunk_thickness_mm * 2)
+        left = min([-trunk, *tips, *(point.x - room for point, room in self._edges)])
+        right = max([trunk, *tips, *(point.x + room for point, room in self._edges)])
+        beside = RIGHT_MARGIN_MM if self._has_words_beside else LEFT_MARGIN_MM
+        return left - LEFT_MARGIN_MM, right + beside
+
+    @cached_property
+    def _edges(self) -> Sequence[tuple[Point, float]]:
+        """Every bend of every piece, and the room it needs around."""
+        return [
             (point, stem.half_mm(0) + 16)
             for view in self.views
             for stem in view.stems.values()
             for point in stem.curve.points
         ]
+
+    @cached_property
+    def frame(self) -> Frame:
+        """Room for all wood, the wires, the ground and the words."""
+        edges = self._edges
         corners = [corner for view in self.views for corner in view.looks.corners(self.vine)]
-        tips = [corner.x for corner in corners]
-        trunk = float(self.vine.trunk_thickness_mm * 2)
         trellis = self.vine.trellis
-        left = min([-trunk, *tips, *(point.x - room for point, room in edges)])
-        right = max([trunk, *tips, *(point.x + room for point, room in edges)])
         top = max(
             [trellis.trimming_mm, trellis.top_wire_mm, *trellis.catch_wires_mm, self._named_mm]
             + [room - point.y for point, room in edges]
@@ -123,12 +170,9 @@ class Plate:
         low = max(
             [0.0, *(corner.y for corner in corners), *(point.y + room for point, room in edges)]
         )
-        return Frame(
-            left - LEFT_MARGIN_MM,
-            -top - _TOP_MARGIN_MM,
-            right + (RIGHT_MARGIN_MM if self._has_words_beside else LEFT_MARGIN_MM),
-            low + _BELOW_GROUND_MM,
-        )
+        left, right = self._sides
+        scale = 0.0 if self.scale_size_mm else _SCALE_BELOW_MM
+        return Frame(left, -top - _TOP_MARGIN_MM, right, low + _BELOW_GROUND_MM + scale)
 
     @property
     def _has_words_beside(self) -> bool:

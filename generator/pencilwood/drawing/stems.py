@@ -17,6 +17,8 @@ from pencilwood.vine.model import Piece
 THICKER = 2
 """How many times too thick all wood is drawn; every drawing says so."""
 
+_TAPERS_WITHIN_MM = 900.0
+
 
 @dataclass(frozen=True)
 class Stem:
@@ -47,7 +49,12 @@ class Stem:
         share = min(max(along_mm / max(self.piece.length_mm, 1), 0.0), 1.0)
         nearest = round(along_mm / self.piece.internode_mm) * self.piece.internode_mm
         swell = 0.2 * math.exp(-(((along_mm - nearest) / 9) ** 2)) + 0.96
-        return max(half * (1 - 0.5 * share) * swell, 1.6)
+        return max(half * (1 - self.taper * share) * swell, 1.6)
+
+    @property
+    def taper(self) -> float:
+        """How much thinner a cane is at its tip, as a share; a short piece hardly tapers."""
+        return 0.5 * min(1.0, self.piece.length_mm / _TAPERS_WITHIN_MM)
 
     def _knobbly(self, along_mm: float) -> float:
         """Old wood flares at its foot and is thicker where something grows from it."""

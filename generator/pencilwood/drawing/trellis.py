@@ -8,7 +8,13 @@ from pencilwood.drawing.curves import steps
 from pencilwood.drawing.forms.looks import Caption
 from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.looks import INK, PENCIL
-from pencilwood.drawing.plate import LEFT_MARGIN_MM, RIGHT_MARGIN_MM, Plate
+from pencilwood.drawing.plate import (
+    LEFT_MARGIN_MM,
+    RIGHT_MARGIN_MM,
+    SCALE_BAR_MM,
+    SCALE_LETTERS,
+    Plate,
+)
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Box, Group, Ink, Run, Thing, Words
 from pencilwood.drawing.stems import THICKER
@@ -32,7 +38,8 @@ _EARTH_MM = 34
 _WIRE_LABEL_MM = 38.0
 _WORDS_OFF_MM = 44.0
 """How far beyond the wood the words about the wires begin."""
-_LINE_MM = LABEL_MM * 1.25
+_LINE = 1.25
+_ABOVE_GROUND_MM = 60.0
 
 
 def draw_trellis(plate: Plate, language: str, units: UnitSystem) -> Group:
@@ -161,17 +168,20 @@ def _earth(x: float, grain: Grain, stroke: int) -> Run:
 
 def draw_scale(plate: Plate, language: str, units: UnitSystem) -> Group:
     """A hand's width to scale, and how much too thick the wood is drawn."""
-    frame = plate.frame
-    left, y = frame.left + 50, frame.bottom - 3 * _LINE_MM - 14
+    frame, size, beside = plate.frame, plate.scale_size_mm, plate.beside_trunk
+    if size is None or beside is None:
+        left = frame.left + 50
+        size = min(LABEL_MM, (frame.right - left - SCALE_BAR_MM) / SCALE_LETTERS)
+        low = frame.bottom - 14 - size * _LINE
+    else:
+        left, low = beside[0] + 10, -_ABOVE_GROUND_MM
+    # Letters that fill the room they have do not grow on a small screen.
+    name = "pw-scale" if size == LABEL_MM else "pw-scale pw-scale-fitted"
+    y = low - 2 * size * _LINE
     bar: Attributes = {"class": "pw-scale-bar", "fill": INK, "stroke": "none"}
+    right = left + _HAND_MM
     ticks = Run(
-        (
-            Point(left, y - 20),
-            Point(left, y),
-            Point(left + _HAND_MM, y),
-            Point(left + _HAND_MM, y - 20),
-        ),
-        smooth=False,
+        (Point(left, y - 20), Point(left, y), Point(right, y), Point(right, y - 20)), smooth=False
     )
     frame_line: Attributes = {
         "class": "pw-scale-line",
@@ -179,16 +189,16 @@ def draw_scale(plate: Plate, language: str, units: UnitSystem) -> Group:
         "stroke-width": 3.0,
         "stroke": INK,
     }
-    look: Attributes = {"class": "pw-words", "font-size": LABEL_MM, "fill": INK, "stroke": "none"}
+    look: Attributes = {"class": "pw-words", "font-size": size, "fill": INK, "stroke": "none"}
     length = format_length(_HAND_MM, units, language)
     lines = (
-        (left + _HAND_MM + 26, y, say(language, "drawing.hand-width", length=length)),
-        (left, y + _LINE_MM, say(language, "drawing.hand-width-status")),
-        (left, y + 2 * _LINE_MM, say(language, "drawing.thicker", times=THICKER)),
+        (right + SCALE_BAR_MM - _HAND_MM, y, say(language, "drawing.hand-width", length=length)),
+        (left, y + size * _LINE, say(language, "drawing.hand-width-status")),
+        (left, low, say(language, "drawing.thicker", times=THICKER)),
     )
     things: list[Thing] = [
         Box(Point(left, y - 12), _HAND_MM / 2, 12, bar),
         Ink((ticks,), frame_line),
         *(Words(Point(x, foot), text, look) for x, foot, text in lines),
     ]
-    return Group(tuple(things), {"class": "pw-scale"})
+    return Group(tuple(things), {"class": name})
