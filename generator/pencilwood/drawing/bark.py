@@ -38,7 +38,9 @@ def older_wood_with_end(
     """The same with a rounded upper end, where no older wood goes on."""
     round_mm = min(half_mm(end_mm) * 0.55, (end_mm - start_mm) / 3)
     along = [*steps(start_mm, end_mm - round_mm, _EDGE_BENDS_MM), end_mm]
-    edge = outline(curve, along, lambda at: half_mm(at) * (0.6 if at == end_mm else 1.0))
+    # A cap only is no wider than the wood below it.
+    wide = 0.9 if end_mm - start_mm < _EDGE_BENDS_MM else 1.0
+    edge = outline(curve, along, lambda at: half_mm(at) * (0.6 if at == end_mm else wide))
     return Run(tuple(edge), closed=True, open_foot=goes_on)
 
 
@@ -68,20 +70,21 @@ def bark(
 def _dark_edge(
     curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth, shaded: int
 ) -> Ink:
-    width = min(max(half_mm((start_mm + end_mm) / 2) * 0.3, 3.4), 12.0)
-    # It ends before the wood does, whose end may be round.
-    stop_mm = end_mm - min(half_mm(end_mm) * 0.6, (end_mm - start_mm) * 0.3)
+    half, room = half_mm((start_mm + end_mm) / 2), end_mm - start_mm
+    # On short wood a thicker pen line does; longer wood has a wash that ends before the wood does.
+    is_short = room < _SHEDS_FROM_MM
+    width = 4.0 if is_short else min(max(half * 0.3, 3.4), 12.0)
+    start, stop = start_mm + width, end_mm - min(half * 0.7, room * 0.4)
     points = tuple(
-        curve.beside(at, shaded * (half_mm(at) - width / 2))
-        for at in steps(start_mm + 2, stop_mm, _EDGE_BENDS_MM)
+        curve.beside(at, shaded * (half_mm(at) * (0.99 if is_short else 0.97) - width / 2))
+        for at in steps(start, max(stop, start + 1), _EDGE_BENDS_MM)
     )
     shade: Attributes = {
         "class": "pw-wash",
         "fill": "none",
         "stroke": "#000",
         "stroke-width": round(width),
-        "stroke-opacity": ".25",
-        "stroke-linecap": "butt",
+        "stroke-opacity": ".5" if is_short else ".25",
     }
     return Ink((Run(points),), shade)
 

@@ -42,12 +42,13 @@ def _sore(stem: Stem, middle_mm: float, half: HalfWidth, number: int) -> Run:
     side = stem.grain.sign("sore", seed)
     long = stem.grain.within(10, 17, "sore length", seed)
     wide = half(middle_mm)
+    sunk = 1.25 if stem.piece.is_cane else 0.75
     inner = [
-        stem.curve.beside(middle_mm + long * share, side * wide * depth)
-        for share, depth in ((-1.0, 1.0), (-0.5, 0.1), (0.1, -0.25), (0.6, 0.15), (1.0, 1.0))
+        stem.curve.beside(middle_mm + long * share, side * wide * (1 - sunk * depth))
+        for share, depth in ((-1.0, 0.0), (-0.5, 0.7), (0.1, 1.0), (0.6, 0.7), (1.0, 0.0))
     ]
     outer = [
-        stem.curve.beside(middle_mm + long * share, side * wide * 1.12)
+        stem.curve.beside(middle_mm + long * share, side * wide * 1.06)
         for share in (1.0, 0.5, 0.0, -0.5, -1.0)
     ]
     return Run(tuple(inner + outer), closed=True)

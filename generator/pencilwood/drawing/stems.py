@@ -56,9 +56,14 @@ class Stem:
         """How much thinner a cane is at its tip, as a share; a short piece hardly tapers."""
         return 0.5 * min(1.0, self.piece.length_mm / _TAPERS_WITHIN_MM)
 
+    @cached_property
+    def _phases(self) -> tuple[float, float]:
+        return self.grain.within(0, 6.3, "rough", 1), self.grain.within(0, 6.3, "rough", 2)
+
     def _knobbly(self, along_mm: float) -> float:
         """Old wood flares at its foot and is thicker where something grows from it."""
-        rough = self.grain.within(-0.07, 0.07, "rough", int(along_mm // 14))
+        first, second = self._phases
+        rough = 0.045 * math.sin(along_mm / 8 + first) + 0.035 * math.sin(along_mm / 21 + second)
         flare = 0.35 * math.exp(-max(along_mm, 0.0) / 16)
         knobs = sum(0.2 * math.exp(-(((along_mm - at) / 13) ** 2)) for at in self.knots_mm)
         return 1.0 + rough + flare + min(knobs, 0.25)

@@ -64,7 +64,7 @@ def write(thing: Thing, grid: int = FINE) -> str:
         case Ink():
             return element("path", {**thing.attributes, "d": _path(thing.runs, grid)})
         case Dot():
-            return _dot(thing)
+            return _dot(thing, grid)
         case Box():
             size = {"width": thing.width_mm, "height": thing.height_mm}
             corner = {"x": thing.corner.x, "y": thing.corner.y}
@@ -74,13 +74,13 @@ def write(thing: Thing, grid: int = FINE) -> str:
             return element("text", {**thing.attributes, **foot}, escape(thing.text))
 
 
-def _dot(dot: Dot) -> str:
-    middle = {"cx": dot.middle.x, "cy": dot.middle.y}
+def _dot(dot: Dot, grid: int) -> str:
+    x, y = (_short(tenths(value, grid)) for value in dot.middle)
+    middle = {"cx": x, "cy": y}
     if dot.flattening == 1.0:
         return element("circle", {**dot.attributes, **middle, "r": dot.radius_mm})
     radii = {"rx": dot.radius_mm, "ry": dot.radius_mm * dot.flattening}
-    place = f"{number(dot.middle.x)} {number(dot.middle.y)}"
-    turn = {"transform": f"rotate({round(dot.turn_deg)} {place})"}
+    turn = {"transform": f"rotate({round(dot.turn_deg)} {x} {y})"}
     return element("ellipse", {**dot.attributes, **middle, **radii, **turn})
 
 
@@ -95,7 +95,7 @@ def _path(runs: Sequence[Run], grid: int) -> str:
         start = points[0]
         text += ("m" if text else "M") + _joined([(start[0] - pen[0], start[1] - pen[1])])
         if run.smooth and len(points) > 2:
-            text += "".join(_curves(points, run.closed))
+            text += "".join(_curves(points, run.closed, grid))
         else:
             text += "l" + _joined(_relative(points[:1], points[1:]))
         back = run.closed and not run.open_foot
@@ -104,7 +104,7 @@ def _path(runs: Sequence[Run], grid: int) -> str:
     return text
 
 
-def _curves(points: Sequence[Pair], closed: bool) -> Iterable[str]:
+def _curves(points: Sequence[Pair], closed: bool, grid: int) -> Iterable[str]:
     """A line that every point but the first and last bends, from middle to middle.
 
     A closed run keeps its corners where it starts and where it turns back, in its middle.
@@ -119,13 +119,18 @@ def _curves(points: Sequence[Pair], closed: bool) -> Iterable[str]:
             here = bend
             continue
         last = index == len(points) - 2 or index + 1 in corners
-        end = after if last else ((bend[0] + after[0]) // 2, (bend[1] + after[1]) // 2)
+        end = after if last else _middle(bend, after, grid)
         yield "q" + _joined(
             [(bend[0] - here[0], bend[1] - here[1]), (end[0] - here[0], end[1] - here[1])]
         )
         here = end
     if here != points[-1]:
         yield "l" + _joined([(points[-1][0] - here[0], points[-1][1] - here[1])])
+
+
+def _middle(here: Pair, after: Pair, grid: int) -> Pair:
+    twice = 2 * grid
+    return (here[0] + after[0]) // twice * grid, (here[1] + after[1]) // twice * grid
 
 
 def _relative(start: Sequence[Pair], points: Sequence[Pair]) -> list[Pair]:
