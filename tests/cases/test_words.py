@@ -7,29 +7,40 @@ from string import Formatter
 
 import pytest
 
+from pencilwood import words
 from pencilwood.words import LANGUAGES, MissingWordsError, catalogue, knows, say
+
+# Also a language that is only being written: its files are here before the program speaks it.
+WRITTEN = sorted({path.name.split(".")[-2] for path in Path(words.__file__).parent.glob("*.json")})
+OTHERS = [language for language in WRITTEN if language != LANGUAGES[0]]
 
 
 def facts(sentence: str) -> set[str]:
     return {name for _, name, _, _ in Formatter().parse(sentence) if name is not None}
 
 
-@pytest.mark.parametrize("language", LANGUAGES[1:])
+@pytest.mark.parametrize("language", OTHERS)
 def test_every_language_has_the_same_keys(language: str) -> None:
-    assert set(catalogue(language)) == set(catalogue("en"))
+    missing = [key for key in catalogue("en") if key not in catalogue(language)]
+    unknown = [key for key in catalogue(language) if key not in catalogue("en")]
+    assert (missing, unknown) == ([], [])
 
 
-@pytest.mark.parametrize("language", LANGUAGES[1:])
+def test_the_languages_that_are_spoken_are_written() -> None:
+    assert set(LANGUAGES) <= set(WRITTEN)
+
+
+@pytest.mark.parametrize("language", OTHERS)
 def test_every_language_names_the_same_facts(language: str) -> None:
     different = [
         key
         for key, sentence in catalogue("en").items()
-        if facts(sentence) != facts(catalogue(language)[key])
+        if facts(sentence) != facts(catalogue(language).get(key, sentence))
     ]
     assert different == []
 
 
-@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("language", WRITTEN)
 def test_no_sentence_is_empty_or_breaks_a_line_of_findings(language: str) -> None:
     ours = {key: text for key, text in catalogue(language).items() if key.startswith("cases.")}
     assert len(ours) > 100

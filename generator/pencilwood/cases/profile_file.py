@@ -15,13 +15,13 @@ from pencilwood.findings import Finding
 from pencilwood.places import Place
 from pencilwood.units import UnitSystem
 from pencilwood.vine.bands import Band, Limits, default_limits
-from pencilwood.words import LANGUAGES, say
+from pencilwood.words import LANGUAGES, knows, say
 
 _UNITS: dict[str, UnitSystem] = {"metric": "metric", "us": "us"}
 _LANGUAGE = Choice({language: language for language in LANGUAGES})
 
 LONGEST_NAME = 80
-UNNAMED = {language: say(language, "start.unnamed") for language in LANGUAGES}
+UNNAMED = {one: say(one, "start.unnamed") for one in LANGUAGES if knows("start.unnamed", one)}
 """By first language, what a new handbook calls a vineyard; its front page asks for a name."""
 VINEYARD = Key(
     "vineyard", Text(longest=LONGEST_NAME), "Name of the vineyard, as the pages show it."

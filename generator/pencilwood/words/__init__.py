@@ -35,9 +35,9 @@ def catalogue(language: str) -> Mapping[str, str]:
     return words
 
 
-def knows(key: str) -> bool:
+def knows(key: str, language: str = LANGUAGES[0]) -> bool:
     """Whether a sentence with this key is written."""
-    return key in catalogue("en")
+    return key in catalogue(language)
 
 
 def fitting(key: str, own: str) -> str:
@@ -51,10 +51,13 @@ def say(language: str, key: str, /, **facts: str | int) -> str:
 
     Raises MissingWordsError when the sentence, or a fact that it names, is missing.
     """
+    words = catalogue(language)
+    if key not in words:
+        raise MissingWordsError(f"{language}: {key} is not written")
     try:
-        return catalogue(language)[key].format_map(facts)
+        return words[key].format_map(facts)
     except KeyError as missing:
-        raise MissingWordsError(f"{language}: {key}: {missing}") from None
+        raise MissingWordsError(f"{language}: {key} names {missing}, which is not given") from None
 
 
 def _flat(entry: object, key: str) -> Iterator[tuple[str, str]]:
