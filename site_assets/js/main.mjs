@@ -3,6 +3,7 @@
 import { Exercise } from "./exercise.mjs";
 import { Projector } from "./projector.mjs";
 import { startQuizPages } from "./quiz/start.mjs";
+import { drawingFor, isAsked, tellDrawing } from "./room_drawing.mjs";
 import { Stages } from "./stages.mjs";
 import { Winters } from "./winters.mjs";
 
@@ -20,7 +21,7 @@ function startAll() {
   }
   startQuizPages();
   for (const root of document.querySelectorAll("[data-pencilwood-projector]")) {
-    new Projector(/** @type {HTMLElement} */ (root)).bind();
+    startProjector(/** @type {HTMLElement} */ (root));
   }
   for (const root of document.querySelectorAll("[data-pencilwood-exercise]")) {
     new Exercise(/** @type {HTMLElement} */ (root)).bind();
@@ -30,5 +31,21 @@ function startAll() {
   }
 }
 
-if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", startAll);
-else startAll();
+/**
+ * Without its drawing the page stays what it is without a script: a small picture and all steps.
+ *
+ * @param {HTMLElement} root
+ */
+async function startProjector(root) {
+  const place = /** @type {HTMLElement} */ (root.querySelector(".pwp-drawing"));
+  try {
+    await drawingFor(place);
+    new Projector(root).bind();
+  } catch {
+    place.classList.add("pwp-without");
+  }
+}
+
+const start = isAsked() ? tellDrawing : startAll;
+if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start);
+else start();

@@ -11,11 +11,13 @@ from playwright.sync_api import Browser, Page
 
 from browser import watched_page
 from pencilwood.assets import asset_root
+from pencilwood.pages.case_page import case_page
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.projector_page import projector_page
 from pencilwood.proof import CaseProof, prove_case
-from pencilwood.site.handbook import read_one_case
+from pencilwood.site.handbook import all_safety_notes, read_one_case
 from pencilwood.vine.measures import buds_kept
+from web_host import web_host
 from workshop import PROJECT
 
 CASE = "tidy-vine"
@@ -39,11 +41,18 @@ def folder(proof: CaseProof, tmp_path_factory: pytest.TempPathFactory) -> Path:
     site = tmp_path_factory.mktemp("project")
     profile, _, _ = read_one_case(PROJECT, CASE)
     assert profile is not None
-    handbook = Handbook(profile, (proof,), {}, (), (), ())
+    notes, _ = all_safety_notes(PROJECT, profile.languages)
+    handbook = Handbook(profile, (proof,), {}, (), notes, ())
     for language, place in (("en", "project"), ("es", "es/project")):
         (site / place).mkdir(parents=True)
         text = projector_page(handbook, proof, language)
         (site / place / f"{CASE}.html").write_text(text, "utf-8")
+        vine = case_page(handbook, proof, language)
+        alone = f'<!doctype html><meta charset="utf-8"><body>{vine.content("<h1>Vine</h1>")}</body>'
+        (site / place).with_name("cases").mkdir(exist_ok=True)
+        folder = "" if language == "en" else f"{language}/"
+        own = site / place / ".." / "cases" / f"{CASE}.html"
+        own.write_text(vine.complete(alone, folder), "utf-8")
     for name in ("css/vine.css", "css/projector.css", "icons/favicon.svg", *SCRIPTS):
         path = site / "assets" / "pencilwood" / name
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -51,10 +60,16 @@ def folder(proof: CaseProof, tmp_path_factory: pytest.TempPathFactory) -> Path:
     return site
 
 
+def open_room(page: Page, address: str) -> None:
+    """Open the page and wait until it has its drawing."""
+    page.goto(address)
+    page.wait_for_selector("svg.pw-vine")
+
+
 @pytest.fixture
 def room(browser: Browser, folder: Path) -> Iterator[Page]:
     for page in watched_page(browser, viewport=ROOM):
-        page.goto((folder / "project" / f"{CASE}.html").as_uri())
+        open_room(page, (folder / "project" / f"{CASE}.html").as_uri())
         yield page
 
 
@@ -130,6 +145,7 @@ def test_a_step_stays_through_a_reload(room: Page) -> None:
     for _ in range(3):
         room.keyboard.press("PageDown")
     room.reload()
+    room.wait_for_selector("svg.pw-vine")
     assert count(room)[0] == 4
 
 
@@ -148,7 +164,7 @@ def test_no_letter_is_too_small_for_the_last_row(
         })
         .filter(([, size]) => size < least - 0.1)"""
     for page in watched_page(browser, viewport=size):
-        page.goto((folder / "es" / "project" / f"{CASE}.html").as_uri())
+        open_room(page, (folder / "es" / "project" / f"{CASE}.html").as_uri())
         for _ in range(count(page)[1]):
             assert page.evaluate(script, size["height"] * LEAST_SHARE) == []
             page.keyboard.press("PageDown")
@@ -202,6 +218,29 @@ def test_without_its_script_the_page_tells_every_step(browser: Browser, folder: 
         page.goto((folder / "project" / f"{CASE}.html").as_uri())
         assert page.locator(".pwp-step").count() > 4
         assert page.locator(".pwp-step h2").last.is_visible()
+
+
+@pytest.mark.browser
+def test_a_web_host_gives_the_drawing_as_a_disk_does(browser: Browser, folder: Path) -> None:
+    with web_host(folder) as host:
+        for page in watched_page(browser, viewport=ROOM):
+            open_room(page, host.url(f"project/{CASE}.html"))
+            assert page.locator("iframe").count() == 0
+            assert page.locator(".pw-cutpoint").count() == 0
+            page.keyboard.press("PageDown")
+            assert count(page)[0] == 2
+
+
+@pytest.mark.browser
+def test_without_the_vines_own_page_a_small_picture_and_every_step_stay(
+    browser: Browser, folder: Path
+) -> None:
+    with web_host(folder) as host:
+        host.failing.add(f"cases/{CASE}.html")
+        for page in watched_page(browser, viewport=ROOM):
+            page.goto(host.url(f"project/{CASE}.html"))
+            page.wait_for_selector(".pwp-without img")
+            assert page.locator(".pwp-step h2").last.is_visible()
 
 
 def test_each_language_has_its_page(folder: Path) -> None:

@@ -104,10 +104,10 @@ class Desk:
             html = html.replace(mark, fragment)
         return html
 
-    def alone(self, html: str) -> str:
-        """The same, ready to be published."""
+    def alone(self, html: str, *, frames: bool = False) -> str:
+        """The same, ready to be published; `frames` lets it open another page of ours in itself."""
         folder = self._addresses.folder(self.language)
-        return finish(self.complete(html), self._from_here("."), folder)
+        return finish(self.complete(html), self._from_here("."), folder, frames=frames)
 
     def h2(self, anchor: str, title: str) -> Markup:
         """A heading that the page's table of contents names."""

@@ -34,11 +34,12 @@ _HEAD = Markup(
 )
 
 
-def finish(html: str, up: str, folder: str, *, live: bool = False) -> str:
+def finish(html: str, up: str, folder: str, *, live: bool = False, frames: bool = False) -> str:
     """A page ready to be published; nothing may be changed in it afterwards.
 
     `up` leads from the page to the site's root, `folder` from there to the pages of its language.
-    A `live` page is shown while it is written: it is not kept on a device.
+    A `live` page is shown while it is written: it is not kept on a device. One with `frames` may
+    open another page of ours in itself.
     """
     if not live:
         head = _HEAD.format(
@@ -46,7 +47,7 @@ def finish(html: str, up: str, folder: str, *, live: bool = False) -> str:
         )
         html = with_versions(html.replace(_HEAD_END, head + _HEAD_END, 1))
     html = _unhindered(html)
-    return with_policy(html, live=live)
+    return with_policy(html, live=live, frames=frames)
 
 
 def _unhindered(html: str) -> str:

@@ -29,21 +29,22 @@ _CHARSET = re.compile(r"<meta charset=[^>]*>")
 _RUNS_ANYTHING = "'unsafe-inline'"
 
 
-def with_policy(html: str, *, live: bool = False) -> str:
+def with_policy(html: str, *, live: bool = False, frames: bool = False) -> str:
     """A finished page that names all it may run; nothing may be changed in it afterwards.
 
     `live` is for a page that is shown while it is written: what serves it puts its own script in.
+    `frames` is for a page that opens another page of ours in itself.
     """
     head = _CHARSET.search(html)
     if head is None:
         raise ValueError("a page without a charset has no place for its policy")
     scripts = (_RUNS_ANYTHING,) if live else tuple(dict.fromkeys(_hashes(html)))
     bare = html.replace(OWN_TEXT[0], "").replace(OWN_TEXT[1], "")
-    meta = f'<meta http-equiv="Content-Security-Policy" content="{_policy(scripts)}">'
+    meta = f'<meta http-equiv="Content-Security-Policy" content="{_policy(scripts, frames)}">'
     return f"{bare[: head.end()]}\n{meta}{bare[head.end() :]}"
 
 
-def _policy(scripts: tuple[str, ...]) -> str:
+def _policy(scripts: tuple[str, ...], frames: bool) -> str:
     return "; ".join(
         (
             "default-src 'none'",
@@ -55,7 +56,7 @@ def _policy(scripts: tuple[str, ...]) -> str:
             "connect-src 'self'",
             "worker-src 'self'",
             "manifest-src 'self'",
-            "frame-src 'none'",
+            "frame-src 'self'" if frames else "frame-src 'none'",
             "object-src 'none'",
             "base-uri 'none'",
             "form-action 'none'",

@@ -4,8 +4,9 @@ Letters are never smaller than a twenty-fifth of the screen's height. On a pictu
 makes capitals of about 40 mm, a two-hundredth of 8 m, from where they can still be read (common
 practice, no source).
 
-The page stands by itself, without the site's menus. Without its script it shows the vine and all
-steps one under another.
+The page stands alone, without the site's menus. The drawing is that of the vine's own page, from
+which the script brings it (`site_assets/js/room_drawing.mjs`). Without its script the page shows a
+small picture of the vine and all steps one under another.
 """
 
 from __future__ import annotations
@@ -15,12 +16,13 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from pencilwood.cases.case import AnswerCut
-from pencilwood.drawing import describe_vine, draw_vine
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stems import THICKER
+from pencilwood.drawing.wood_text import plate_of
 from pencilwood.drawing.writer import number
 from pencilwood.kept import kept_text
 from pencilwood.pages.desk import Desk
+from pencilwood.pages.front_pages import small_drawing
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.wood_words import cut_words
 from pencilwood.proof import CaseProof
@@ -72,27 +74,21 @@ def projector_page(handbook: Handbook, proof: CaseProof, language: str) -> str:
 def _page(handbook: Handbook, proof: CaseProof, language: str) -> str:
     case = proof.case
     desk = Desk(handbook, projector_path(case.slug), language)
-    whole, near = _frames(Plate(proof.parts))
-    drawing = draw_vine(
-        proof.parts,
-        f"p-{case.slug}",
-        language,
-        title=desk.say("drawing.before", title=desk.own(case.title)),
-        description=describe_vine(proof.parts, None, language, desk.profile.units),
-        units=desk.profile.units,
-        window=whole,
-        data={"near": _box(near), "parts": "|".join(part.name for part in proof.parts.parts)},
-    )
+    whole, near = _frames(plate_of(proof.parts))
     html = desk.render(
         "projector.html",
         title=desk.own(case.title),
         case=case,
-        drawing=desk.late(drawing),
+        box=_box(whole),
+        near=_box(near),
+        parts=[part.name for part in proof.parts.parts],
+        small=small_drawing(case.slug),
+        alt=desk.say("drawing.before", title=desk.own(case.title)),
         steps=tuple(_steps(desk, proof)),
         styles=STYLES,
         times=THICKER,
     )
-    return desk.alone(html)
+    return desk.alone(html, frames=True)
 
 
 def _frames(plate: Plate) -> tuple[Frame, Frame]:
