@@ -22,7 +22,6 @@ from pencilwood.drawing.wood_text import plate_of
 from pencilwood.drawing.writer import number
 from pencilwood.kept import kept_text
 from pencilwood.pages.desk import Desk
-from pencilwood.pages.front_pages import small_drawing
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.wood_words import cut_words
 from pencilwood.proof import CaseProof
@@ -82,7 +81,6 @@ def _page(handbook: Handbook, proof: CaseProof, language: str) -> str:
         box=_box(whole),
         near=_box(near),
         parts=[part.name for part in proof.parts.parts],
-        small=small_drawing(case.slug),
         alt=desk.say("drawing.before", title=desk.own(case.title)),
         steps=tuple(_steps(desk, proof)),
         styles=STYLES,
