@@ -4,8 +4,10 @@ import string
 
 import pytest
 
+from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.safety_file import ABOUT, SIGNAL, STATUS
 from pencilwood.rules import BANDS
+from pencilwood.vine.forms import FORM_NAMES
 from pencilwood.vine.model import Condition, Lean
 from pencilwood.vine.passes import Pass, Tool
 from pencilwood.words import LANGUAGES, catalogue
@@ -28,6 +30,8 @@ def test_every_name_has_words(language: str) -> None:
         *(f"pages.wood.lean.{one}" for one in Lean),
         *(f"pages.safety.signal.{one}" for one in SIGNAL.kind.schema()["enum"]),
         *(f"pages.safety.{one}" for one in ABOUT.kind.schema()["enum"]),
+        *(f"drawing.form.{name.replace(' ', '-')}" for name in FORM_NAMES),
+        *(f"field.word.{name}" for name in SHEET_FORMS),
         *(f"pages.status.{one}" for one in STATUS.kind.schema()["enum"]),
     ]
     assert [key for key in wanted if key not in catalogue(language)] == []
