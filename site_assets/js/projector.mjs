@@ -59,6 +59,20 @@ export function rowsOfNames(names, letter) {
 }
 
 /**
+ * Moves a name aside so that it does not lie over the trunk, which stands at 0.
+ *
+ * @param {number} x  middle of the name
+ * @param {string} text
+ * @param {number} letter  height of a letter
+ * @param {number} half  half the thickness of the trunk
+ * @returns {number}
+ */
+export function clearOfTrunk(x, text, letter, half) {
+  const clear = half + (text.length * letter * NAME_WIDTH) / 2 + letter * 0.2;
+  return x < 0 ? Math.min(x, -clear) : Math.max(x, clear);
+}
+
+/**
  * What is left of each part at a step.
  *
  * @param {HTMLElement} step
@@ -177,19 +191,23 @@ export class Projector {
     const letter = (LETTER_SHARE * window.innerHeight) / pixelsPerMm;
     this.svg.style.setProperty("--pwp-letter", `${letter.toFixed(1)}px`);
     const names = [...this.svg.querySelectorAll(".pw-places:not(.pw-places-inside) .pw-place-name")];
-    const xs = names.map((name) => ({
-      x: Number(name.getAttribute("x")),
-      text: name.textContent ?? "",
-    }));
     const ys = names.map((name) => Number(name.getAttribute("data-y") ?? name.getAttribute("y")));
     // Names below the arm go on downward, names above it upward.
     const above = names.every(
       (name, number) => ys[number] < Number(name.closest(".pw-place")?.getAttribute("data-y")),
     );
+    const trunk = above ? 0 : Number(this.svg.dataset.trunk ?? 0);
+    const xs = names.map((name) => {
+      const text = name.textContent ?? "";
+      const own = Number(name.getAttribute("data-x") ?? name.getAttribute("x"));
+      return { x: trunk === 0 ? own : clearOfTrunk(own, text, letter, trunk), text };
+    });
     const first = above ? Math.max(...ys) : Math.min(...ys) + Math.max(0, letter - NAME_MM);
     rowsOfNames(xs, letter).forEach((row, number) => {
       const name = names[number];
       name.setAttribute("data-y", name.getAttribute("data-y") ?? name.getAttribute("y") ?? "0");
+      name.setAttribute("data-x", name.getAttribute("data-x") ?? name.getAttribute("x") ?? "0");
+      name.setAttribute("x", xs[number].x.toFixed(1));
       name.setAttribute("y", (first + (above ? -row : row) * letter).toFixed(1));
     });
   }

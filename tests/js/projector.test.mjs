@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { boxAround, rowsOfNames } from "../../site_assets/js/projector.mjs";
+import { boxAround, clearOfTrunk, rowsOfNames } from "../../site_assets/js/projector.mjs";
 
 const WHOLE = { x: -1000, y: -1500, width: 2200, height: 900 };
 
@@ -34,4 +34,11 @@ test("names that would cover each other go into rows", () => {
   const names = [0, 50, 100, 400].map((x, n) => ({ x, text: `L${n + 1}` }));
   assert.deepEqual(rowsOfNames(names, 60), [0, 1, 0, 0]);
   assert.deepEqual(rowsOfNames(names, 20), [0, 0, 0, 0]);
+});
+
+test("large names keep clear of the trunk on either side", () => {
+  assert.equal(clearOfTrunk(400, "R1", 60, 70), 400);
+  const [right, left] = [clearOfTrunk(80, "R1", 60, 70), clearOfTrunk(-80, "L1", 60, 70)];
+  assert.equal(left, -right);
+  assert.ok(right - (2 * 60 * 0.62) / 2 > 70);
 });

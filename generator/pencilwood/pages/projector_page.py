@@ -37,6 +37,8 @@ _AHEAD_OF_ARM_MM = 560.0
 _MARGIN_MM = 30.0
 _MOST_NAMED = 4
 """A screen that is read from afar lists no more pieces of wood than this."""
+_TRUNK_SWELLS = 1.15
+"""Names keep clear of a trunk so many times as thick as it was measured."""
 STYLES = ("vine.css", "projector.css")
 
 
