@@ -23,6 +23,7 @@ from pencilwood.site.publish import (
     publish,
 )
 from pencilwood.site.quiz_report import quiz_report, quizzes_as_json
+from pencilwood.site.settings import look_at_settings
 from pencilwood.site.single import (
     STATES,
     NoSuchCaseError,
@@ -185,6 +186,10 @@ def _build(given: argparse.Namespace) -> int:
 def _preview(given: argparse.Namespace) -> int:
     if not (given.root / CONFIG).is_file():
         return _refuse(say(given.language, "cli.no-config", file=str(given.root / CONFIG)))
+    settings, findings = look_at_settings(given.root, given.language)
+    if settings is None:
+        _print_findings(findings)
+        return FOUND
     command = mkdocs_command(given.root, "serve", "--dev-addr", given.address)
     return subprocess.run(  # noqa: S603 - our own interpreter, and no shell
         command, env=mkdocs_environment(given.language), check=False

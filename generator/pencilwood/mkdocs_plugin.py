@@ -32,7 +32,7 @@ from pencilwood.site.assemble import Site, assemble
 from pencilwood.site.case_pages import Waiting
 from pencilwood.site.handbook import open_handbook
 from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
-from pencilwood.site.publish import LANGUAGE
+from pencilwood.site.publish import LANGUAGE, NotOursError, check_replaceable
 from pencilwood.site.search import INDEX, divide_index, point_search_at
 from pencilwood.site.theme_files import is_of_use
 from pencilwood.site.trouble import told_of
@@ -74,8 +74,12 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         _tell(opened.findings)
         if opened.handbook is None:
             raise _not_built()
+        if not self._live:
+            self._keep_others_folders(config)
         self._site = assemble(opened.handbook)
         self._ours = {self._source(page): page for page in self._site.pages}
+        # Also where the settings say so in quotes: no font comes from elsewhere.
+        config.theme["font"] = False
         config.extra_css = [f"{ASSETS}/css/{name}" for name in STYLES]
         # Instead of the one that the offline plugin would fetch from a foreign address.
         config.extra["polyfills"] = [f"{ASSETS}/iframe-worker.js"]
@@ -89,6 +93,14 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         ]
         self._speak(config, self._languages[0])
         return config
+
+    def _keep_others_folders(self, config: MkDocsConfig) -> None:
+        """Stop before MkDocs clears a folder that holds something else than a site of ours."""
+        try:
+            check_replaceable(_root(config), Path(config.site_dir).resolve())
+        except NotOursError as error:
+            sys.stderr.write(f"{say(_language(), 'cli.not-ours', folder=str(error))}\n")
+            raise _not_built() from error
 
     # After other plugins: what they add to the trainer's folder is not ours to publish.
     @event_priority(-100)
@@ -193,7 +205,8 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
 
     def on_build_error(self, error: Exception) -> None:
         """Say in plain words that the disk is full or may not be written to."""
-        if isinstance(error, OSError):
+        # A template that is not there counts as such an error too, but has no number.
+        if isinstance(error, OSError) and error.errno is not None:
             sys.stderr.write(f"{told_of(error, _language(), self._site_dir)}\n")
             raise _not_built() from error
 

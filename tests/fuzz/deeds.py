@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import cast
 
 import markdown  # type: ignore[import-untyped]
+from mkdocs.config.defaults import MkDocsConfig
 
 from fuzz.ground import Ground
 from pencilwood.block.whole_block import work_block
@@ -18,6 +20,7 @@ from pencilwood.cases.field_writer import field_sheet
 from pencilwood.cases.quiz import Quiz
 from pencilwood.cases.reference import Figure, Source, Term
 from pencilwood.cases.safety import SafetyNote
+from pencilwood.cases.settings_file import PLUGINS, Settings
 from pencilwood.drawing import describe_vine, draw_vine
 from pencilwood.findings import Finding
 from pencilwood.pages.block_pages import block_page, figures_of
@@ -34,6 +37,7 @@ from pencilwood.proof import CaseProof, prove_case, prove_example
 from pencilwood.proof.draft import draft_case
 from pencilwood.quiz.making import make_quiz, vines_of
 from pencilwood.quiz.quiz_proof import prove_quiz
+from pencilwood.site.settings import broke_off, wrong_value
 from pencilwood.vine.model import Vine
 
 Found = Sequence[Finding]
@@ -146,6 +150,38 @@ def use_glossary(read: object, on: Ground, language: str) -> Found:
     text = "A spur is cut short. Canes grow from a spur on the cordon."
     chapter = Chapter("a", "en", "A", text, on.case().case.place, "worker")
     filled_in(Desk(handbook, "a", "en"), chapter)
+    return ()
+
+
+@dataclass(frozen=True)
+class Given:
+    """Settings that were taken, and their file."""
+
+    path: Path
+    settings: Settings
+
+
+def use_settings(read: object, on: Ground, language: str) -> Found:
+    """Hand them to the site generator: what it clears and reads stays what a handbook means."""
+    given = cast("Given", read)
+    config = MkDocsConfig(config_file_path=str(given.path))
+    try:
+        with given.path.open("rb") as file:
+            config.load_file(file)
+        wrong, _ = config.validate()
+    except Exception as error:  # It breaks off in many ways; a build tells each in our words.
+        return [broke_off(f"{type(error).__name__}: {error}", given.settings, language)]
+    if wrong:
+        return [wrong_value(key, str(why), given.settings, language) for key, why in wrong]
+    root = given.path.parent.resolve()
+    site = Path(config.site_dir).resolve()
+    assert Path(config.docs_dir).resolve() == root / "content/chapters"
+    assert site.is_relative_to(root)
+    assert site.relative_to(root).parts[:1] not in ((), ("content",), ("quizzes",))
+    assert not config.hooks
+    assert config.theme.name == "material"
+    assert config.theme.custom_dir is None
+    assert {name.rpartition("/")[2] for name in config.plugins} == set(PLUGINS)
     return ()
 
 

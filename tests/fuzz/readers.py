@@ -19,10 +19,12 @@ from pencilwood.cases.glossary_file import read_glossary
 from pencilwood.cases.profile_file import read_profile
 from pencilwood.cases.quiz_file import KnownNames, read_quiz
 from pencilwood.cases.safety_file import read_safety
+from pencilwood.cases.settings_file import read_settings
 from pencilwood.cases.sources_file import read_sources
 from pencilwood.findings import Finding
 from pencilwood.rules import BANDS
 from pencilwood.site.chapters import read_chapters
+from pencilwood.site.folders import CONFIG
 from pencilwood.site.hints import Notes
 
 LANGUAGES = ("en", "es")
@@ -97,6 +99,12 @@ def _sheet(root: Path, language: str, on: Ground) -> Read:
     return read_field_sheet(root / SHEET, SHEET, language=language)
 
 
+def _settings(root: Path, language: str, on: Ground) -> Read:
+    (root / "content/chapters").mkdir(parents=True, exist_ok=True)
+    settings, found = read_settings(root / CONFIG, CONFIG, language=language)
+    return None if settings is None else deeds.Given(root / CONFIG, settings), found
+
+
 def _chapter(root: Path, language: str, on: Ground) -> Read:
     notes = Notes(language)
     chapters, _ = read_chapters(root, ("en",), notes)
@@ -148,6 +156,7 @@ def kinds(on: Ground) -> tuple[Kind, ...]:
         Kind("sources", SOURCES, _bytes(SOURCES), _sources, deeds.use_sources),
         Kind("figures", FIGURES_YML, _bytes(FIGURES_YML), _figures, deeds.use_figures),
         Kind("glossary", GLOSSARY, _bytes(GLOSSARY), _glossary, deeds.use_glossary),
+        Kind("settings", CONFIG, _bytes(CONFIG), _settings, deeds.use_settings),
         Kind("sheet", SHEET, sheets, _sheet, deeds.use_vine, parts=False),
         Kind("chapter", CHAPTER, chapters, _chapter, deeds.use_chapter, parts=False),
     )

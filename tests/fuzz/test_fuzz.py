@@ -35,7 +35,10 @@ TREES = st.recursive(
     ),
     max_leaves=25,
 )
-YAML = ("case", "example", "quiz", "profile", "blocks", "safety", "sources", "figures", "glossary")
+YAML = (
+    *("case", "example", "quiz", "profile", "blocks", "safety", "sources", "figures", "glossary"),
+    "settings",
+)
 
 
 @pytest.mark.slow

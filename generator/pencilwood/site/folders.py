@@ -18,6 +18,7 @@ from pencilwood.cases.report import Report
 from pencilwood.findings import Finding
 from pencilwood.places import Place
 
+CONFIG = "mkdocs.yml"
 SHARED = "content/shared"
 _READ = ("content", "quizzes")
 _FOLDERS = (*_READ, "content/cases", "content/chapters", "content/rules", "content/safety")
@@ -56,12 +57,12 @@ class _Looking:
                 path = self.root / name
                 if path.exists() and not path.is_dir():
                     self._note(path, "not-a-folder")
-        for name in _READ:
+        for name in (*_READ, CONFIG):
             path = self.root / name
-            if not path.is_symlink():
-                self._walk(path)
-            else:
+            if path.is_symlink():
                 self._follow(path)
+            else:
+                self._walk(path)
 
     def _walk(self, top: Path) -> None:
         """Look at each link below a folder, or below a link to one."""

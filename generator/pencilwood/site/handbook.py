@@ -27,12 +27,13 @@ from pencilwood.site.case_files import CaseFile, find_cases
 from pencilwood.site.case_files import case_slugs as case_slugs
 from pencilwood.site.chapter_checks import check_chapters
 from pencilwood.site.chapters import read_chapters
-from pencilwood.site.folders import look_over, shown_name
+from pencilwood.site.folders import CONFIG, look_over, shown_name
 from pencilwood.site.hints import Notes
 from pencilwood.site.photos import open_photos
 from pencilwood.site.quizzes import open_quizzes
 from pencilwood.site.reference import read_reference
 from pencilwood.site.rule_examples import read_examples
+from pencilwood.site.settings import look_at_settings
 from pencilwood.site.shared import in_turn
 from pencilwood.site.workers import spread
 from pencilwood.vine.bands import Limits
@@ -134,6 +135,7 @@ class _Opening:
             photos=open_photos(self.root, [proof.case for proof in proofs], self.notes),
         )
         unread = set(slugs) - set(handbook.case_by_slug)
+        self._settings()
         readings = check_chapters(handbook, self.notes, unread)
         return self._opened(handbook, proofs, readings)
 
@@ -160,6 +162,12 @@ class _Opening:
         profile, findings = _read_profile(self.root, self.notes.language)
         self.notes.findings.extend(findings)
         return profile
+
+    def _settings(self) -> None:
+        """A folder without settings can be checked all the same, only not be built."""
+        if (self.root / CONFIG).exists():
+            _, findings = look_at_settings(self.root, self.notes.language)
+            self.notes.findings.extend(findings)
 
     def safety(self, profile: Profile) -> tuple[SafetyNote, ...]:
         notes, findings = all_safety_notes(self.root, profile.languages, self.notes.language)

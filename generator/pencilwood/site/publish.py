@@ -8,10 +8,11 @@ import sys
 from dataclasses import dataclass
 from pathlib import Path
 
+from pencilwood.site.folders import CONFIG as CONFIG
 from pencilwood.site.lock import BusyError, only_builder
+from pencilwood.site.settings import in_our_words, look_at_settings
 from pencilwood.site.swap import clear, put_back, swap, waiting_folder
 
-CONFIG = "mkdocs.yml"
 LANGUAGE = "PENCILWOOD_LANGUAGE"
 """The environment variable by which our own command tells MkDocs what language to speak."""
 _MARK = "assets/pencilwood"
@@ -43,6 +44,9 @@ def publish(root: Path, site: Path, language: str = "en") -> Published:
     root = root.resolve()
     mend(site)
     check_replaceable(root, site)
+    settings, findings = look_at_settings(root, language)
+    if settings is None:
+        return Published(site, False, "\n".join(one.render() for one in findings))
     site.parent.mkdir(parents=True, exist_ok=True)
     with only_builder(site) as lock:
         put_back(site)
@@ -55,7 +59,10 @@ def publish(root: Path, site: Path, language: str = "en") -> Published:
                 swap(site)
         finally:
             clear(site)
-    return Published(site, done.returncode == 0, _without_progress(done.stderr))
+    told = _without_progress(done.stderr)
+    if done.returncode != 0:
+        told = in_our_words(told, settings, language)
+    return Published(site, done.returncode == 0, told)
 
 
 def mend(site: Path) -> None:
