@@ -25,11 +25,11 @@ export function tellDrawing() {
  * Puts the drawing in place of the small picture that holds its place.
  *
  * @param {HTMLElement} place  `data-from`: the vine's page, `data-box`: the part to show,
- *   `data-near` and `data-parts`: for the drawing
+ *   `data-near`, `data-trunk` and `data-parts`: for the drawing
  * @returns {Promise<void>}
  */
 export async function drawingFor(place) {
-  const { from = "", box = "", near, parts } = place.dataset;
+  const { from = "", box = "", near, trunk, parts } = place.dataset;
   const text = location.protocol === "file:" ? await told(from) : await fetched(from);
   const page = new DOMParser().parseFromString(text, "text/html");
   const found = /** @type {SVGSVGElement | null} */ (page.querySelector(DRAWING));
@@ -37,7 +37,7 @@ export async function drawingFor(place) {
   const svg = document.importNode(found, true);
   svg.querySelector(".pw-cutpoints")?.remove();
   svg.setAttribute("viewBox", box);
-  Object.assign(svg.dataset, { near, parts });
+  Object.assign(svg.dataset, { near, trunk, parts });
   place.replaceChildren(svg);
 }
 

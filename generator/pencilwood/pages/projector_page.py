@@ -82,6 +82,7 @@ def _page(handbook: Handbook, proof: CaseProof, language: str) -> str:
         case=case,
         box=_box(whole),
         near=_box(near),
+        trunk=number(proof.parts.vine.trunk_thickness_mm * THICKER / 2 * _TRUNK_SWELLS),
         parts=[part.name for part in proof.parts.parts],
         alt=desk.say("drawing.before", title=desk.own(case.title)),
         steps=tuple(_steps(desk, proof)),
