@@ -3,6 +3,7 @@
  * handbook's full drawings. `generator/pencilwood/drawing/compact.py` describes what it is given.
  */
 
+import { frame, trellis } from "./practice_frame.mjs";
 import { beside, between, make, outline, text } from "./strokes.mjs";
 
 /** @import {Point} from "./strokes.mjs" */
@@ -31,8 +32,8 @@ const PLACE_MM = 52;
 const STUB_SHARE = 0.22;
 const MOST_STUB_MM = 12;
 const TIP_SHARE = 0.55;
-/** A close-up at the end of an arm shows the wires going on. */
-const BEYOND_MM = 600;
+/** How much a cane swells at a bud. */
+const SWELLING = 1.18;
 
 /**
  * @param {PackedVine} vine
@@ -62,35 +63,6 @@ export function drawVine(vine, sheet, words) {
   }
   svg.append(wood, places(vine, sheet), cutPoints(vine, sheet));
   return svg;
-}
-
-/** @param {PackedVine} vine */
-function trellis(vine) {
-  const group = make("g", { class: "pw-trellis" });
-  const level = (/** @type {number} */ height) =>
-    `M${vine.box[0] - BEYOND_MM} ${-height}h${vine.box[2] + 2 * BEYOND_MM}`;
-  const wire = { class: "pw-wire", fill: "none", "stroke-width": 3.4 };
-  const trimming = { ...wire, class: "pw-trimming", "stroke-dasharray": "4 16" };
-  group.append(...[vine.cordon, ...vine.wires].map((height) => make("path", { ...wire, d: level(height) })));
-  group.append(make("path", { ...trimming, d: level(vine.trimming) }));
-  group.append(make("path", { ...wire, class: "pw-ground", d: level(0) }));
-  return group;
-}
-
-/** @param {PackedVine} vine */
-function frame(vine) {
-  const half = (vine.trunk * vine.thicker) / 2;
-  const top = -vine.cordon;
-  const outlines = [`M${-half} 0L${-half} ${top}L${half} ${top}L${half} 0z`];
-  for (const [tip, thickness] of vine.arms) {
-    const thick = thickness * vine.thicker;
-    outlines.push(`M0 ${top}L${tip} ${top}L${tip} ${top + thick * 0.6}L0 ${top + thick}z`);
-  }
-  const group = make("g", { class: "pw-frame" });
-  // All lines first: those inside the body are painted over.
-  group.append(...outlines.map((d) => make("path", { class: "pw-frame-line", "stroke-width": 4.4, d })));
-  group.append(...outlines.map((d) => make("path", { class: "pw-frame-wood", stroke: "none", d })));
-  return group;
 }
 
 /**
@@ -139,8 +111,8 @@ function stretches(points, half, shape) {
     const last = below === buds - 1;
     const end = last ? points[below + 2] : cutPlace(points, below + 1, shape[5]);
     const along = [start, points[below + 1], end];
-    const edge = outline(along, along.map((_at, number) => widthAt(below + number / 2)));
-    group.append(make("path", { class: "pw-wood", d: edge }));
+    const widths = along.map((_at, number) => widthAt(below + number / 2) * (number === 1 ? SWELLING : 1));
+    group.append(make("path", { class: "pw-wood", d: outline(along, widths) }), shadeOf(along, widths));
     if (condition !== "injured" || below % 3 === 0) group.append(...marks(condition, along, half));
     group.append(bud(along, below, half, condition === "dead"));
     if (below > 0) group.append(face(start, points[below + 1], widthAt(below)));
@@ -161,16 +133,34 @@ function cutPlace(points, buds, internode) {
 }
 
 /**
+ * One darker line along the edge away from the light, which comes from the left.
+ *
+ * @param {Point[]} along
+ * @param {number[]} widths
+ */
+function shadeOf([from, to], [width]) {
+  const side = to.y <= from.y ? 1 : -1;
+  const [a, b] = [between(from, to, 0.1), between(from, to, 0.9)].map((at) => beside(from, to, at, side * (width - 1.7)));
+  const d = `M${a.x.toFixed(1)} ${a.y.toFixed(1)}L${b.x.toFixed(1)} ${b.y.toFixed(1)}`;
+  return make("path", { class: "pw-shade", "stroke-width": 3.4, opacity: 0.4, d });
+}
+
+/**
+ * A pointed bud; a dead cane has empty sockets.
+ *
  * @param {Point[]} along
  * @param {number} below
  * @param {number} half
- * @param {boolean} empty  a dead cane has sockets for buds
+ * @param {boolean} empty
  */
 function bud([before, node], below, half, empty) {
   const side = below % 2 === 0 ? 1 : -1;
-  const { x, y } = beside(before, node, node, side * (half * 0.9 + 3));
   const look = { class: empty ? "pw-bud pw-socket" : "pw-bud", "data-bud": below + 1 };
-  return make("ellipse", { ...look, cx: x, cy: y - 4, rx: 5.5, ry: 9 });
+  const { x, y } = beside(before, node, node, side * half * 0.8);
+  if (empty) return make("circle", { ...look, cx: x, cy: y, r: 4.2 });
+  const turn = (Math.atan2(node.y - before.y, node.x - before.x) * 180) / Math.PI + 90 + side * 24;
+  const d = `M${side * 5} 0q${side * 4} -8 ${side * -5} -17q${side * -6} 8 ${side * -5} 17`;
+  return make("path", { ...look, d, transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})rotate(${Math.round(turn)})` });
 }
 
 /**
@@ -227,7 +217,9 @@ function face(at, toward, half) {
 function letter(name, points, half) {
   const near = between(points[0], points[1], points.length > 3 ? 0.55 : 0.7);
   const { x, y } = beside(points[0], points[1], near, half + LETTER_MM * 0.5);
-  return text(name.replace(/^[LR]\d+/, ""), "pw-letter", LETTER_MM, x, y + LETTER_MM * 0.3);
+  // Beside short wood that stands up, not over what bears it.
+  const middle = points[1].y < points[0].y ? Math.min(y, points[0].y - LETTER_MM * 0.5) : y;
+  return text(name.replace(/^[LR]\d+/, ""), "pw-letter", LETTER_MM, x, middle + LETTER_MM * 0.3);
 }
 
 /**

@@ -23,7 +23,7 @@ from pencilwood.words import say
 
 LABEL_MM = 44.0
 _POST_MM = 46.0
-_WIRE: Attributes = {"class": "pw-wire", "fill": "none", "stroke-width": 1.7}
+_WIRE: Attributes = {"class": "pw-trellis-wire", "fill": "none", "stroke-width": 1.7}
 _WIRE_HALF_MM = 1.4
 """A wire is a thin double line."""
 _TRIMMING: Attributes = {

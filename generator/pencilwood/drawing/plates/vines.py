@@ -77,7 +77,7 @@ def _wood(
 
 def _wire(left: float, right: float, height_mm: float) -> Ink:
     look: Attributes = {
-        "class": "pw-wire", "fill": "none", "stroke": PENCIL, "stroke-width": 4.0,
+        "class": "pw-trellis-wire", "fill": "none", "stroke": PENCIL, "stroke-width": 4.0,
     }  # fmt: skip
     return Ink((Run((Point(left, -height_mm), Point(right, -height_mm))),), look)
 
