@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from pencilwood.drawing.curves import steps
 from pencilwood.drawing.forms.looks import Caption
 from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.looks import INK, PENCIL
@@ -33,8 +32,6 @@ _TRIMMING: Attributes = {
     "stroke-dasharray": "4 16",
 }
 _HAND_MM = 100
-_TUFTS_MM = 130
-_EARTH_MM = 34
 _WIRE_LABEL_MM = 38.0
 _WORDS_OFF_MM = 44.0
 """How far beyond the wood the words about the wires begin."""
@@ -126,44 +123,6 @@ def _wire_words(
     yield Words(above, say(language, f"drawing.{name}"), {"class": "pw-wire-name", **look})
     height = format_length(height_mm, units, language)
     yield Words(under, height, {"class": "pw-wire-height", **look})
-
-
-def draw_ground(plate: Plate) -> Group:
-    """The ground line, short strokes of earth below it, and tufts of winter grass."""
-    left, right = plate.frame.left, plate.frame.right
-    grain = Grain("ground")
-    line = [
-        Point(x, grain.within(-3, 5, "level", number))
-        for number, x in enumerate(steps(left, right, 110))
-    ]
-    tufts = [
-        run
-        for tuft in range(int((right - left - 100) / _TUFTS_MM))
-        for run in _tuft(left + 20 + _TUFTS_MM * (tuft + grain.share("tuft", tuft)), grain, tuft)
-    ]
-    earth = [
-        _earth(left + _EARTH_MM * (stroke + grain.share("earth", stroke)), grain, stroke)
-        for stroke in range(int((right - left) / _EARTH_MM) - 1)
-    ]
-    pen: Attributes = {"class": "pw-ground", "fill": "none", "stroke-width": 3.4}
-    fine: Attributes = {"class": "pw-grass", "fill": "none", "stroke-width": 1.8}
-    things = (Ink((Run(tuple(line)),), pen), Ink((*tufts, *earth), fine))
-    return Group(things, {"class": "pw-earth", "stroke": PENCIL})
-
-
-def _tuft(x: float, grain: Grain, tuft: int) -> Iterator[Run]:
-    for blade in range(3):
-        lean = grain.within(-18, 18, f"blade{blade}", tuft)
-        tall = grain.within(14, 36, f"tall{blade}", tuft)
-        foot = Point(x + blade * 4, 2)
-        yield Run((foot, Point(foot.x + lean * 0.3, -tall * 0.6), Point(foot.x + lean, -tall)))
-
-
-def _earth(x: float, grain: Grain, stroke: int) -> Run:
-    """A stroke that slants down out of the light."""
-    long = grain.within(10, 30, "long", stroke)
-    top = grain.within(8, 20, "deep", stroke)
-    return Run((Point(x + long, top), Point(x, top + long * 0.45)))
 
 
 def draw_scale(plate: Plate, language: str, units: UnitSystem) -> Group:

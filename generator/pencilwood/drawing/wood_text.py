@@ -12,13 +12,13 @@ from functools import lru_cache
 
 from pencilwood.drawing.cut_marks import draw_cut_marks
 from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points_of_views
+from pencilwood.drawing.ground import draw_ground
 from pencilwood.drawing.labels import draw_letters, draw_places
 from pencilwood.drawing.lighten import without_hidden
 from pencilwood.drawing.looks import INK
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.shapes import Dot, Group, Thing
 from pencilwood.drawing.stages import Stages
-from pencilwood.drawing.trellis import draw_ground
 from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
 from pencilwood.drawing.writer import COARSE, escape, write
 from pencilwood.vine.model import Vine

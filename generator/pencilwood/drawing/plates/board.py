@@ -13,6 +13,7 @@ from pencilwood.drawing.bark import bark, older_wood
 from pencilwood.drawing.canes import stretches
 from pencilwood.drawing.curves import Curve, trace
 from pencilwood.drawing.grain import Grain
+from pencilwood.drawing.ground import grass_and_earth
 from pencilwood.drawing.looks import (
     CANE,
     DEAD,
@@ -235,13 +236,9 @@ def ground(ground_y: float, *, soft: bool) -> list[Thing]:
     look: Attributes = {
         "class": "pw-ground", "fill": "none", "stroke": PENCIL, "stroke-width": 4.0,
     }  # fmt: skip
-    runs = [Run((Point(10, ground_y + 4), Point(790, ground_y + 4)))]
-    for blade in range(26):
-        x = 20 + 30.0 * blade
-        if soft:
-            y = ground_y + 4 + (blade % 3) * 6
-            runs.append(Run((Point(x, y), Point(x + 5, y - 18), Point(x + 12, y - 24))))
-            runs.append(Run((Point(x + 6, y), Point(x + 4, y - 14), Point(x - 3, y - 20))))
-        else:
-            runs.append(Run((Point(x + 18, ground_y + 6), Point(x, ground_y + 24))))
-    return [Ink(tuple(runs), look)]
+    y = ground_y + 4
+    line = Ink((Run((Point(10, y), Point(790, y))),), look)
+    if soft:
+        return [line, Ink(tuple(grass_and_earth(10, 790, y, 40)), {**look, "stroke-width": 2.4})]
+    hatch = [Run((Point(x + 18, y + 2), Point(x, y + 20))) for x in range(20, 800, 30)]
+    return [line, Ink(tuple(hatch), look)]
