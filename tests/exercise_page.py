@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import Page
+from playwright.sync_api import Locator, Page
 
 from pencilwood.assets import asset_root
 from pencilwood.drawing import draw_vine
@@ -123,9 +123,20 @@ def stored(page: Page, key: str) -> Any:
 
 
 def choose(page: Page, tool: str = "shears", stub: str = "right") -> None:
-    """Choose tool and place of the cut."""
-    page.locator(f"input[value={tool}]").check()
-    page.locator(f"input[value={stub}]").check()
+    """Choose tool and place of the cut beforehand, in the strip by the buttons."""
+    for name, value in (("tool", tool), ("stub", stub)):
+        page.locator(f".pw-how-open[data-how={name}]:visible").click()
+        page.locator(f".pw-how-question button[data-value={value}]:visible").click()
+
+
+def pick(page: Page, piece: str, position: str = "") -> Locator:
+    """Choose a piece of wood in the list, at another position if one is named: its buttons."""
+    if position:
+        page.locator(".pw-nav select:visible").select_option(label=position)
+    elif page.locator(".pw-see-near:visible").count():
+        page.locator(".pw-see-near:visible").click()
+    page.locator(f'.pw-pieces:visible [data-piece="{piece}"]').click()
+    return page.locator(f'.pw-piece[data-piece="{piece}"]:visible')
 
 
 def press(page: Page, name: str) -> None:

@@ -36,11 +36,13 @@ def cut(part: Part, one: AnswerCut, language: str = "en") -> None:
     """One cut, by the list of pieces."""
     parts = sample().case_by_slug[VINE].parts
     wood = parts.parts[parts.index[one.done.cut.part]]
-    part.locator(f"input[value={one.done.tool}]").check()
-    part.locator("input[value=right]").check()
+    for name, value in (("tool", one.done.tool), ("stub", "right")):
+        part.locator(f".pw-how-open[data-how={name}]").click()
+        part.locator(f".pw-how-question button[data-value={value}]").click()
     at = [position.name for position in parts.positions].index(wood.position.name)
     part.locator(".pw-nav select").select_option(str(at))
-    row = part.locator(f'li[data-piece="{wood.name}"]')
+    part.locator(f'.pw-pieces [data-piece="{wood.name}"]').click()
+    row = part.locator(f'.pw-piece[data-piece="{wood.name}"]')
     if not isinstance(one.done.cut, Shortening):
         row.get_by_role("button", name=say(language, "exercise.cut.off")).click()
         return

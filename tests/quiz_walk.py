@@ -2,7 +2,7 @@
 
 from playwright.sync_api import Page, expect
 
-from exercise_page import choose
+from exercise_page import choose, pick
 from quiz_page import QuizPage
 
 # The places of the right answers among the choices of the small quiz.
@@ -42,14 +42,16 @@ def prune_as_planned(page: Page, quiz: QuizPage) -> None:
                 continue
             part = done.cut.part
             position = part.rstrip("abcdefghijklmnopqrstuvwxyz") if " " not in part else part[:2]
-            page.locator(".pw-nav select").select_option(str(positions.index(position)))
+            assert position in positions
+            page.locator(".pw-nav select:visible").select_option(label=position)
             buds = getattr(done.cut, "buds", None)
             cut_in_list(page, part, buds)
         page.locator(".pw-step .pw-main:visible").click()
 
 
 def cut_in_list(page: Page, part: str, buds: int | None) -> None:
-    """Cut one piece by the controls of the list."""
+    """Cut one piece of the position that is looked at, by the controls of the list."""
+    pick(page, part)
     if buds is None:
         press(page, f"Cut off here {part}")
         return

@@ -1,4 +1,7 @@
-/** The learner's vine with numbered marks, beside the best plan or the trainer's answer. */
+/**
+ * The learner's vine with numbered marks; in the same frame, on request, the best plan or the
+ * trainer's answer, so that the eye sees what changes.
+ */
 
 import { button, check, element, radios, setText } from "./dom.mjs";
 import { copyOf } from "./drawing.mjs";
@@ -7,8 +10,9 @@ import { Stage } from "./stage.mjs";
 import { showTied } from "./tied_wood.mjs";
 import { sidesTied } from "./tying.mjs";
 
-/** @import {PageWords, Sheet, Where} from "./types.mjs" */
+/** @import {PageWords, Sheet, Where, WireSide} from "./types.mjs" */
 /** @import {Finding} from "./findings.mjs" */
+/** @import {Mark} from "./stage.mjs" */
 
 export class CompareView {
   /**
@@ -24,80 +28,87 @@ export class CompareView {
     this.words = words;
     /** @type {readonly number[]} */
     this.states = [];
-    this.other = "plan";
+    /** @type {Map<string, WireSide>} */
+    this.tied = new Map();
+    /** @type {Mark[]} */
+    this.marks = [];
+    /** Whose vine is shown: "mine", "plan" or "answer". */
+    this.whose = "mine";
     /** @type {number | null} */
     this.position = null;
-    this.mine = new Stage(copyOf(svg, `${id}-mine`), sheet, "pw-stage-compare");
-    this.theirs = new Stage(copyOf(svg, `${id}-theirs`), sheet, "pw-stage-compare");
-    this.otherName = element("figcaption");
+    /** @type {(number: string) => void} */
+    this.touched = () => {};
+    this.stage = new Stage(copyOf(svg, `${id}-result`), sheet, "pw-stage-compare");
+    this.stage.root.tabIndex = -1;
+    const all = page.answer === null ? ["mine", "plan"] : ["mine", "plan", "answer"];
     this.choice = radios(
-      words.say("compare.with"),
+      words.say("compare.show"),
       `${id}-with`,
-      (page.answer === null ? ["plan"] : ["plan", "answer"]).map((value) => ({ value, text: words.say(`compare.${value}`) })),
-      (value) => this.compareWith(value),
+      all.map((value) => ({ value, text: words.say(`compare.${value}`) })),
+      (value) => this.show(value),
     );
     this.root = this.layOut();
+    // A click, not a tap: only after it the focus stays where it is sent.
+    this.stage.root.addEventListener("click", ({ clientX, clientY }) => {
+      const mark = this.stage.markAt(clientX, clientY);
+      if (mark !== null) this.touched(mark.text);
+    });
   }
 
   layOut() {
     const { words } = this;
     this.wholeButton = button(words.say("compare.whole"), () => this.look(null));
     const more = words.say("position.choose");
-    const previous = button(words.say("position.previous"), () => this.step(-1), { more });
-    const next = button(words.say("position.next"), () => this.step(1), { more });
-    const mine = element("figcaption", {}, words.say("compare.mine"));
-    this.mine.drawing.svg.setAttribute("aria-label", words.say("compare.mine"));
-    this.figures = element(
-      "div",
-      { class: "pw-figures" },
-      element("figure", {}, mine, this.mine.root),
-      element("figure", {}, this.otherName, this.theirs.root),
-    );
-    this.here = element("p", { class: "pw-hint", role: "status" });
+    const previous = button(words.say("position.previous"), () => this.step(-1), { more, class: "pw-arrow pw-arrow-back" });
+    const next = button(words.say("position.next"), () => this.step(1), { more, class: "pw-arrow pw-arrow-on" });
+    this.here = element("p", { class: "pw-hint pw-compare-here", role: "status" });
     return element(
       "div",
-      { class: "pw-compare", tabindex: -1 },
+      { class: "pw-compare" },
+      this.stage.root,
+      element("div", { class: "pw-buttons pw-compare-look" }, previous, this.wholeButton, next, this.here),
       this.choice,
-      element("div", { class: "pw-buttons" }, this.wholeButton, previous, next),
-      this.here,
-      this.figures,
     );
   }
 
   /**
    * @param {readonly number[]} states
    * @param {readonly Finding[]} findings
-   * @param {Map<string, import("./types.mjs").WireSide>} tied  where canes were tied
+   * @param {Map<string, WireSide>} tied  where canes were tied
    */
   update(states, findings, tied) {
     this.states = states;
-    this.mine.drawing.paint(states);
-    showTied(this.mine.drawing, tied, states);
-    this.mine.setMarks(
-      findings.flatMap(({ must, places }) =>
-        places.flatMap(({ number, broken }) => {
-          const at = number === null ? null : this.placeOf(broken.where);
-          const kind = must ? "pw-mark-must" : "pw-mark-should";
-          return at === null ? [] : [{ ...at, text: `${number}`, kind }];
-        }),
-      ),
+    this.tied = tied;
+    this.marks = findings.flatMap(({ must, places }) =>
+      places.flatMap(({ number, broken }) => {
+        const at = number === null ? null : this.placeOf(broken.where);
+        const kind = must ? "pw-mark-must" : "pw-mark-should";
+        return at === null ? [] : [{ x: at.x, y: at.y, text: `${number}`, kind }];
+      }),
     );
-    this.compareWith(this.other);
+    this.show("mine");
     this.look(null);
   }
 
-  /** @param {string} other  "plan" or "answer" */
-  compareWith(other) {
-    this.other = other;
-    check(this.choice, other);
+  /** @param {string} whose  "mine", "plan" or "answer" */
+  show(whose) {
+    this.whose = whose;
+    check(this.choice, whose);
+    const { drawing } = this.stage;
+    const { states, tied } = this.shown();
+    drawing.paint(states);
+    showTied(drawing, tied, states);
+    // The numbers speak of the learner's own cuts.
+    this.stage.setMarks(whose === "mine" ? this.marks : []);
+    drawing.svg.setAttribute("aria-label", this.words.say(`compare.${whose}`));
+  }
+
+  /** @returns {{states: readonly number[], tied: Map<string, WireSide>}} */
+  shown() {
     const { plan, answer } = this.page;
-    const isPlan = answer === null || other === "plan";
-    const shown = isPlan ? plan.states : answer.states.fine;
-    this.theirs.drawing.paint(shown);
-    showTied(this.theirs.drawing, sidesTied((isPlan ? plan : answer).cuts), shown);
-    const name = this.words.say(`compare.${other}`);
-    setText(this.otherName, name);
-    this.theirs.drawing.svg.setAttribute("aria-label", name);
+    if (this.whose === "mine") return { states: this.states, tied: this.tied };
+    if (this.whose === "plan" || answer === null) return { states: plan.states, tied: sidesTied(plan.cuts) };
+    return { states: answer.states.fine, tied: sidesTied(answer.cuts) };
   }
 
   /** @param {1 | -1} by */
@@ -111,14 +122,10 @@ export class CompareView {
   look(position) {
     this.position = position;
     this.wholeButton?.setAttribute("aria-pressed", `${position === null}`);
-    const { drawing } = this.mine;
+    const { drawing } = this.stage;
     const full = this.sheet.pieces.map((piece) => Math.min(piece.states - 1, 6));
-    const box = position === null ? drawing.whole : frameOf(drawing, position, full, false);
-    this.figures?.classList.toggle("pw-zoomed", position !== null);
-    for (const stage of [this.mine, this.theirs]) {
-      stage.drawing.svg.classList.toggle("pw-close-up", position !== null);
-      stage.show(box);
-    }
+    drawing.svg.classList.toggle("pw-close-up", position !== null);
+    this.stage.show(position === null ? drawing.whole : frameOf(drawing, position, full, false));
     const name = position === null ? "" : this.sheet.positions[position].name;
     if (this.here) setText(this.here, name === "" ? "" : this.words.say("compare.here", { name }));
   }
@@ -128,7 +135,7 @@ export class CompareView {
    * @returns {{x: number, y: number} | null}
    */
   placeOf(where) {
-    const { drawing } = this.mine;
+    const { drawing } = this.stage;
     if (where.kind === "piece") {
       const piece = this.sheet.pieces.findIndex((one) => one.name === where.part);
       const own = drawing.cutPoints.filter((point) => point.piece === piece);
@@ -143,7 +150,7 @@ export class CompareView {
 
   /** @param {string} name */
   spotOf(name) {
-    return this.mine.drawing.foot(this.sheet.positions.findIndex((one) => one.name === name));
+    return this.stage.drawing.foot(this.sheet.positions.findIndex((one) => one.name === name));
   }
 
   /**
@@ -156,13 +163,12 @@ export class CompareView {
     const wanted = where.end === undefined ? [0, 1] : [where.end === "left" ? 0 : 1];
     return wanted.map((end) => {
       const number = end === 0 ? 0 : positions.length - 1;
-      const foot = this.mine.drawing.foot(number);
+      const foot = this.stage.drawing.foot(number);
       return foot && { x: foot.x + ends[end] - positions[number].y, y: foot.y };
     });
   }
 
   destroy() {
-    this.mine.destroy();
-    this.theirs.destroy();
+    this.stage.destroy();
   }
 }

@@ -23,8 +23,10 @@
 
 /** A finger finds the nearest cut point within half a 44 px target. */
 export const REACH_PX = 22;
-const CIRCLE_PX = 12;
+export const CIRCLE_PX = 11;
 const SMALLEST_CIRCLE_PX = 6;
+/** Of the room between two cut points, so that the wood between them stays in sight. */
+const RING_SHARE = 0.4;
 
 export class VineDrawing {
   /**
@@ -117,7 +119,7 @@ export class VineDrawing {
     if (scale === 0) return;
     for (const point of this.offered) {
       const room = roomAround(point, this.offered) * scale;
-      const radius = Math.max(SMALLEST_CIRCLE_PX, Math.min(CIRCLE_PX, room / 2));
+      const radius = Math.max(SMALLEST_CIRCLE_PX, Math.min(CIRCLE_PX, room * RING_SHARE));
       point.circle.setAttribute("r", (radius / scale).toFixed(2));
     }
   }
@@ -191,38 +193,6 @@ export class VineDrawing {
     );
     if (view !== this.views[0]) return feet[0] ?? null;
     return feet.length === 0 ? null : feet.reduce((low, one) => (one.y > low.y ? one : low));
-  }
-
-  /**
-   * The position that a place on the drawing means, and the view that it lies in. Along arms it
-   * is the one whose foot is nearest along the arm. With more than one view it is the one whose
-   * nearest cut point is nearest, for there wood stands before other wood.
-   *
-   * @param {{x: number, y: number}} at  mm on the drawing
-   * @returns {{position: number, view: string}}
-   */
-  positionNear(at) {
-    if (this.views.length > 1) return this.nearestOfViews(at);
-    let best = 0;
-    let nearest = Infinity;
-    this.sheet.positions.forEach((_, number) => {
-      const distance = Math.abs((this.foot(number)?.x ?? Infinity) - at.x);
-      if (distance < nearest) [best, nearest] = [number, distance];
-    });
-    return { position: best, view: this.views[0] ?? "" };
-  }
-
-  /**
-   * @param {{x: number, y: number}} at
-   * @returns {{position: number, view: string}}
-   */
-  nearestOfViews(at) {
-    const near = this.cutPoints.reduce((best, point) =>
-      Math.hypot(point.x - at.x, point.y - at.y) < Math.hypot(best.x - at.x, best.y - at.y)
-        ? point
-        : best,
-    );
-    return { position: this.sheet.pieces[near.piece].position, view: near.view };
   }
 }
 

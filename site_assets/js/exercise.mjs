@@ -1,12 +1,13 @@
 /**
- * The pruning exercise: one class for one drawn vine, all of its controls made here.
+ * The pruning exercise: one class for one drawn vine, all of its controls made here (bench.mjs).
  *
  * What the page gives, inside `<div class="pw-exercise" data-pencilwood-exercise="SLUG">`:
  * - one inline `<svg class="pw-vine">` with cut points (see drawing.mjs for what is read of it);
  * - `<script type="application/json" class="pw-sheet">`: the scoring sheet (`Sheet`, types.mjs);
  * - `<script type="application/json" class="pw-words">`: everything the page says (`PageWords`);
  * - `<noscript>` or other fallback elements with class `pw-fallback`, hidden once this runs.
- * `<` inside the JSON must be written `\u003c`. The exercise uses headings h3 and h4.
+ * `<` inside the JSON must be written `\u003c`. The exercise uses headings h3 and h4; with
+ * `data-heading="4"` on its element, h4 and h5.
  *
  * What it gives back: a `pencilwood:scored` event on the root (it bubbles; `detail` is
  * `{case, version, score, cutting, passed}`), and the same under `pencilwood:score:SLUG` in
@@ -16,28 +17,24 @@
  *   Tab            to the next control; the close-up can be reached too  (test: tab)
  *   Left, Right    in the close-up: previous or next position            (test: left-right)
  *   Home, End      in the close-up: first or last position               (test: home-end)
+ *   Up, Down       in the close-up: previous or next piece of wood       (test: up-down)
  *   Enter, Space   press a button, open or close the measures            (test: enter-space)
- *   Up, Down       in a group of choices: choose another                 (test: up-down)
+ *   Escape         leave the question for tool or place, nothing is cut  (test: escape)
  */
 
-import { CompareView } from "./compare_view.mjs";
-import { element, setText } from "./dom.mjs";
-import { HistoryPanel } from "./history_panel.mjs";
-import { HowPanel } from "./how_panel.mjs";
-import { MeasuresPanel } from "./measures_panel.mjs";
+import { makeBench } from "./bench.mjs";
+import { setText } from "./dom.mjs";
+import { headingsOf } from "./headings.mjs";
 import { readPage, tellScore } from "./page_data.mjs";
-import { PieceList } from "./piece_list.mjs";
-import { ResultPanel } from "./result_panel.mjs";
 import { freshWork, takeUp, versionOf } from "./saved_work.mjs";
 import { budsKept, score } from "./scoring.mjs";
-import { StepPanel } from "./step_panel.mjs";
 import { Keeper } from "./storage.mjs";
 import { sidesTied, tieOf } from "./tying.mjs";
-import { VineViews } from "./vine_views.mjs";
 import { Words } from "./words.mjs";
 import * as wood from "./wood.mjs";
 
-/** @import {DoneCut, WireSide} from "./types.mjs" */
+/** @import {Bench} from "./bench.mjs" */
+/** @import {DoneCut, StubName, ToolName, WireSide} from "./types.mjs" */
 
 let made = 0;
 
@@ -54,12 +51,15 @@ export class Exercise {
     this.page = page;
     this.svg = svg;
     this.words = new Words(this.page);
+    this.headings = headingsOf(root);
     this.version = versionOf(this.sheet);
     this.workKey = `work:${this.sheet.case}`;
     this.work = freshWork(this.sheet);
+    this.piece = 0;
     this.lookBack = false;
-    made += 1;
-    this.id = `pwx${made}`;
+    this.id = `pwx${(made += 1)}`;
+    /** @type {Bench | null} */
+    this.bench = null;
   }
 
   /** Makes the controls and takes up the work kept on this device. */
@@ -69,12 +69,9 @@ export class Exercise {
       this.keeper.read(this.workKey)
     );
     if (kept?.version === this.version) this.work = takeUp(this.sheet, kept.work);
-    this.said = element("p", { class: "pw-said", role: "status" });
-    this.unsaved = element("p", { class: "pw-hint" }, this.words.say("not-saved"));
-    this.makePanels();
-    this.built = element("div", { class: "pw-built" });
-    for (const part of [this.prune, this.result?.root]) if (part) this.built.append(part);
-    this.root.append(this.built);
+    this.piece = this.firstPiece(this.work.position);
+    this.bench = makeBench(this);
+    this.root.append(this.bench.root);
     this.root.classList.add("pw-live");
     this.update();
     if (this.work.done) this.showResult(false);
@@ -82,93 +79,43 @@ export class Exercise {
 
   /** Takes the controls away again and leaves the page's own drawing as it was. */
   destroy() {
-    this.views?.destroy();
-    this.compare?.destroy();
-    this.views?.whole.drawing.paint(wood.uncut(this.sheet));
+    const { bench } = this;
+    bench?.views.destroy();
+    bench?.compare.destroy();
+    bench?.views.whole.drawing.paint(wood.uncut(this.sheet));
     this.home?.parent?.insertBefore(this.svg, this.home.next);
-    this.built?.remove();
-    this.root.classList.remove("pw-live");
-  }
-
-  makePanels() {
-    const { words, sheet, page, id, svg } = this;
-    this.compare = new CompareView(svg, sheet, page, words, id);
-    this.result = new ResultPanel(sheet, page, words, this.compare, {
-      change: () => this.backToPruning(),
-      tryAgain: () => this.tryAgain(),
-    });
-    this.steps = new StepPanel(words, sheet.cutting.passes, sheet.cutting.roughBuds[1], {
-      changePass: (by) => this.changePass(by),
-      shortenAll: () => this.shortenAll(),
-      finish: () => this.finish(),
-    });
-    this.how = new HowPanel(words, id, (how) => {
-      this.work.how = { ...this.work.how, ...how };
-      this.update();
-    });
-    this.makeCuttingPanels();
-    this.prune = element("div", { class: "pw-prune" });
-    const panels = [this.steps, this.how, this.views, this.past, this.pieces, this.measures];
-    this.prune.append(...panels.map((panel) => /** @type {{root: Element}} */ (panel).root));
-    this.views?.root.after(/** @type {Node} */ (this.said));
-    this.prune.append(this.steps.footer.root, /** @type {Node} */ (this.unsaved));
-  }
-
-  makeCuttingPanels() {
-    const { words, sheet, page, id, svg } = this;
-    /** @type {(piece: number, buds: number | null) => void} */
-    const cut = (piece, buds) => this.cut(piece, buds);
-    this.views = new VineViews(svg, sheet, words, id, {
-      select: (position) => this.select(position),
-      cut,
-      missed: () => this.tell(words.say("said.missed")),
-      closer: () => this.lookCloser(),
-    });
-    this.pieces = new PieceList(sheet, page, words, {
-      ...{ cut, tie: this.tie },
-      point: (piece) => this.views?.near.drawing.point(piece),
-    });
-    this.past = new HistoryPanel(words, {
-      undo: () => this.travel(wood.undo(this.work.history), "said.undone"),
-      redo: () => this.travel(wood.redo(this.work.history, sheet.cutting.passes[0]), "said.redone"),
-      lookBack: () => this.toggleLookBack(),
-      startAgain: () => this.travel(wood.startAgain(this.work.history, sheet.cutting.passes[0]), "said.again"),
-    });
-    this.measures = new MeasuresPanel(words, (open) => {
-      this.work.measuresOpen = open;
-      this.keep();
-    });
+    bench?.root.remove();
+    this.bench = null;
+    this.root.classList.remove("pw-live", "pw-near", "pw-asking");
   }
 
   /** Shows everything as it is now, and keeps it. */
   update() {
-    const { work, sheet } = this;
+    const { work, sheet, bench, piece } = this;
+    if (bench === null) return;
     const { states, cuts } = wood.replay(sheet, work.history);
-    this.steps?.update(work.history.pass, wood.isOutOfOrder(work.history, cuts));
-    this.how?.update(work.how);
-    const { position, closer } = work;
-    this.views?.update({ states, position, closer, lookBack: this.lookBack });
+    const { position, near, closer } = work;
     const tied = sidesTied(cuts);
-    this.views?.showTied(this.lookBack ? new Map() : tied, states);
-    this.pieces?.update(position, states, work.history.pass === "tie", tied);
-    this.past?.update(work.history, this.lookBack);
-    this.measures?.update(sheet, states, work.measuresOpen);
+    this.root.classList.toggle("pw-near", near);
+    bench.steps.update(work.history.pass, wood.isOutOfOrder(work.history, cuts));
+    bench.how.update(work.how);
+    bench.views.update({ states, position, piece, near, closer, lookBack: this.lookBack });
+    bench.views.showTied(this.lookBack ? new Map() : tied, states);
+    bench.nav.update(position);
+    bench.pieces.update(position, piece, states, work.history.pass === "tie", tied);
+    bench.past.update(work.history, this.lookBack);
+    bench.measures.update(sheet, states, work.measuresOpen);
     this.keep();
   }
 
   keep() {
     this.keeper.write(this.workKey, { version: this.version, work: this.work });
-    if (this.unsaved) this.unsaved.hidden = this.keeper.isKept;
+    if (this.bench) this.bench.unsaved.hidden = this.keeper.isKept;
   }
 
   /** @param {string} text */
   tell(text) {
-    if (this.said) setText(this.said, text);
-  }
-
-  lookCloser() {
-    this.work.closer = !this.work.closer;
-    this.update();
+    if (this.bench) setText(this.bench.said, text);
   }
 
   toggleLookBack() {
@@ -176,22 +123,68 @@ export class Exercise {
     this.update();
   }
 
-  /** @param {number} position */
-  select(position) {
-    this.work.position = position;
+  /** @param {boolean} near */
+  look(near) {
+    this.work.near = near;
+    this.tell("");
     this.update();
   }
 
   /**
-   * How cuts are made now; null, after asking, while tool or place isn't chosen.
+   * The piece to begin with at a position: a cane, where one is left.
    *
-   * @returns {Pick<DoneCut, "pass" | "tool" | "stub"> | null}
+   * @param {number} position
    */
-  howNow() {
-    const { tool, stub } = this.work.how;
-    if (tool !== null && stub !== null) return { pass: this.work.history.pass, tool, stub };
-    this.how?.ask(this.work.how);
-    return null;
+  firstPiece(position) {
+    const { states } = wood.replay(this.sheet, this.work.history);
+    const own = this.piecesAt(position);
+    const left = own.filter((piece) => states[piece] > 0);
+    return left.find((piece) => this.sheet.pieces[piece].kind === "cane") ?? left[0] ?? own[0] ?? 0;
+  }
+
+  /** @param {number} position */
+  piecesAt(position) {
+    return this.sheet.pieces.flatMap((piece, number) => (piece.position === position ? [number] : []));
+  }
+
+  /** @param {number} piece */
+  choose(piece) {
+    this.bench?.how.close();
+    this.piece = piece;
+    this.work.position = this.sheet.pieces[piece].position;
+    this.work.near = true;
+    this.tell("");
+    this.update();
+    this.bench?.showDrawing();
+  }
+
+  /** @param {import("./vine_views.mjs").Way} where */
+  go(where) {
+    const last = this.sheet.positions.length - 1;
+    const { position } = this.work;
+    const to = { first: 0, last, "-1": position - 1, 1: position + 1 }[where];
+    if (to >= 0 && to <= last) this.choose(this.firstPiece(to));
+  }
+
+  /** @param {1 | -1} by */
+  step(by) {
+    const own = this.piecesAt(this.work.position);
+    this.choose(own[own.indexOf(this.piece) + by] ?? this.piece);
+  }
+
+  /**
+   * Lets a cut be made once tool and place are chosen. What is taken off whole has no bud to keep
+   * away from: the place is neither asked nor charged for.
+   *
+   * @param {boolean} shortens
+   * @param {(how: Pick<DoneCut, "pass" | "tool" | "stub">) => void} cut
+   */
+  withHow(shortens, cut) {
+    this.bench?.how.before(shortens, () => {
+      const { tool, stub } = this.work.how;
+      const pass = this.work.history.pass;
+      cut({ pass, tool: /** @type {ToolName} */ (tool), stub: stub ?? /** @type {StubName} */ ("right") });
+    });
   }
 
   /**
@@ -199,30 +192,34 @@ export class Exercise {
    * @param {number | null} buds
    */
   cut(piece, buds) {
-    const how = this.howNow();
-    if (how === null) return;
+    const { words, sheet } = this;
+    const part = sheet.pieces[piece].name;
+    const what = buds === null ? words.say("cut.was-off") : words.count("cut.was-to", buds);
+    this.withHow(buds !== null, (how) => {
+      this.addCuts([{ part, buds, ...how }], `${this.labelOf(piece)} ${what}.`);
+    });
+  }
+
+  /** @param {number} piece */
+  labelOf(piece) {
     const part = this.sheet.pieces[piece].name;
-    const label = this.page.pieces[part]?.label ?? part;
-    const what =
-      buds === null ? this.words.say("cut.was-off") : this.words.count("cut.was-to", buds);
-    this.addCuts([{ part, buds, ...how }], `${label} ${what}.`);
+    return this.page.pieces[part]?.label ?? part;
   }
 
   /** @type {(piece: number, side: WireSide) => void} */
   tie = (piece, side) => {
-    const part = this.sheet.pieces[piece].name;
-    const label = this.page.pieces[part]?.label ?? part;
-    this.addCuts([tieOf(part, side)], `${label} ${this.words.say(`tie.was.${side}`)}.`);
+    const told = `${this.labelOf(piece)} ${this.words.say(`tie.was.${side}`)}.`;
+    this.addCuts([tieOf(this.sheet.pieces[piece].name, side)], told);
   };
 
   shortenAll() {
-    const how = this.howNow();
-    if (how === null) return;
-    const { states } = wood.replay(this.sheet, this.work.history);
-    const cuts = wood.shortenAll(this.sheet, states, this.sheet.cutting.roughBuds[1], how);
-    if (cuts.length === 0) return this.tell(this.words.say("said.none-long"));
-    this.views?.reframe();
-    this.addCuts(cuts, this.words.count("said.shortened", cuts.length));
+    this.withHow(true, (how) => {
+      const { states } = wood.replay(this.sheet, this.work.history);
+      const cuts = wood.shortenAll(this.sheet, states, this.sheet.cutting.roughBuds[1], how);
+      if (cuts.length === 0) return this.tell(this.words.say("said.none-long"));
+      this.bench?.views.reframe();
+      this.addCuts(cuts, this.words.count("said.shortened", cuts.length));
+    });
   }
 
   /**
@@ -230,8 +227,7 @@ export class Exercise {
    * @param {string} told
    */
   addCuts(cuts, told) {
-    const before = wood.replay(this.sheet, this.work.history);
-    const late = wood.isOutOfOrder(this.work.history, before.cuts);
+    const late = wood.isOutOfOrder(this.work.history, wood.replay(this.sheet, this.work.history).cuts);
     this.work.history = wood.addCuts(this.work.history, cuts);
     this.lookBack = false;
     this.update();
@@ -260,9 +256,15 @@ export class Exercise {
     this.work.history = wood.changePass(this.work.history, by, this.sheet.cutting.passes);
     // The rough pass looks at whole canes, the later ones at their lowest buds.
     this.work.closer = this.work.history.pass !== "rough";
-    this.views?.reframe();
+    this.openPass();
+  }
+
+  openPass() {
+    this.bench?.how.close();
+    this.bench?.views.reframe();
+    this.tell("");
     this.update();
-    this.steps?.heading.focus();
+    this.bench?.steps.heading.focus();
   }
 
   finish() {
@@ -279,21 +281,20 @@ export class Exercise {
     const { states, cuts } = wood.replay(this.sheet, this.work.history);
     const result = score(this.sheet, states, cuts);
     this.root.classList.add("pw-done");
-    this.result?.update(result, states, sidesTied(cuts));
-    if (goThere) this.result?.heading.focus();
+    this.bench?.result.update(result, states, sidesTied(cuts));
+    if (goThere) this.bench?.result.heading.focus();
     return result;
   }
 
   backToPruning() {
     this.work.done = false;
     this.root.classList.remove("pw-done");
-    this.views?.reframe();
-    this.update();
-    this.steps?.heading.focus();
+    this.openPass();
   }
 
   tryAgain() {
     this.work.history = wood.startAgain(this.work.history, this.sheet.cutting.passes[0]);
+    this.work.near = false;
     this.backToPruning();
     this.tell(this.words.say("said.again"));
   }

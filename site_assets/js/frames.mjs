@@ -5,6 +5,7 @@
 const MARGIN_MM = 70;
 const SMALLEST_MM = 260;
 const LOW_BUDS = 2;
+const TRUNK_MM = 300;
 
 /**
  * A window around what is left at a position: the whole canes, or only their lowest buds.
@@ -28,6 +29,20 @@ export function frameOf(drawing, position, states, closer, view = drawing.views[
   const foot = drawing.foot(position, view);
   const points = foot === null ? kept : [...kept, foot];
   return points.length === 0 ? drawing.whole : around(points);
+}
+
+/**
+ * A window around all wood that can be cut, with some of the trunk: more of it would only make
+ * everything smaller.
+ *
+ * @param {VineDrawing} drawing
+ * @returns {Box}
+ */
+export function frameOfWood({ cutPoints, whole }) {
+  if (cutPoints.length === 0) return whole;
+  const { x, y, width, height } = around(cutPoints);
+  const bottom = Math.min(y + height + TRUNK_MM, whole.y + whole.height);
+  return { x, y, width, height: bottom - y };
 }
 
 /**

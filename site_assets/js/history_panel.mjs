@@ -1,4 +1,4 @@
-/** Undo, redo, look back and start again. */
+/** Undo, which stands by itself near the thumb; redo, look back and start again. */
 
 import { button, element } from "./dom.mjs";
 
@@ -8,7 +8,7 @@ export class HistoryPanel {
    * @param {{undo: () => void, redo: () => void, lookBack: () => void, startAgain: () => void}} actions
    */
   constructor(words, actions) {
-    this.undo = button(words.say("undo"), actions.undo);
+    this.undo = button(words.say("undo"), actions.undo, { class: "pw-undo" });
     this.redo = button(words.say("redo"), actions.redo);
     this.lookBack = button(words.say("look-back"), actions.lookBack);
     this.again = button(words.say("again"), () => {
@@ -29,7 +29,7 @@ export class HistoryPanel {
     this.root = element(
       "div",
       { class: "pw-history" },
-      element("div", { class: "pw-buttons" }, this.undo, this.redo, this.lookBack, this.again),
+      element("div", { class: "pw-buttons" }, this.redo, this.lookBack, this.again),
       this.question,
     );
   }

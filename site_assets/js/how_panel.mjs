@@ -1,53 +1,135 @@
-/** How the learner cuts: with which tool, and how far above the bud. Nothing is preset. */
+/**
+ * How the learner cuts: with which tool, and how far above the bud. Nothing is preset: each is
+ * asked at the first cut that needs it, and the cut is made once it is answered. A strip shows
+ * both from then on, and changes them.
+ */
 
-import { check, element, radios } from "./dom.mjs";
+import { button, element, setText } from "./dom.mjs";
 
+/** @import {Headings} from "./headings.mjs" */
 /** @import {StubName, ToolName} from "./types.mjs" */
 
 /** @typedef {{tool: ToolName | null, stub: StubName | null}} How */
+/** @typedef {"tool" | "stub"} Asked */
 
 /** @type {readonly ToolName[]} */
 export const TOOLS = ["shears", "loppers", "saw"];
 /** @type {readonly StubName[]} */
 export const STUBS = ["close", "right", "long"];
 
+const ANSWERS = { tool: TOOLS, stub: STUBS };
+/** @type {readonly Asked[]} */
+const ALL = ["tool", "stub"];
+
 export class HowPanel {
   /**
    * @param {import("./words.mjs").Words} words
-   * @param {string} id  unique on the page
-   * @param {(how: Partial<How>) => void} choose
+   * @param {Headings} headings
+   * @param {{choose: (how: Partial<How>) => void, opened: (open: boolean) => void}} actions
    */
-  constructor(words, id, choose) {
-    const options = (/** @type {string} */ group, /** @type {readonly string[]} */ values) =>
-      values.map((value) => ({ value, text: words.say(`${group}.${value}`) }));
-    this.tool = radios(words.say("tool"), `${id}-tool`, options("tool", TOOLS), (value) =>
-      choose({ tool: /** @type {ToolName} */ (value) }),
+  constructor(words, headings, actions) {
+    this.words = words;
+    this.actions = actions;
+    /** @type {How} */
+    this.how = { tool: null, stub: null };
+    /** @type {(() => void) | null} */
+    this.then = null;
+    this.openers = ALL.map((asked) => this.makeOpener(asked));
+    this.root = element("div", { class: "pw-how" }, ...this.openers.map(({ opener }) => opener));
+    this.heading = element(headings.sub, { class: "pw-how-asked", tabindex: -1 });
+    this.choices = element("div", { class: "pw-buttons" });
+    const leave = button(words.say("how.leave"), () => this.close());
+    /** The question itself; it takes the place of a piece's own buttons while it is open. */
+    this.question = element(
+      "div",
+      { class: "pw-how-question", hidden: true },
+      ...[this.heading, this.choices, leave],
     );
-    this.stub = radios(words.say("stub"), `${id}-stub`, options("stub", STUBS), (value) =>
-      choose({ stub: /** @type {StubName} */ (value) }),
-    );
-    this.hint = element("p", { class: "pw-warning", role: "alert" });
-    this.hintText = words.say("choose-first");
-    this.root = element("div", { class: "pw-how" }, this.hint, this.tool, this.stub);
+    this.question.addEventListener("keydown", (event) => {
+      if (event.key === "Escape") this.close();
+    });
+  }
+
+  /** @param {Asked} asked */
+  makeOpener(asked) {
+    const name = element("span", { class: "pw-how-name" }, this.words.say(`${asked}.name`));
+    const value = element("span", { class: "pw-how-value" });
+    const press = () => this.ask(asked, null, opener);
+    const opener = button("", press, { class: "pw-how-open" });
+    opener.append(name, " ", value);
+    opener.dataset.how = asked;
+    return { asked, opener, value };
   }
 
   /** @param {How} how */
   update(how) {
-    check(this.tool, how.tool);
-    check(this.stub, how.stub);
-    const complete = how.tool !== null && how.stub !== null;
-    if (complete) this.hint.textContent = "";
-    this.root.classList.toggle("pw-incomplete", !complete);
+    this.how = how;
+    for (const { asked, opener, value } of this.openers) {
+      const chosen = how[asked];
+      const key = asked === "stub" ? `stub.short.${chosen}` : `tool.${chosen}`;
+      setText(value, this.words.say(chosen === null ? "how.open" : key));
+      opener.classList.toggle("pw-how-none", chosen === null);
+    }
   }
 
   /**
-   * Says that both must be chosen before the first cut, and goes there.
+   * Asks what a cut still needs, one question after the other, and then lets it be made.
    *
-   * @param {How} how
+   * @param {boolean} shortens  whether it is a cut above a bud
+   * @param {() => void} cut
    */
-  ask(how) {
-    this.hint.textContent = this.hintText;
-    const group = how.tool === null ? this.tool : this.stub;
-    group.querySelector("input")?.focus();
+  before(shortens, cut) {
+    const open = ALL.find((asked) => this.how[asked] === null && (shortens || asked === "tool"));
+    if (open === undefined) cut();
+    else this.ask(open, () => this.before(shortens, cut), null);
+  }
+
+  /**
+   * @param {Asked} asked
+   * @param {(() => void) | null} then  what waits for the answer
+   * @param {HTMLElement | null} from  where the keyboard goes back to
+   */
+  ask(asked, then, from) {
+    this.then = then;
+    this.from = from ?? /** @type {HTMLElement | null} */ (document.activeElement);
+    setText(this.heading, this.words.say(asked));
+    this.choices.replaceChildren(...ANSWERS[asked].map((value) => this.choice(asked, value)));
+    this.question.hidden = false;
+    this.mark(asked);
+    this.actions.opened(true);
+    this.heading.focus();
+  }
+
+  /**
+   * @param {Asked} asked
+   * @param {string} value
+   */
+  choice(asked, value) {
+    const made = button(this.words.say(`${asked}.${value}`), () => {
+      const { then } = this;
+      this.close();
+      this.actions.choose({ [asked]: value });
+      then?.();
+    });
+    made.dataset.value = value;
+    made.setAttribute("aria-pressed", `${this.how[asked] === value}`);
+    return made;
+  }
+
+  close() {
+    if (this.question.hidden) return;
+    this.then = null;
+    const hadFocus = this.question.contains(document.activeElement);
+    this.question.hidden = true;
+    this.mark(null);
+    this.actions.opened(false);
+    if (hadFocus) this.from?.focus();
+  }
+
+  /** @param {Asked | null} open */
+  mark(open) {
+    for (const { asked, opener } of this.openers) {
+      opener.setAttribute("aria-expanded", `${asked === open}`);
+    }
   }
 }

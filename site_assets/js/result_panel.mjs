@@ -5,6 +5,7 @@ import { byReason, byRule, byWords } from "./findings.mjs";
 
 /** @import {Broken, PageWords, Result, Sheet, ShownCut} from "./types.mjs" */
 /** @import {Finding, Place} from "./findings.mjs" */
+/** @import {Headings} from "./headings.mjs" */
 
 const SHOWN_AT_ONCE = 4;
 
@@ -13,16 +14,18 @@ export class ResultPanel {
    * @param {Sheet} sheet
    * @param {PageWords} page
    * @param {import("./words.mjs").Words} words
+   * @param {Headings} headings
    * @param {import("./compare_view.mjs").CompareView} compare
    * @param {{change: () => void, tryAgain: () => void}} actions
    */
-  constructor(sheet, page, words, compare, actions) {
+  constructor(sheet, page, words, headings, compare, actions) {
     this.sheet = sheet;
     this.page = page;
     this.words = words;
+    this.headings = headings;
     this.compare = compare;
     this.actions = actions;
-    this.heading = element("h3", { tabindex: -1 });
+    this.heading = element(headings.main, { class: "pw-verdict-now", tabindex: -1 });
     this.summary = element("div", { class: "pw-summary" });
     this.vineFindings = element("div");
     this.cutFindings = element("div");
@@ -30,27 +33,38 @@ export class ResultPanel {
   }
 
   layOut() {
-    const { words, page } = this;
-    const again = () =>
-      element(
-        "div",
-        { class: "pw-buttons" },
-        button(words.say("result.try-again"), this.actions.tryAgain, { class: "pw-main" }),
-        button(words.say("result.change"), this.actions.change),
-      );
+    const { words, page, compare } = this;
+    const again = element(
+      "div",
+      { class: "pw-buttons pw-again" },
+      button(words.say("result.try-again"), this.actions.tryAgain, { class: "pw-main" }),
+      button(words.say("result.change"), this.actions.change),
+    );
+    const answer = page.answer === null ? [] : [this.reasons(words.say("answer.title"), page.answer.cuts)];
+    const plan = this.reasons(words.say("plan.title"), page.plan.cuts);
+    compare.touched = (number) => this.goTo(number);
     return element(
       "div",
       { class: "pw-result" },
-      this.heading,
-      this.summary,
-      again(),
-      this.compare.root,
-      this.vineFindings,
-      this.cutFindings,
-      ...(page.answer === null ? [] : [this.reasons(words.say("answer.title"), page.answer.cuts)]),
-      this.reasons(words.say("plan.title"), page.plan.cuts),
-      again(),
+      element("div", { class: "pw-verdict-block" }, this.heading, this.summary),
+      compare.root,
+      element("div", { class: "pw-why-all" }, this.vineFindings, this.cutFindings, ...answer, plan),
+      again,
     );
+  }
+
+  /**
+   * From a number on the drawing to the same number in the list.
+   *
+   * @param {string} number
+   */
+  goTo(number) {
+    const line = /** @type {HTMLElement | null} */ (
+      this.vineFindings.querySelector(`[data-number="${CSS.escape(number)}"]`)
+    );
+    const fold = line?.closest("details");
+    if (fold) fold.open = true;
+    line?.focus();
   }
 
   /**
@@ -66,7 +80,7 @@ export class ResultPanel {
     this.root.classList.toggle("pw-passed", result.passed);
     this.summary.replaceChildren(...this.summaryLines(result));
     this.vineFindings.replaceChildren(
-      element("h3", {}, words.say("result.vine-title")),
+      element(this.headings.main, {}, words.say("result.vine-title")),
       ...(findings.length === 0
         ? [element("p", {}, words.say("result.nothing-broken"))]
         : findings.map((finding) => this.findingBlock(finding))),
@@ -115,7 +129,7 @@ export class ResultPanel {
     const tag = words.say(must ? "result.must" : "result.should");
     const cost = words.count("result.points", points);
     const head = [
-      element("h4", {}, found?.title ?? rule),
+      element(this.headings.sub, {}, found?.title ?? rule),
       element("p", {}, element("strong", { class: "pw-tag" }, tag), ` ${cost}`),
     ];
     if (found === undefined) return head;
@@ -128,16 +142,19 @@ export class ResultPanel {
   placeLine({ number, broken }) {
     const { words } = this;
     const kind = broken.must ? "pw-mark-must" : "pw-mark-should";
-    const item = element("li");
+    const item = element("li", number === null ? {} : { "data-number": number, tabindex: -1 });
     if (number !== null) item.append(element("span", { class: `pw-mark ${kind}` }, `${number}`), " ");
     const where = this.whereWords(broken);
-    item.append(element("strong", {}, where), `: ${this.message(broken)} `);
-    item.append(`(${words.count("result.points", broken.points)}) `);
+    const cost = `(${words.count("result.points", broken.points)})`;
+    const says = element("span", { class: "pw-place-says" }, element("strong", {}, where));
+    says.append(`: ${this.message(broken)} ${cost} `);
+    item.append(says);
     const position = this.positionOf(broken);
     if (position >= 0) {
       const show = () => {
+        this.compare.show("mine");
         this.compare.look(position);
-        this.compare.root.focus();
+        this.compare.stage.root.focus();
       };
       item.append(button(words.say("result.show"), show, { more: where }));
     }
@@ -174,7 +191,7 @@ export class ResultPanel {
   /** @param {Result["cutting"]} cutting */
   cuttingBlock(cutting) {
     const { words } = this;
-    const title = element("h3", {}, words.say("result.cutting-title", { score: cutting.score }));
+    const title = element(this.headings.main, {}, words.say("result.cutting-title", { score: cutting.score }));
     if (cutting.broken.length === 0) {
       return [title, element("p", {}, words.say("result.cutting-clean"))];
     }

@@ -12,6 +12,7 @@ import { replay, start } from "./wood.mjs";
  * @property {History} history
  * @property {How} how
  * @property {number} position  the position that is being looked at
+ * @property {boolean} near  whether the close-up is looked at, and not the whole vine
  * @property {boolean} closer
  * @property {boolean} measuresOpen
  * @property {boolean} done  whether the result is shown
@@ -23,7 +24,7 @@ import { replay, start } from "./wood.mjs";
  */
 export function freshWork(sheet) {
   const how = { tool: null, stub: null };
-  return { history: start(sheet?.cutting.passes), how, position: 0, closer: false, measuresOpen: true, done: false };
+  return { history: start(sheet?.cutting.passes), how, position: 0, near: false, closer: false, measuresOpen: true, done: false };
 }
 
 /**
@@ -61,6 +62,7 @@ export function takeUp(sheet, kept) {
       stub: STUBS.find((stub) => stub === work.how?.stub) ?? null,
     },
     position: position in sheet.positions ? position : 0,
+    near: work.near === true,
     closer: work.closer === true,
     measuresOpen: work.measuresOpen !== false,
     done: work.done === true,

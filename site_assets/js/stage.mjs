@@ -8,6 +8,7 @@ import { VineDrawing } from "./drawing.mjs";
 /** @typedef {{left: number, top: number, text: string, kind: string}} Spot  on the glass, px */
 
 const APART_PX = 26;
+const TOUCH_PX = 24;
 const MOST_STACKED = 3;
 
 export class Stage {
@@ -22,6 +23,8 @@ export class Stage {
     this.root = element("div", { class: `pw-stage ${kind}` }, svg, this.marksLayer);
     /** @type {Mark[]} */
     this.marks = [];
+    /** @type {Spot[]} */
+    this.spots = [];
     this.observer = new ResizeObserver(() => this.resize());
     this.observer.observe(this.root);
   }
@@ -53,7 +56,25 @@ export class Stage {
       const across = spot.left >= 0 && spot.left <= clientWidth;
       if (across && spot.top >= 0 && spot.top <= clientHeight) stack(spot, taken);
     }
+    this.spots = taken;
     this.marksLayer.replaceChildren(...taken.map(markElement));
+  }
+
+  /**
+   * The mark that a finger means, or null when none is within reach.
+   *
+   * @param {number} clientX
+   * @param {number} clientY
+   * @returns {Spot | null}
+   */
+  markAt(clientX, clientY) {
+    const { left, top } = this.marksLayer.getBoundingClientRect();
+    let [best, reach] = [/** @type {Spot | null} */ (null), TOUCH_PX];
+    for (const spot of this.spots) {
+      const distance = Math.hypot(spot.left + left - clientX, spot.top + top - clientY);
+      if (distance <= reach) [best, reach] = [spot, distance];
+    }
+    return best;
   }
 
   destroy() {

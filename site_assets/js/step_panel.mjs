@@ -1,74 +1,61 @@
 /** Says which pass the learner is in and what to do in it, and moves to the next one. */
 
 import { button, element, setText } from "./dom.mjs";
+/** @import {Headings} from "./headings.mjs" */
 /** @import {PassName} from "./types.mjs" */
 
 export class StepPanel {
   /**
    * @param {import("./words.mjs").Words} words
+   * @param {Headings} headings
    * @param {readonly PassName[]} passes  of the vine's form
    * @param {number} roughBuds  buds that a rough cut leaves
    * @param {{changePass: (by: 1 | -1) => void, shortenAll: () => void, finish: () => void}} actions
    */
-  constructor(words, passes, roughBuds, actions) {
+  constructor(words, headings, passes, roughBuds, actions) {
     this.words = words;
     this.passes = passes;
-    this.heading = element("h3", { class: "pw-step-title", tabindex: -1 });
+    this.heading = element(headings.main, { class: "pw-step-title", tabindex: -1 });
     this.todo = element("p", { class: "pw-step-todo" });
     this.warning = element("p", { class: "pw-warning" }, words.say("out-of-order"));
-    this.shorten = button(words.count("shorten-all", roughBuds), actions.shortenAll);
-    this.back = button(words.say("pass.back"), () => actions.changePass(-1));
-    this.onward = new Onward(words, passes, actions);
-    this.footer = new Onward(words, passes, actions);
+    this.knots = passes.map((pass) => element("li", {}, words.say(`pass.${pass}`)));
+    this.next = button("", () => actions.changePass(1), { class: "pw-main" });
+    this.done = button(words.say("done"), actions.finish, { class: "pw-main" });
     this.root = element(
       "div",
       { class: "pw-step" },
       this.heading,
-      this.todo,
+      element("ol", { class: "pw-wire" }, ...this.knots),
+      element("div", { class: "pw-step-now" }, this.todo, this.next, this.done),
       this.warning,
-      element("div", { class: "pw-buttons" }, this.shorten, this.onward.root, this.back),
     );
+    this.shorten = button(words.count("shorten-all", roughBuds), actions.shortenAll);
+    this.back = button(words.say("pass.back"), () => actions.changePass(-1));
+    /** What can be done in a pass as a whole; it stands near the thumb. */
+    this.tools = element("div", { class: "pw-buttons pw-pass-tools" }, this.shorten, this.back);
   }
 
   /**
-   * @param {import("./types.mjs").PassName} pass
+   * @param {PassName} pass
    * @param {boolean} outOfOrder  whether a cut made now comes too late
    */
   update(pass, outOfOrder) {
-    const number = this.passes.indexOf(pass);
-    const name = this.words.say(`pass.${pass}`);
-    const of = { n: number + 1, of: this.passes.length, pass: name };
-    setText(this.heading, this.words.say("pass.heading", of));
-    setText(this.todo, this.words.say(`pass.${pass}.todo`));
+    const { words, passes } = this;
+    const number = passes.indexOf(pass);
+    const of = { n: number + 1, of: passes.length, pass: words.say(`pass.${pass}`) };
+    setText(this.heading, words.say("pass.heading", of));
+    setText(this.todo, words.say(`pass.${pass}.todo`));
+    this.knots.forEach((knot, at) => {
+      knot.classList.toggle("pw-wire-past", at < number);
+      if (at === number) knot.setAttribute("aria-current", "step");
+      else knot.removeAttribute("aria-current");
+    });
     this.warning.hidden = !outOfOrder;
     this.shorten.hidden = pass !== "rough";
     this.back.hidden = number === 0;
-    this.onward.update(number);
-    this.footer.update(number);
-  }
-}
-
-/** The way on, to the next pass or to the result; it stands above and below the vine. */
-class Onward {
-  /**
-   * @param {import("./words.mjs").Words} words
-   * @param {readonly PassName[]} passes
-   * @param {{changePass: (by: 1 | -1) => void, finish: () => void}} actions
-   */
-  constructor(words, passes, actions) {
-    this.words = words;
-    this.passes = passes;
-    this.next = button("", () => actions.changePass(1), { class: "pw-main" });
-    this.done = button(words.say("done"), actions.finish, { class: "pw-main" });
-    this.root = element("div", { class: "pw-way-on" }, this.next, this.done);
-  }
-
-  /** @param {number} pass  number of the pass, from 0 */
-  update(pass) {
-    this.next.hidden = pass === this.passes.length - 1;
-    this.done.hidden = !this.next.hidden;
-    if (this.next.hidden) return;
-    const name = this.words.say(`pass.${this.passes[pass + 1]}`);
-    setText(this.next, this.words.say("pass.next", { pass: name }));
+    const last = number === passes.length - 1;
+    this.next.hidden = last;
+    this.done.hidden = !last;
+    if (!last) setText(this.next, words.say("pass.next", { pass: words.say(`pass.${passes[number + 1]}`) }));
   }
 }

@@ -1,34 +1,44 @@
 /**
- * The two views a learner prunes in: the whole vine, where a tap chooses a position, and a
- * close-up of that position, where a tap cuts.
+ * The drawing a learner prunes in, in one frame: the whole vine, where a tap chooses a piece of
+ * wood, and the close-up of its position, where a tap chooses another piece or cuts this one.
  */
 
 import { button, element, setText } from "./dom.mjs";
 import { copyOf } from "./drawing.mjs";
-import { frameOf } from "./frames.mjs";
+import { frameOf, frameOfWood } from "./frames.mjs";
 import { Stage } from "./stage.mjs";
 import { onTap } from "./tap.mjs";
 import { showTied } from "./tied_wood.mjs";
+import { isOnRing, pieceAt, pieceNear } from "./under_finger.mjs";
 import { uncut } from "./wood.mjs";
 
 /** @import {Sheet} from "./types.mjs" */
 
 /**
  * @typedef {object} ViewActions
- * @property {(position: number) => void} select
+ * @property {(piece: number) => void} choose
  * @property {(piece: number, buds: number | null) => void} cut
- * @property {() => void} missed  a tap on the close-up that found no cut point
+ * @property {() => void} missed  a tap on the close-up that found nothing
  * @property {() => void} closer
+ * @property {(near: boolean) => void} look  at the close-up, or at the whole vine
+ * @property {(where: Way) => void} go  to another position
+ * @property {(by: 1 | -1) => void} step  to another piece
+ *
+ * @typedef {"first" | "last" | -1 | 1} Way
  *
  * @typedef {object} View
  * @property {readonly number[]} states
  * @property {number} position
+ * @property {number} piece
+ * @property {boolean} near
  * @property {boolean} closer
  * @property {boolean} lookBack
  */
 
-/** @type {Record<string, "first" | "last" | -1 | 1>} */
+/** @type {Record<string, Way>} */
 const KEYS = { ArrowLeft: -1, ArrowRight: 1, Home: "first", End: "last" };
+/** @type {Record<string, 1 | -1>} */
+const PIECE_KEYS = { ArrowUp: -1, ArrowDown: 1 };
 
 export class VineViews {
   /**
@@ -42,49 +52,23 @@ export class VineViews {
     this.sheet = sheet;
     this.words = words;
     this.actions = actions;
-    this.position = 0;
-    /** The view that the close-up shows; with one view it is always the first. */
-    this.side = "";
     this.near = new Stage(copyOf(svg, `${id}-near`), sheet, "pw-stage-near");
     this.whole = new Stage(svg, sheet, "pw-stage-whole");
+    /** The view that the close-up shows; with one view it is always the first. */
     this.side = this.whole.drawing.views[0] ?? "";
     this.framed = "";
+    this.whole.show(frameOfWood(this.whole.drawing));
     this.near.drawing.svg.classList.add("pw-close-up");
     this.near.root.setAttribute("role", "group");
     this.near.root.tabIndex = 0;
     this.note = element("p", { class: "pw-looking-back" }, words.say("look-back.note"));
-    this.heading = element("h3", { class: "pw-position-title" });
-    this.root = this.layOut();
+    this.hint = element("p", { class: "pw-hint" });
+    this.wholeButton = button(words.say("compare.whole"), () => actions.look(false), { class: "pw-see-whole" });
+    this.nearButton = button(words.say("near.title"), () => actions.look(true), { class: "pw-see-near" });
+    this.closer = button(words.say("closer"), actions.closer, { class: "pw-see-closer" });
+    this.tools = element("div", { class: "pw-see" }, ...this.layOutSides(), this.closer, this.nearButton, this.wholeButton);
+    this.root = element("div", { class: "pw-glass" }, this.whole.root, this.near.root, this.note);
     this.bind();
-  }
-
-  layOut() {
-    const { words } = this;
-    this.select = element(
-      "select",
-      {},
-      ...this.sheet.positions.map(({ name }, number) => element("option", { value: number }, name)),
-    );
-    const more = words.say("position.choose");
-    this.previous = button(words.say("position.previous"), () => this.go(-1), { more });
-    this.next = button(words.say("position.next"), () => this.go(1), { more });
-    this.closer = button(words.say("closer"), this.actions.closer);
-    const chooser = element("label", {}, words.say("position.choose"), " ", this.select);
-    const nav = element(
-      "div",
-      { class: "pw-buttons pw-nav" },
-      ...[this.previous, this.next, chooser, this.closer, ...this.layOutSides()],
-    );
-    const whole = element(
-      "div",
-      { class: "pw-view" },
-      element("h3", {}, words.say("whole.title")),
-      element("p", { class: "pw-hint" }, words.say("whole.hint")),
-      this.whole.root,
-    );
-    const hint = element("p", { class: "pw-hint" }, words.say("near.hint"));
-    const near = element("div", { class: "pw-view" }, this.heading, hint, nav, this.near.root);
-    return element("div", { class: "pw-views" }, this.note, whole, near);
   }
 
   /** A button to turn the close-up to the vine's other view, where there is one. */
@@ -105,58 +89,68 @@ export class VineViews {
   }
 
   bind() {
-    this.select?.addEventListener("change", () => this.actions.select(Number(this.select?.value)));
     onTap(this.whole.root, (x, y) => {
       const { drawing } = this.whole;
-      const { position, view } = drawing.positionNear(drawing.toMm(x, y));
+      const { piece, view } = pieceNear(drawing, drawing.toMm(x, y));
       this.side = view;
       this.reframe();
-      this.actions.select(position);
+      this.actions.choose(piece);
     });
-    onTap(this.near.root, (x, y) => {
-      const point = this.near.drawing.cutPointAt(x, y);
-      if (point === null) this.actions.missed();
-      else this.actions.cut(point.piece, point.buds);
-    });
+    onTap(this.near.root, (x, y) => this.tapped(x, y));
     this.near.root.addEventListener("keydown", (event) => {
-      const key = KEYS[event.key];
-      if (key === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
+      if (event.altKey || event.ctrlKey || event.metaKey) return;
+      const [to, by] = [KEYS[event.key], PIECE_KEYS[event.key]];
+      if (to === undefined && by === undefined) return;
       event.preventDefault();
-      this.go(key);
+      if (to !== undefined) this.actions.go(to);
+      else this.actions.step(by);
     });
   }
 
-  /** @param {"first" | "last" | -1 | 1} where */
-  go(where) {
-    const last = this.sheet.positions.length - 1;
-    const targets = { first: 0, last, "-1": this.position - 1, 1: this.position + 1 };
-    const to = targets[where];
-    if (to >= 0 && to <= last) this.actions.select(to);
+  /**
+   * A tap on the close-up: on a ring it cuts, on other wood it chooses that.
+   *
+   * @param {number} x
+   * @param {number} y
+   */
+  tapped(x, y) {
+    const { drawing } = this.near;
+    const ring = drawing.cutPointAt(x, y);
+    const touched = this.view?.lookBack ? null : pieceAt(drawing, x, y, this.side);
+    const other = touched !== null && touched !== this.view?.piece;
+    if (ring !== null && !(other && !isOnRing(drawing, ring, x, y))) this.actions.cut(ring.piece, ring.buds);
+    else if (touched !== null) this.actions.choose(touched);
+    else this.actions.missed();
   }
 
   /** @param {View} view */
   update(view) {
     this.view = view;
-    this.position = view.position;
     this.updateNames(view);
     this.note.hidden = !view.lookBack;
+    this.whole.root.hidden = view.near;
+    this.near.root.hidden = !view.near;
     const shown = view.lookBack ? uncut(this.sheet) : view.states;
     this.whole.drawing.paint(shown);
     this.near.drawing.paint(shown);
+    this.near.drawing.svg.classList.toggle("pw-closest", view.closer);
     this.near.drawing.mark(view.position);
+    this.near.drawing.point(view.piece);
     this.near.drawing.offer(
       ({ piece, buds, view: side }) =>
-        !view.lookBack &&
-        side === this.side &&
-        this.sheet.pieces[piece].position === view.position &&
-        view.states[piece] > (buds ?? 0),
+        !view.lookBack && side === this.side && piece === view.piece && view.states[piece] > (buds ?? 0),
     );
+    this.markWhole(view);
+    this.frame(view);
+  }
+
+  /** @param {View} view */
+  markWhole(view) {
     const mark = { text: this.sheet.positions[view.position].name, kind: "pw-mark-here" };
     const feet = this.whole.drawing.views.flatMap(
       (side) => this.whole.drawing.foot(view.position, side) ?? [],
     );
     this.whole.setMarks(feet.map(({ x, y }) => ({ x, y, ...mark })));
-    this.frame(view);
   }
 
   /**
@@ -171,13 +165,17 @@ export class VineViews {
   updateNames(view) {
     const { name } = this.sheet.positions[view.position];
     const facts = { name, n: view.position + 1, of: this.sheet.positions.length };
-    setText(this.heading, this.words.say("position.title", facts));
+    setText(this.hint, this.words.say(view.near ? "near.hint" : "whole.hint"));
     this.near.root.setAttribute("aria-label", this.words.say("near.label", facts));
     this.near.drawing.svg.setAttribute("aria-label", this.words.say("near.drawing", facts));
-    if (this.select) this.select.value = `${view.position}`;
-    if (this.previous) this.previous.disabled = view.position === 0;
-    if (this.next) this.next.disabled = view.position === this.sheet.positions.length - 1;
-    this.closer?.setAttribute("aria-pressed", `${view.closer}`);
+    this.closer.setAttribute("aria-pressed", `${view.closer}`);
+    this.closer.hidden = !view.near;
+    if (this.turn) this.turn.hidden = !view.near;
+    // The button that was pressed gives its place to the other one, and the keyboard with it.
+    const had = [this.wholeButton, this.nearButton].includes(/** @type {any} */ (document.activeElement));
+    this.wholeButton.hidden = !view.near;
+    this.nearButton.hidden = view.near;
+    if (had) (view.near ? this.wholeButton : this.nearButton).focus();
   }
 
   /**
@@ -200,6 +198,7 @@ export class VineViews {
 
   destroy() {
     this.near.destroy();
+    this.whole.show(this.whole.drawing.whole);
     this.whole.destroy();
   }
 }

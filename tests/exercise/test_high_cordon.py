@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from exercise_page import ExercisePage, choose, stored
+from exercise_page import ExercisePage, choose, pick, stored
 from high_cordons import high_vine
 from pencilwood.vine.passes import CUTTING_PASSES
 from pencilwood.vine.wood import Shortening
@@ -34,12 +34,11 @@ def test_the_plan_of_a_high_cordon_has_full_points(
         for done in (cut for cut in made.plan_cuts if cut.in_pass is one):
             choose(page, str(done.tool), str(done.stub))
             part = made.parts.parts[made.parts.index[done.cut.part]]
-            page.locator(".pw-nav select").select_option(label=part.position.name)
+            row = pick(page, part.name, part.position.name)
             label = words["exercise.cut.off"]
             if isinstance(done.cut, Shortening):
                 number = "one" if done.cut.buds == 1 else "many"
                 label = words[f"exercise.cut.leave.{number}"].format(n=done.cut.buds)
-            row = page.locator(f'[data-piece="{part.name}"]')
             press(row.get_by_role("button", name=f"{label} {part.name}", exact=True))
         press(page.locator(".pw-step .pw-main:visible"))
     heading = page.locator(".pw-result h3").first

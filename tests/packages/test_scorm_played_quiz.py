@@ -82,7 +82,7 @@ def test_a_quiz_is_taken_up_again(quiz: LearningSystem, desktop_page: Page) -> N
 
     part = quiz.open(page)
     expect(part.locator(".pw-ask h2")).to_contain_text(f"{last + 1} of {last + 1}")
-    expect(part.locator(".pw-step h3").first).to_contain_text("Thinning-out pass")
+    expect(part.locator(".pw-step-title").first).to_contain_text("Thinning-out pass")
     for _ in range(last):
         press(part, "go.back")
     expect(part.locator(".pw-ask-choices input").nth(1)).to_be_checked()

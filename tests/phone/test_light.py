@@ -16,6 +16,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, CDPSession, Page, expect
 
+from exercise_page import choose
 from web_host import WebHost, web_host
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
@@ -137,7 +138,7 @@ def visit(browser: Browser, address: str, slower: int) -> tuple[float, float, fl
     page = context.new_page()
     devtools = slowed(page, slower)
     page.goto(address, wait_until="commit")
-    page.wait_for_selector(".pw-exercise input[value=shears]", state="attached")
+    page.wait_for_selector(".pw-exercise.pw-live .pw-how-open", state="attached")
     # Until the main thread answers: a page that is busy is not usable.
     clock_ms: float = page.evaluate("new Promise((d) => setTimeout(() => d(performance.now())))")
     work_s = worked(devtools, "TaskDuration")
@@ -171,8 +172,8 @@ def taps(page: Page, devtools: CDPSession) -> list[tuple[float, float]]:
     """Of each tap on a ring, ms of work and ms on the clock until the frame that shows it."""
     found = []
     kinds = ("ScriptDuration", "LayoutDuration", "RecalcStyleDuration")
-    page.locator("input[value=shears]").check()
-    page.locator("input[value=right]").check()
+    choose(page)
+    page.locator(".pw-see-near").click()
     for number in range(7):
         ring = page.locator(".pw-stage-near .pw-offered").nth(number % 2)
         ring.scroll_into_view_if_needed()

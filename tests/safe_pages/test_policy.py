@@ -156,7 +156,7 @@ def test_search_and_exercise_work_under_the_policy(
     base = f"{built_site.as_uri()}/" if from_disk else host.url("")
     page.goto(f"{base}{folder}cases/tidy-vine.html")
     choose(page)
-    page.locator(".pw-exercise button.pw-main").first.click()
+    page.locator(".pw-exercise button.pw-main:visible").first.click()
     box = page.locator(".md-search__input")
     box.click()
     box.press_sequentially(words, delay=40)

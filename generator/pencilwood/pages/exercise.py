@@ -34,6 +34,8 @@ class ExerciseParts:
     drawing: str
     sheet: str
     words: str
+    steps: tuple[tuple[str, str], ...]
+    """Each pass by name and what is done in it, for those who have no script."""
 
 
 def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
@@ -55,7 +57,15 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
         data={"case": case.slug, **_wire(proof)},
     )
     words = _words(desk, proof, rules_charged(proof.sheet))
-    return ExerciseParts(case.slug, drawing, script_json(sheet), script_json(words))
+    return ExerciseParts(
+        case.slug, drawing, script_json(sheet), script_json(words), _steps(desk.language, proof)
+    )
+
+
+def _steps(language: str, proof: CaseProof) -> tuple[tuple[str, str], ...]:
+    said = _strings(language, proof.parts.vine)
+    keys = [f"exercise.pass.{one}" for one in proof.parts.vine.form.passes]
+    return tuple((said[key], said[f"{key}.todo"]) for key in keys)
 
 
 def _wire(proof: CaseProof) -> dict[str, str]:

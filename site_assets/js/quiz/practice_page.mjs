@@ -85,14 +85,14 @@ export class PracticePage {
     this.built = element(
       "div",
       { class: "pw-quiz-built pw-ask" },
-      this.unsaved,
-      element("p", { class: "pw-ask-hint" }, words.say("practice.how")),
-      this.due,
-      chooser,
       this.heading,
       this.said,
       this.place,
+      this.unsaved,
       element("div", { class: "pw-buttons" }, next),
+      chooser,
+      this.due,
+      element("p", { class: "pw-ask-hint" }, words.say("practice.how")),
       element("p", { class: "pw-ask-plain" }, words.say("plain")),
     );
     this.root.append(this.built);

@@ -1,0 +1,147 @@
+/**
+ * The bench on which a vine is pruned: the drawing first, what to do and with what beside it, or
+ * under it near the thumb; and the result. Makes the parts and puts them in reading order.
+ */
+
+import { CompareView } from "./compare_view.mjs";
+import { element } from "./dom.mjs";
+import { HistoryPanel } from "./history_panel.mjs";
+import { HowPanel } from "./how_panel.mjs";
+import { MeasuresPanel } from "./measures_panel.mjs";
+import { PieceList } from "./piece_list.mjs";
+import { PositionNav } from "./position_nav.mjs";
+import { ResultPanel } from "./result_panel.mjs";
+import { StepPanel } from "./step_panel.mjs";
+import { VineViews } from "./vine_views.mjs";
+import { redo, startAgain, undo } from "./wood.mjs";
+
+/** @import {Exercise} from "./exercise.mjs" */
+
+const APART_PX = 6;
+
+/**
+ * @typedef {object} Parts
+ * @property {StepPanel} steps
+ * @property {HowPanel} how
+ * @property {VineViews} views
+ * @property {PositionNav} nav
+ * @property {PieceList} pieces
+ * @property {HistoryPanel} past
+ * @property {MeasuresPanel} measures
+ * @property {CompareView} compare
+ * @property {ResultPanel} result
+ *
+ * @typedef {Parts & Built} Bench
+ *
+ * @typedef {object} Built
+ * @property {HTMLElement} root
+ * @property {HTMLElement} said
+ * @property {HTMLElement} unsaved
+ * @property {() => void} showDrawing  brings the drawing out from under what lies over it
+ */
+
+/**
+ * @param {Exercise} exercise
+ * @returns {Bench}
+ */
+export function makeBench(exercise) {
+  const parts = { ...pruningParts(exercise), ...woodParts(exercise), ...resultParts(exercise) };
+  const said = element("p", { class: "pw-said", role: "status" });
+  const unsaved = element("p", { class: "pw-hint pw-unsaved" }, exercise.words.say("not-saved"));
+  const { steps, how, views, nav, pieces, past, measures, result } = parts;
+  const glass = element(
+    "div",
+    { class: "pw-view" },
+    element("div", { class: "pw-over" }, said, views.hint, views.tools),
+    views.root,
+  );
+  const sheet = element(
+    "div",
+    { class: "pw-hand" },
+    element("div", { class: "pw-where" }, nav.root, pieces.list),
+    element("div", { class: "pw-slot" }, pieces.root, how.question),
+    steps.tools,
+    element("div", { class: "pw-with" }, past.undo, how.root),
+  );
+  const prune = element(
+    "div",
+    { class: "pw-prune" },
+    ...[steps.root, glass, sheet, measures.root, past.root, unsaved],
+  );
+  const root = element("div", { class: "pw-built" }, prune, result.root);
+  const showDrawing = () => {
+    const lies = getComputedStyle(sheet).position === "sticky" ? sheet.offsetHeight + APART_PX : APART_PX;
+    views.root.style.scrollMarginBottom = `${lies}px`;
+    views.root.scrollIntoView({ block: "nearest" });
+  };
+  return { ...parts, root, said, unsaved, showDrawing };
+}
+
+/** @param {Exercise} exercise */
+function pruningParts(exercise) {
+  const { words, sheet, headings } = exercise;
+  const first = sheet.cutting.passes[0];
+  return {
+    steps: new StepPanel(words, headings, sheet.cutting.passes, sheet.cutting.roughBuds[1], {
+      changePass: (by) => exercise.changePass(by),
+      shortenAll: () => exercise.shortenAll(),
+      finish: () => exercise.finish(),
+    }),
+    how: new HowPanel(words, headings, {
+      choose: (how) => {
+        exercise.work.how = { ...exercise.work.how, ...how };
+        exercise.update();
+      },
+      opened: (open) => exercise.root.classList.toggle("pw-asking", open),
+    }),
+    past: new HistoryPanel(words, {
+      undo: () => exercise.travel(undo(exercise.work.history), "said.undone"),
+      redo: () => exercise.travel(redo(exercise.work.history, first), "said.redone"),
+      lookBack: () => exercise.toggleLookBack(),
+      startAgain: () => exercise.travel(startAgain(exercise.work.history, first), "said.again"),
+    }),
+    measures: new MeasuresPanel(words, (open) => {
+      exercise.work.measuresOpen = open;
+      exercise.keep();
+    }),
+  };
+}
+
+/** @param {Exercise} exercise */
+function woodParts(exercise) {
+  const { words, sheet, page, headings, id, svg } = exercise;
+  /** @type {(piece: number) => void} */
+  const choose = (piece) => exercise.choose(piece);
+  /** @type {(piece: number, buds: number | null) => void} */
+  const cut = (piece, buds) => exercise.cut(piece, buds);
+  /** @type {(where: import("./vine_views.mjs").Way) => void} */
+  const go = (where) => exercise.go(where);
+  return {
+    views: new VineViews(svg, sheet, words, id, {
+      ...{ choose, cut, go },
+      missed: () => exercise.tell(words.say("said.missed")),
+      closer: () => {
+        exercise.work.closer = !exercise.work.closer;
+        exercise.update();
+      },
+      look: (near) => exercise.look(near),
+      step: (by) => exercise.step(by),
+    }),
+    nav: new PositionNav(sheet, words, headings, {
+      go,
+      select: (position) => choose(exercise.firstPiece(position)),
+    }),
+    pieces: new PieceList(sheet, page, words, headings, { choose, cut, tie: exercise.tie }),
+  };
+}
+
+/** @param {Exercise} exercise */
+function resultParts(exercise) {
+  const { words, sheet, page, headings, id, svg } = exercise;
+  const compare = new CompareView(svg, sheet, page, words, id);
+  const result = new ResultPanel(sheet, page, words, headings, compare, {
+    change: () => exercise.backToPruning(),
+    tryAgain: () => exercise.tryAgain(),
+  });
+  return { compare, result };
+}
