@@ -98,6 +98,8 @@ export class Projector {
     const [x, y, width, height] = (this.svg.dataset.near ?? "").split(" ").map(Number);
     /** @type {Box} */
     this.near = { x, y, width, height };
+    // The words beside the drawing lie over its right margin, not over the wood.
+    this.svg.setAttribute("preserveAspectRatio", "xMinYMid");
     this.box = this.whole;
     this.at = 0;
     /** @type {number[]} */

@@ -255,3 +255,29 @@ def test_each_language_has_its_page(folder: Path) -> None:
     for text in (english, spanish):
         ids = re.findall(r'\bid="([^"]+)"', text)
         assert len(ids) == len(set(ids))
+
+
+UNDER_WORDS = """
+() => {
+  const words = [...document.querySelectorAll(".pwp-scale, .pwp-keys")]
+    .map(one => one.getBoundingClientRect());
+  const trunk = Number(document.querySelector("svg.pw-vine").dataset.trunk);
+  const wood = [...document.querySelectorAll("svg .pw-part .pw-wood")]
+    .map(one => one.getBoundingClientRect());
+  const over = (a, b) =>
+    a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+  const names = [...document.querySelectorAll(".pw-place-name")].map(one => one.getBBox());
+  return [
+    wood.filter(one => words.some(other => over(one, other))).length,
+    names.filter(one => one.x < trunk && one.x + one.width > -trunk).length,
+  ];
+}
+"""
+
+
+@pytest.mark.parametrize("height", [600, 720, 1024])
+def test_no_wood_is_under_words_and_no_name_over_the_trunk(room: Page, height: int) -> None:
+    room.set_viewport_size({"width": ROOM["width"], "height": height})
+    room.reload()
+    room.wait_for_selector("html.pwp-shown svg.pw-vine")
+    assert room.evaluate(UNDER_WORDS) == [0, 0]
