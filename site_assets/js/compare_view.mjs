@@ -3,7 +3,7 @@
  * trainer's answer, so that the eye sees what changes.
  */
 
-import { button, check, element, radios, setText } from "./dom.mjs";
+import { arrow, button, check, element, radios, setText } from "./dom.mjs";
 import { copyOf } from "./drawing.mjs";
 import { frameOf } from "./frames.mjs";
 import { Stage } from "./stage.mjs";
@@ -59,8 +59,8 @@ export class CompareView {
     const { words } = this;
     this.wholeButton = button(words.say("compare.whole"), () => this.look(null));
     const more = words.say("position.choose");
-    const previous = button(words.say("position.previous"), () => this.step(-1), { more, class: "pw-arrow pw-arrow-back" });
-    const next = button(words.say("position.next"), () => this.step(1), { more, class: "pw-arrow pw-arrow-on" });
+    const previous = arrow("back", `${words.say("position.previous")} ${more}`, () => this.step(-1));
+    const next = arrow("on", `${words.say("position.next")} ${more}`, () => this.step(1));
     this.here = element("p", { class: "pw-hint pw-compare-here", role: "status" });
     return element(
       "div",

@@ -39,6 +39,19 @@ export function button(text, press, options = {}) {
 }
 
 /**
+ * A native button that shows an arrow; its words are read out.
+ *
+ * @param {"back" | "on"} way
+ * @param {string} text
+ * @param {() => void} press
+ */
+export function arrow(way, text, press) {
+  const made = button("", press, { class: `pw-arrow pw-arrow-${way}` });
+  made.append(element("span", { class: "pw-unseen" }, text));
+  return made;
+}
+
+/**
  * A native radio group with a legend.
  *
  * @param {string} legend

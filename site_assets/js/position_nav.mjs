@@ -1,6 +1,6 @@
 /** Where the learner stands along the vine, and the way to the other positions. */
 
-import { button, element, setText } from "./dom.mjs";
+import { arrow, element, setText } from "./dom.mjs";
 
 /** @import {Headings} from "./headings.mjs" */
 /** @import {Sheet} from "./types.mjs" */
@@ -17,8 +17,8 @@ export class PositionNav {
     this.words = words;
     const more = words.say("position.choose");
     this.heading = element(headings.main, { class: "pw-position-title pw-unseen" });
-    this.previous = button(words.say("position.previous"), () => actions.go(-1), { more, class: "pw-arrow pw-arrow-back" });
-    this.next = button(words.say("position.next"), () => actions.go(1), { more, class: "pw-arrow pw-arrow-on" });
+    this.previous = arrow("back", `${words.say("position.previous")} ${more}`, () => actions.go(-1));
+    this.next = arrow("on", `${words.say("position.next")} ${more}`, () => actions.go(1));
     this.select = element(
       "select",
       {},

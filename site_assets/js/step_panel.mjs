@@ -15,7 +15,7 @@ export class StepPanel {
   constructor(words, headings, passes, roughBuds, actions) {
     this.words = words;
     this.passes = passes;
-    this.heading = element(headings.main, { class: "pw-step-title", tabindex: -1 });
+    this.heading = element(headings.main, { class: "pw-step-title pw-unseen", tabindex: -1 });
     this.todo = element("p", { class: "pw-step-todo" });
     this.warning = element("p", { class: "pw-warning" }, words.say("out-of-order"));
     this.knots = passes.map((pass) => element("li", {}, words.say(`pass.${pass}`)));
