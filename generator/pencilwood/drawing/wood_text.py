@@ -17,7 +17,7 @@ from pencilwood.drawing.labels import draw_letters, draw_places
 from pencilwood.drawing.lighten import without_hidden
 from pencilwood.drawing.looks import INK
 from pencilwood.drawing.plate import Plate
-from pencilwood.drawing.shapes import Dot, Group, Thing
+from pencilwood.drawing.shapes import Attributes, Dot, Group, Thing
 from pencilwood.drawing.stages import Stages
 from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
 from pencilwood.drawing.writer import COARSE, escape, write
@@ -134,7 +134,8 @@ def _written(scene: Sequence[Thing], shown: WoodShown) -> str:
 
 
 def _cut_points(points: Sequence[CutPoint]) -> Group:
-    return Group(tuple(_circle(point) for point in points), {"class": "pw-cutpoints"})
+    unseen: Attributes = {"class": "pw-cutpoints", "fill": INK, "fill-opacity": "0"}
+    return Group(tuple(_circle(point) for point in points), unseen)
 
 
 def _circle(point: CutPoint) -> Dot:
@@ -143,5 +144,4 @@ def _circle(point: CutPoint) -> Dot:
         look["data-buds"] = str(point.buds)
     if point.view:
         look["data-view"] = point.view
-    look.update({"fill": INK, "fill-opacity": "0"})
     return Dot(point.middle, APART_MM / 2, look)
