@@ -15,24 +15,38 @@ def grown_example(rng: random.Random) -> bytes:
     return "\n".join(_lines(rng)).encode("utf-8") + b"\n"
 
 
+def full_example(rng: random.Random, pieces: tuple[int, int], length_mm: int) -> bytes:
+    """The text of such a file with sixty positions, and at each so many pieces, from and to."""
+    rows = list(_frame(900, 2100, 35, dict.fromkeys(("left", "right"), length_mm)))
+    for side in ("left", "right"):
+        for number, at_mm in enumerate(sorted(rng.sample(range(1, length_mm + 1), 30)), start=1):
+            rows += [f"    - position: {side[0].upper()}{number}", f"      at: {at_mm} mm"]
+            rows += ["      wood:", *_wood(rng, rng.randint(*pieces), 35)]
+    return "\n".join(rows).encode("utf-8") + b"\n"
+
+
+def _frame(cordon_mm: int, trimmed_mm: int, arm_mm: int, arms_mm: dict[str, int]) -> Iterator[str]:
+    """Everything above the positions."""
+    yield 'caption: {en: "A vine", es: "Una cepa"}'
+    yield "vine:"
+    yield f"  form: {'two' if len(arms_mm) == 2 else 'one'}-arm cordon"
+    yield "  trunk thickness: 500 mm"
+    yield f"  cordon height: {cordon_mm} mm"
+    yield f"  wires: {{fruiting: {cordon_mm} mm, catch: [], top: {cordon_mm + 900} mm}}"
+    yield f"  trimmed at: {trimmed_mm} mm"
+    arms = (f"{side}: {{length: {mm} mm, thickness: {arm_mm} mm}}" for side, mm in arms_mm.items())
+    yield f"  arms: {{{', '.join(arms)}}}"
+    yield "  positions:"
+
+
 def _lines(rng: random.Random) -> Iterator[str]:
     two_arms = rng.random() < 0.8
     cordon_mm = rng.choice((100, 300, 900, 900, 900, 3000))
     length_mm = rng.choice((100, 500, 900, 1500, 15_000))
     arm_mm = rng.choice((5, 35, 35, 300))
-    yield 'caption: {en: "A vine", es: "Una cepa"}'
-    yield "vine:"
-    yield f"  form: {'two' if two_arms else 'one'}-arm cordon"
-    yield "  trunk thickness: 500 mm"
-    yield f"  cordon height: {cordon_mm} mm"
-    yield f"  wires: {{fruiting: {cordon_mm} mm, catch: [], top: {cordon_mm + 900} mm}}"
-    yield f"  trimmed at: {rng.choice((cordon_mm + 1, cordon_mm + 1200, 5000))} mm"
+    trimmed_mm = rng.choice((cordon_mm + 1, cordon_mm + 1200, 5000))
     sides = ("left", "right") if two_arms else (rng.choice(("left", "right")),)
-    arms = ", ".join(
-        f"{side}: {{length: {length_mm} mm, thickness: {arm_mm} mm}}" for side in sides
-    )
-    yield f"  arms: {{{arms}}}"
-    yield "  positions:"
+    yield from _frame(cordon_mm, trimmed_mm, arm_mm, dict.fromkeys(sides, length_mm))
     most = min(rng.choice((1, 2, 4, 7, 7, 15, 30)), length_mm // 2)
     pieces = rng.choice((1, 1, 2, 3, 12))
     for side in sides:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from pencilwood.rules.wrong_tool import tool_for
-from pencilwood.score.judge import Charge, judge, lost, new_charges
+from pencilwood.score.judge import Charge, Judged, judge, lost, new_charges
 from pencilwood.score.sheet import Sheet
 from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
 from pencilwood.vine.tying import canes_to_tie
@@ -38,9 +38,11 @@ class Plan:
 
 def explain(sheet: Sheet, left: WoodLeft) -> Plan:
     """Put the wood left by the solver into cuts of the three passes, with reasons."""
-    charges = judge(left, sheet.limits, sheet.target)
+    judged: Judged = {}
+    charges = judge(left, sheet.limits, sheet.target, judged)
     cuts = [
-        ReasonedCut(done, _reasons(sheet, left, charges, done)) for done in cuts_for(sheet, left)
+        ReasonedCut(done, _reasons(sheet, left, charges, done, judged))
+        for done in cuts_for(sheet, left)
     ]
     return Plan(left, charges, tuple(cuts))
 
@@ -87,12 +89,12 @@ def _tool(sheet: Sheet, cut: Cut) -> Tool:
 
 
 def _reasons(
-    sheet: Sheet, left: WoodLeft, charges: Iterable[Charge], done: DoneCut
+    sheet: Sheet, left: WoodLeft, charges: Iterable[Charge], done: DoneCut, judged: Judged
 ) -> tuple[Charge, ...]:
     """Charges that appear when this one cut is not made."""
     if done.in_pass in (Pass.ROUGH, Pass.TIE):
         return ()
-    other = judge(_without(sheet, left, done.cut), sheet.limits, sheet.target)
+    other = judge(_without(sheet, left, done.cut), sheet.limits, sheet.target, judged)
     return tuple(new_charges(other, charges))
 
 

@@ -45,6 +45,8 @@ def search_below(problem: Problem, most: int) -> Found | None:
     # Among equal bounds the state furthest along the line comes first.
     heap = [(bound.of(0, 0, start), 0, next(order), 0, start, path)]
     seen: set[tuple[int, State]] = set()
+    # A state that many ways lead to waits in the heap once, unless a cheaper way is found.
+    cheapest: dict[tuple[int, State], int] = {}
     while heap:
         _, behind, _, cost, state, path = heappop(heap)
         position = -behind
@@ -55,6 +57,9 @@ def search_below(problem: Problem, most: int) -> Found | None:
         seen.add((position, state))
         for more, after, option in _steps(problem, position, state):
             total = cost + more
+            if total >= cheapest.get((position + 1, after), FORBIDDEN):
+                continue
+            cheapest[position + 1, after] = total
             lower = total if position == positions else bound.of(position + 1, total, after)
             if lower < most:
                 longer = path if option is None else (path, option)

@@ -94,8 +94,17 @@ def charges_of(
             yield charge(rule, broken, where)
 
 
-def judge(left: WoodLeft, limits: Limits, target: Target) -> tuple[Charge, ...]:
-    """Every vine rule that the wood left breaks, along the line and then for the whole vine."""
+Judged = dict[tuple[int, int, bool], tuple[Charge, ...]]
+"""What was found of a piece: by its number, the buds left, and whether wood lives above it."""
+
+
+def judge(
+    left: WoodLeft, limits: Limits, target: Target, judged: Judged | None = None
+) -> tuple[Charge, ...]:
+    """Every vine rule that the wood left breaks, along the line and then for the whole vine.
+
+    Who judges many prunings of one vine hands in a `judged` that is kept from one to the next.
+    """
     form = left.parts.vine.form
     buds = BudTotal(measures.buds_kept(left), target.least, target.most)
     wounds = WoundTotal(measures.large_wounds(left, limits["large wound from"]))
@@ -103,7 +112,7 @@ def judge(left: WoodLeft, limits: Limits, target: Target) -> tuple[Charge, ...]:
         TallyTotal(one.name, measures.tally(left, one, limits), one.wanted) for one in form.tallies
     )
     return (
-        *_piece_charges(left, limits),
+        *_piece_charges(left, limits, {} if judged is None else judged),
         *_gap_charges(left, limits),
         *charges_of(form, "buds", buds, limits),
         *charges_of(form, "wounds", wounds, limits),
@@ -111,11 +120,14 @@ def judge(left: WoodLeft, limits: Limits, target: Target) -> tuple[Charge, ...]:
     )
 
 
-def _piece_charges(left: WoodLeft, limits: Limits) -> Iterator[Charge]:
+def _piece_charges(left: WoodLeft, limits: Limits, judged: Judged) -> Iterator[Charge]:
     form = left.parts.vine.form
     for number, part in enumerate(left.parts.parts):
-        facts = PieceLeft(left.parts, number, left.states[number], left.living_above(number))
-        yield from charges_of(form, "piece", facts, limits, part.name)
+        key = number, left.states[number], left.living_above(number)
+        if key not in judged:
+            facts = PieceLeft(left.parts, *key)
+            judged[key] = tuple(charges_of(form, "piece", facts, limits, part.name))
+        yield from judged[key]
 
 
 def _gap_charges(left: WoodLeft, limits: Limits) -> Iterator[Charge]:
