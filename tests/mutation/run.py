@@ -2,7 +2,10 @@
 
 `make mutants` runs it. It works on a copy of the sources, so nothing here is ever changed.
 
-    python tests/mutation/run.py [--sample 400] [--seed 1] [--only pencilwood.plan.*]
+    python tests/mutation/run.py [--sample 400] [--seed 1] [--only pencilwood.plan.*] [--minutes 60]
+
+Each result is kept as it comes, so a run that was stopped goes on where it was; `--again` tries
+what survived anew.
 """
 
 from __future__ import annotations
@@ -13,8 +16,10 @@ import json
 import os
 import random
 import shutil
+import signal
 import subprocess
 import sys
+import time
 from collections import Counter
 from pathlib import Path
 
@@ -40,6 +45,7 @@ LEFT = {0: "survived", 33: "no tests", 5: "no tests"}
 def main() -> int:
     """Run the chosen mutants and print what became of them."""
     wanted = _wanted()
+    until = time.monotonic() + 60 * wanted.minutes if wanted.minutes else None
     _copy()
     _mutmut("--version")
     # Asked for no mutant, mutmut makes all of them and learns which test runs which function.
@@ -53,10 +59,15 @@ def main() -> int:
     print(f"{len(names)} mutants, {len(chosen)} of them chosen (seed {wanted.seed})", flush=True)
     # More tests cannot save a mutant that is dead; mutmut forgets it when its function changes.
     results = _results()
-    left = [name for name in chosen if results[name] not in KILLED]
+    done = KILLED if wanted.again else KILLED | LEFT
+    left = [name for name in chosen if results[name] not in done]
+    print(f"{len(chosen) - len(left)} are known from earlier runs", flush=True)
     for start in range(0, len(left), BATCH):
-        _mutmut("run", "--max-children", str(wanted.cores), *left[start : start + BATCH])
-        print(f"{min(start + BATCH, len(left))} of {len(left)} run", flush=True)
+        batch = left[start : start + BATCH]
+        in_time = _mutmut("run", "--max-children", str(wanted.cores), *batch, until=until)
+        if not in_time:
+            print("the time is over; the same command goes on", flush=True)
+            break
     return _report(chosen)
 
 
@@ -65,6 +76,8 @@ def _wanted() -> argparse.Namespace:
     parser.add_argument("--sample", type=int, default=0, help="how many mutants; 0 is all")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--only", default="*", help="names of mutants, with * for anything")
+    parser.add_argument("--minutes", type=float, default=0, help="stop after them; 0 is never")
+    parser.add_argument("--again", action="store_true", help="try anew what survived")
     parser.add_argument("--cores", type=int, default=os.cpu_count() or 1)
     return parser.parse_args()
 
@@ -83,7 +96,8 @@ def _copy() -> None:
             shutil.copy2(PROJECT / source, place)
 
 
-def _mutmut(*arguments: str) -> None:
+def _mutmut(*arguments: str, until: float | None = None) -> bool:
+    """Run it; whether it came to its end before `until`, on the clock that never goes back."""
     # The copy's own package, no kept work of the unchanged code, and no other processes.
     environment = {
         **os.environ,
@@ -92,14 +106,23 @@ def _mutmut(*arguments: str) -> None:
         "PENCILWOOD_CORES": "1",
     }
     with (COPY / "log.txt").open("a", encoding="utf-8") as log:
-        subprocess.run(
+        process = subprocess.Popen(
             [sys.executable, "-m", "mutmut", *arguments],
             cwd=COPY,
             env=environment,
             stdout=log,
             stderr=log,
-            check=False,
+            start_new_session=True,
         )
+        try:
+            process.wait(None if until is None else max(1.0, until - time.monotonic()))
+        except subprocess.TimeoutExpired:
+            return False
+        finally:
+            if process.poll() is None:
+                # With all that it has forked.
+                os.killpg(process.pid, signal.SIGKILL)
+    return True
 
 
 def _results() -> dict[str, int | None]:
