@@ -130,11 +130,7 @@ export class Exercise {
     this.update();
   }
 
-  /**
-   * The piece to begin with at a position: a cane, where one is left.
-   *
-   * @param {number} position
-   */
+  /** @param {number} position  @returns {number} the piece to begin with: a cane, where one is left */
   firstPiece(position) {
     const { states } = wood.replay(this.sheet, this.work.history);
     const own = this.piecesAt(position);
