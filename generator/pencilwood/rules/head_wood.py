@@ -69,7 +69,7 @@ Por qué importa:
 
 Qué hacer en su lugar:
     Quite en su base los sarmientos de la cabeza. Deje uno solo si al lado se abriría un
-    hueco. En ese caso es la falta menor, y la puntuación lo refleja.
+    hueco. En ese caso es la falta menor, y el puntaje lo refleja.
 
 Límites:
     La regla mide desde el centro de la cabeza y nada más. No ve qué tan densa está de

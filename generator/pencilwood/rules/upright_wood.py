@@ -48,7 +48,7 @@ Qué revisa:
 
 Por qué importa:
     Los brotes derechos crecen con mucha fuerza. Tarde o temprano el viento o su propio peso
-    los voltea. Se quiebran, o caen sobre los demás y dan sombra a toda la fila.
+    los voltea. Se quiebran, o caen sobre los demás y dan sombra a toda la hilera.
 
 Qué hacer en su lugar:
     Escoja un sarmiento que cuelga o uno que apunta hacia un lado. Quite en su base el
