@@ -1,0 +1,164 @@
+"""What came of a pruning, and what is kept of it."""
+
+import re
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, Route, expect
+
+from exercise_page import ExercisePage, choose, pick, press, said, stored
+from pencilwood.vine.passes import CUTTING_PASSES
+from pencilwood.vine.wood import Shortening
+
+pytestmark = pytest.mark.browser
+
+
+@pytest.mark.parametrize(("sample", "language"), [("tidy", "en"), ("climbing", "es")])
+def test_the_plan_made_by_buttons_has_full_points(
+    desktop_page: Page, tmp_path: Path, sample: str, language: str
+) -> None:
+    page, made = desktop_page, ExercisePage(sample, language)
+    page.goto(made.write(tmp_path))
+    words = made.words()["strings"]
+    for one in CUTTING_PASSES:
+        for done in (cut for cut in made.plan_cuts if cut.in_pass is one):
+            choose(page, str(done.tool), str(done.stub))
+            part = made.parts.parts[made.parts.index[done.cut.part]]
+            row = pick(page, part.name, part.position.name)
+            name = (
+                part.name.replace(" above ", " por encima de ") if language == "es" else part.name
+            )
+            if not isinstance(done.cut, Shortening):
+                label = words["exercise.cut.off"]
+            else:
+                number = "one" if done.cut.buds == 1 else "many"
+                label = words[f"exercise.cut.leave.{number}"].format(n=done.cut.buds)
+            row.get_by_role("button", name=f"{label} {name}", exact=True).click()
+        page.locator(".pw-step .pw-main:visible").click()
+    passed = words["exercise.result.passed"].format(score=100)
+    heading = page.locator(".pw-result h3").first
+    expect(heading).to_have_text(passed)
+    expect(heading).to_be_focused()
+    scores = stored(page, f"score:{sample}")
+    assert (scores["score"], scores["cutting"], scores["passed"]) == (100, 100, True)
+    # What could not be helped is said, and the author's reasons are text, not markup.
+    lost = page.get_by_text(words["exercise.result.plan-lost.many"].format(n=made.plan.lost))
+    assert lost.count() == (1 if made.plan.lost else 0)
+    page.locator(".pw-reasons summary").first.click()
+    expect(page.locator(".pw-reasons li").first).to_contain_text("<why>")
+
+
+def test_a_poor_pruning_is_shown_where_and_why(
+    phone_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = phone_page
+    page.goto(tidy.write(tmp_path))
+    press(page, "Next: Thinning-out pass")
+    press(page, "Next: Fine pass")
+    press(page, "I am done")
+    result = page.locator(".pw-result")
+    expect(result.locator("h3").first).to_have_text("Not passed yet: 0 of 100")
+    finding = result.locator(".pw-finding").first
+    expect(finding).to_contain_text("Must rule")
+    expect(finding.get_by_role("link")).to_have_attribute("href", re.compile(r"^rules/"))
+    finding.get_by_role("button").first.click()
+    here = result.get_by_text("You are looking at position L6.")
+    expect(here).to_be_visible()
+    press(page, "Change my cuts")
+    expect(result).to_be_hidden()
+    press(page, "I am done")
+    press(page, "Try again")
+    expect(page.locator(".pw-step-title")).to_have_text("Rough pass: step 1 of 3")
+
+
+def test_numbers_on_the_drawing_are_those_of_the_reasons(
+    phone_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = phone_page
+    page.goto(tidy.write(tmp_path))
+    for name in ("Next: Thinning-out pass", "Next: Fine pass", "I am done"):
+        press(page, name)
+    result = page.locator(".pw-result")
+    result.locator(".pw-finding").first.get_by_role("button").first.click()
+    drawn = result.locator(".pw-marks .pw-mark")
+    assert drawn.count() > 0
+    listed = result.locator("[data-number]")
+    numbers = listed.evaluate_all("all => all.map((one) => one.dataset.number)")
+    assert len(numbers) == len(set(numbers))
+    assert set(drawn.all_inner_texts()) - {"\u2026"} <= set(numbers)
+    # Each leads to its reason.
+    spot = drawn.filter(has_text=re.compile(r"^1$")).bounding_box()
+    assert spot is not None
+    page.touchscreen.tap(spot["x"] + spot["width"] / 2, spot["y"] + spot["height"] / 2)
+    expect(result.locator('[data-number="1"]')).to_be_focused()
+    # Nothing was cut here; in the same frame the plan has its cuts, and no numbers.
+    assert result.locator(".pw-stage-compare .pw-gone").count() == 0
+    result.get_by_label("Best plan").check()
+    assert result.locator(".pw-stage-compare .pw-gone").count() > 0
+    expect(drawn).to_have_count(0)
+
+
+def test_work_is_taken_up_after_a_reload(
+    phone_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = phone_page
+    page.goto(tidy.write(tmp_path))
+    choose(page, "loppers", "long")
+    press(page, "Next: Thinning-out pass")
+    pick(page, "R2b", "R2")
+    press(page, "Cut off here R2b")
+    page.locator(".pw-measures summary").click()
+    closed = "JSON.parse(localStorage['pencilwood:work:tidy']).work.measuresOpen === false"
+    page.wait_for_function(closed)
+    page.reload()
+    expect(page.locator(".pw-step-title")).to_contain_text("Thinning-out pass")
+    expect(page.locator(".pw-position-title")).to_contain_text("R2")
+    expect(page.locator(".pw-pieces [data-piece=R2b]")).to_contain_text("Gone")
+    expect(pick(page, "R2b")).to_contain_text("Gone")
+    expect(page.locator("[data-how=tool]")).to_contain_text("Loppers")
+    expect(page.locator("[data-how=stub]")).to_contain_text("A long stub")
+    expect(page.locator(".pw-measures dl")).to_be_hidden()
+    expect(page.get_by_text("does not save your work")).to_be_hidden()
+
+
+def test_it_works_unsaved_and_says_so(phone_page: Page, tidy: ExercisePage, tmp_path: Path) -> None:
+    refuse = "Object.defineProperty(window, 'localStorage', {get() { throw new Error('no') }})"
+    phone_page.add_init_script(refuse)
+    phone_page.goto(tidy.write(tmp_path))
+    choose(phone_page)
+    press(phone_page, "Shorten every long cane to 5 buds")
+    assert said(phone_page).startswith("24 canes shortened.")
+    expect(phone_page.get_by_text("does not save your work")).to_be_visible()
+
+
+def test_the_controls_can_be_taken_away_again(
+    desktop_page: Page, project: Path, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = desktop_page
+    files = "http://127.0.0.1:9/"
+
+    def serve(route: Route) -> None:
+        path = route.request.url.removeprefix(files)
+        kind = "text/javascript" if path.endswith(".mjs") else "text/html"
+        route.fulfill(body=(project / path).read_text("utf-8") if path else "", content_type=kind)
+
+    page.route(f"{files}**", serve)
+    page.goto(files)
+    body = re.sub(r"<(meta|link)[^>]*>", "", Path(tidy.write(tmp_path)[7:]).read_text("utf-8"))
+    page.set_content(re.sub(r"<script src=.*?</script>", "", body))
+    before = page.inner_html(".pw-exercise")
+    page.evaluate(
+        f"""async () => {{
+            const {{ Exercise }} = await import("{files}site_assets/js/exercise.mjs");
+            const one = new Exercise(document.querySelector(".pw-exercise"));
+            one.bind();
+            document.querySelector(".pw-pass-tools button").click();
+            for (const value of ["saw", "right"])
+                document.querySelector(`[data-value=${{value}}]`).click();
+            window.cut = document.querySelectorAll(".pw-gone").length;
+            one.destroy();
+        }}"""
+    )
+    assert page.evaluate("window.cut") > 0
+    after = re.sub(r' (pw-offered|pw-gone|pw-far)(?=[" ])', "", page.inner_html(".pw-exercise"))
+    assert after == before
