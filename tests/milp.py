@@ -73,7 +73,7 @@ def programme_for(parts: Parts, limits: Limits, target: Target) -> Programme:
             for (state, _), variable in here.items()
             if state > 0 and tally.counts(part.position, part.piece, state, limits)
         }
-        totals = (TallyTotal(tally.name, n) for n in range(len(parts.parts) + 1))
+        totals = (TallyTotal(tally.name, n, tally.wanted) for n in range(len(parts.parts) + 1))
         _add_total(programme, counted, [_price(parts, "tally", one, limits) for one in totals])
     bud_totals = (BudTotal(n, target.least, target.most) for n in range(sum(buds.values()) + 1))
     wound_totals = (WoundTotal(n) for n in range(sum(wounds.values()) + 1))

@@ -20,6 +20,7 @@ from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+from types import FunctionType
 from typing import TypeVar
 
 Made = TypeVar("Made")
@@ -125,6 +126,9 @@ def _plain(fact: object) -> object:
         return [type(fact).__name__, dict(own)]
     if isinstance(fact, Fraction):
         return str(fact)
+    if isinstance(fact, FunctionType) and "<" not in fact.__qualname__:
+        # What it does is among our code; one without a name of its own is told by nothing.
+        return f"{fact.__module__}.{fact.__qualname__}"
     raise TypeError(f"no fact to name an entry by: {type(fact).__name__}")
 
 

@@ -14,6 +14,9 @@ from browser_scores import scored_by_browser
 from made_up_forms import CROWN, LONG_CANES, install, random_vine_of
 from milp import least_loss
 from pencilwood.plan import plan_for
+from pencilwood.plan.bound import Problem
+from pencilwood.plan.options import Option
+from pencilwood.plan.search import Found, search
 from pencilwood.rules import BANDS
 from pencilwood.score.judge import Charge, Target, judge, lost, score
 from pencilwood.score.lookup import LookUp
@@ -69,6 +72,19 @@ def test_the_plan_is_the_best_of_all_prunings(form: Form) -> None:
         judged = [judge(left, limits, target) for left in every_pruning(parts)]
         best = min(lost(one) for one in judged if not any(charge.must for charge in one))
         assert plan_for(compile_sheet(parts, limits, target)).lost == best
+
+
+def test_a_number_that_is_worth_something_is_found_behind_a_dearer_cut() -> None:
+    # By hand: counting one costs 0 in all; counting none costs 50, and is worth 100.
+    one, none = Option(0, ((0, 1),)), Option(50, ((0, 0),))
+    problem = Problem(
+        options=[[((True, 1, 0, (1,)), one), ((False, 0, 0, (0,)), none)]],
+        between=[[0, 0, 0], [0, 0, 0]],
+        buds=[0, 0],
+        wounds=[0],
+        tallies=[[-100, 0]],
+    )
+    assert search(problem) == Found(-50, [none])
 
 
 def small_vine(form: Form, rng: random.Random) -> Parts:

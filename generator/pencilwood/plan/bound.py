@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from operator import getitem
 
 from pencilwood.plan.options import Key, Option, Tallies
 
@@ -56,15 +57,16 @@ class Bound:
     buds_rest: Sequence[int]
     """buds so far -> least cost of any total that can still come, less its buds at the price."""
     wounds_rest: Sequence[int]
+    tallies_rest: Sequence[Sequence[int]] = ()
+    """For each tally: so far -> least cost of any number that can still come."""
 
     def of(self, position: int, cost: int, state: State) -> int:
-        """The least that a pruning through this state can cost.
-
-        Tallies are left out: they cost nothing or more, so the bound stays one.
-        """
-        last, buds, wounds, _ = state
+        """The least that a pruning through this state can cost."""
+        last, buds, wounds, tallies = state
+        counted = sum(map(getitem, self.tallies_rest, tallies)) if tallies else 0
         return (
             cost
+            + counted
             + self.rest[position][last]
             + buds * self.bud_price
             + self.buds_rest[buds]
@@ -98,6 +100,7 @@ def bound_at(problem: Problem, bud_price: int, wound_price: int) -> Bound:
         rest,
         _least_from(problem.buds, bud_price),
         _least_from(problem.wounds, wound_price),
+        [_least_from(costs, 0) for costs in problem.tallies],
     )
 
 
@@ -134,7 +137,8 @@ def best_bound(problem: Problem) -> Bound:
 
 
 def _root(bound: Bound) -> int:
-    return bound.of(0, 0, (0, 0, 0, ()))
+    nothing_yet = (0,) * len(bound.tallies_rest)
+    return bound.of(0, 0, (0, 0, 0, nothing_yet))
 
 
 def _slopes(costs: Sequence[int]) -> list[int]:
