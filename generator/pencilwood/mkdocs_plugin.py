@@ -26,6 +26,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from pencilwood.findings import Finding
 from pencilwood.pages.desk import ASSETS
+from pencilwood.pages.menu import around
 from pencilwood.pages.page import Page
 from pencilwood.pages.policy import with_policy
 from pencilwood.site.assemble import Site, assemble
@@ -34,13 +35,14 @@ from pencilwood.site.handbook import open_handbook
 from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
 from pencilwood.site.publish import LANGUAGE, NotOursError, check_replaceable
 from pencilwood.site.search import INDEX, divide_index, point_search_at
-from pencilwood.site.theme_files import is_of_use
+from pencilwood.site.theme_files import is_of_use, put_before_theme
 from pencilwood.site.trouble import told_of
 from pencilwood.words import LANGUAGES, say
 
 STYLES = (
     "fonts.css",
     "tokens.css",
+    "masthead.css",
     "handbook.css",
     "vine.css",
     "exercise.css",
@@ -80,6 +82,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         self._ours = {self._source(page): page for page in self._site.pages}
         # Also where the settings say so in quotes: no font comes from elsewhere.
         config.theme["font"] = False
+        put_before_theme(config.theme.dirs, config.theme.custom_dir)
         config.extra_css = [f"{ASSETS}/css/{name}" for name in STYLES]
         # Instead of the one that the offline plugin would fetch from a foreign address.
         config.extra["polyfills"] = [f"{ASSETS}/iframe-worker.js"]
@@ -163,6 +166,8 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         ours = self._ours[page.file.src_uri]
         self._speak(config, ours.language)
         context["nav"] = self._menus[ours.language]
+        extra: dict[str, Any] = context  # type: ignore[assignment]
+        extra["pencilwood"] = around(self._site.pages, self._site.handbook, ours)
         config.extra["alternate"] = [
             {
                 "name": say(language, f"pages.language.{language}"),

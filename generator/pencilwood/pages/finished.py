@@ -15,8 +15,8 @@ OUR_FILES = "assets/pencilwood"
 """Folder of the site that holds everything of ours that is not a page."""
 MANIFEST = "manifest.webmanifest"
 """What a phone reads before it puts the handbook among its apps; one in each language's folder."""
-BAR_COLOUR = "#3b2a1c"
-"""Of the bar around the handbook once it is installed; the bar on its pages has the same."""
+BAR_COLOUR = "#fbf6ea"
+"""Of the bar around the handbook once it is installed: the paper of its light pages."""
 _HASH_LENGTH = 16
 # By its fixed words first: a page holds a quarter of a megabyte of drawing and few addresses.
 _OURS = re.compile(rf'{OUR_FILES}/([^"?#]+\.(?:js|css))"')

@@ -10,8 +10,9 @@ from pencilwood.assets import asset_root
 from pencilwood.kept import forget_old
 from pencilwood.pages.block_pages import block_page, blocks_page, sums_page
 from pencilwood.pages.case_page import photo_file
-from pencilwood.pages.chapters.chapter_page import LIST_OF, chapter_page, chapters_page
+from pencilwood.pages.chapters.chapter_page import chapter_page
 from pencilwood.pages.desk import ASSETS
+from pencilwood.pages.doors import teachers_page, trainers_page, workers_page
 from pencilwood.pages.front_pages import HOME_TEXT, home_page, vines_page
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.offline_page import offline_page
@@ -135,9 +136,9 @@ def _front_pages(
     handbook: Handbook, vines: tuple[PracticeVine, ...], language: str
 ) -> Iterator[Making]:
     yield partial(home_page, handbook, language)
-    for audience in LIST_OF:
-        if handbook.chapters_for(audience, language):
-            yield partial(chapters_page, handbook, audience, language)
+    yield partial(workers_page, handbook, len(vines), language)
+    yield partial(trainers_page, handbook, language)
+    yield partial(teachers_page, handbook, language)
     yield from (
         partial(chapter_page, handbook, chapter)
         for chapter in handbook.chapters

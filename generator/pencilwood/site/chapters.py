@@ -26,7 +26,8 @@ _ODD_NAME = re.compile(r"[\x00-\x1f\x7f-\x9f<>:\"|?*\\#%\u2028\u2029\ud800-\udff
 _TITLE = re.compile(r"\s*# [^\n]*")
 OUR_PAGES = (
     "index", "vines", "cases", "rules", "scores", "quizzes", "safety", "assets", "search",
-    "workers", "trainers", "words", "sources", "blocks", "sums", "practice", "crew", "offline",
+    "workers", "trainers", "teachers", "words", "sources", "blocks", "sums", "practice", "crew",
+    "offline",
 )  # fmt: skip
 """Names that a chapter cannot have, because pages of ours stand there."""
 

@@ -1,8 +1,9 @@
-"""Which of the theme's files a handbook takes along."""
+"""Which of the theme's files a handbook takes along, and what stands in place of others."""
 
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 from pencilwood.words import LANGUAGES
 
@@ -12,6 +13,20 @@ _STEMS = re.compile(r"assets/javascripts/lunr/(?:min/lunr\.)?([a-z.]+?)(?:\.min)
 _NEEDED_STEMS = {"stemmer.support", "multi", *LANGUAGES}
 # Source maps are for people who mend the theme; the icon is the theme's own sign.
 _UNUSED = re.compile(r".*\.(?:js|css)\.map|assets/images/favicon\.png")
+
+
+TEMPLATES = Path(__file__).parents[1] / "theme"
+"""Our own masthead, menu, list of headings and foot of a page."""
+
+
+def put_before_theme(folders: list[str], trainers: str | None) -> None:
+    """Let our templates go before the theme's, and those of a trainer's own folder before ours.
+
+    `folders` is where templates are looked for, in this order.
+    """
+    ours = str(TEMPLATES)
+    if ours not in folders:
+        folders.insert(sum(one == trainers for one in folders), ours)
 
 
 def is_of_use(path: str) -> bool:

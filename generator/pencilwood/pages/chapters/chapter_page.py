@@ -1,4 +1,4 @@
-"""A chapter as a page, and the two pages that list the chapters."""
+"""A chapter as a page."""
 
 from __future__ import annotations
 
@@ -84,21 +84,6 @@ def chapter_page(handbook: Handbook, chapter: Chapter) -> Page:
         lists=LIST_OF,
         before=series[place - 1] if place else None,
         after=series[place + 1] if audience and place + 1 < len(series) else None,
-    )
-
-
-def chapters_page(handbook: Handbook, audience: Audience, language: str) -> Page:
-    """The list of chapters for one reader."""
-    path = LIST_OF[audience]
-    desk = Desk(handbook, path, language)
-    return desk.write(
-        "chapters.html",
-        desk.say(path),
-        description=desk.say(f"{path}.lead"),
-        menu_title=desk.say(path),
-        audience=audience,
-        lead=desk.say(f"{path}.lead"),
-        chapters=handbook.chapters_for(audience, language),
     )
 
 

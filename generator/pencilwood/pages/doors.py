@@ -1,0 +1,99 @@
+"""The three doors of the front page: who starts on Monday, who trains a crew, who teaches a class.
+
+Each is a page of its own that lists what the handbook holds for them, in the order of their work.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from pencilwood.cases.credits import credit_words
+from pencilwood.pages.desk import Desk
+from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.page import Page
+from pencilwood.pages.projector_page import projector_path
+from pencilwood.pages.vine_cards import levels_of
+from pencilwood.quiz.quiz_proof import QuizProof
+
+WORKERS, TRAINERS, TEACHERS = "workers", "trainers", "teachers"
+DOORS = (WORKERS, TRAINERS, TEACHERS)
+"""Paths of the three pages."""
+
+
+@dataclass(frozen=True)
+class Lead:
+    """A link, and what stands beside it."""
+
+    title: str
+    href: str
+    words: str = ""
+
+
+def workers_page(handbook: Handbook, practice_vines: int, language: str) -> Page:
+    """The path of somebody who has never pruned: chapters, easy vines, practice, a first quiz."""
+    desk = Desk(handbook, WORKERS, language)
+    quiz = first_quiz(handbook)
+    return _write(
+        desk,
+        chapters=handbook.chapters_for("worker", language),
+        levels=levels_of(desk)[:1],
+        quiz=None if quiz is None else quiz_lead(desk, quiz),
+        practice_vines=practice_vines,
+    )
+
+
+def trainers_page(handbook: Handbook, language: str) -> Page:
+    """What somebody needs who prepares and leads a crew."""
+    desk = Desk(handbook, TRAINERS, language)
+    return _write(
+        desk,
+        chapters=handbook.chapters_for("trainer", language),
+        quizzes=[quiz_lead(desk, quiz) for quiz in handbook.quizzes],
+        blocks=bool(handbook.blocks),
+    )
+
+
+def teachers_page(handbook: Handbook, language: str) -> Page:
+    """What a class is taught with: a wall, paper, quizzes, a learning system, vines of others."""
+    desk = Desk(handbook, TEACHERS, language)
+    cases = [proof.case for proof in handbook.cases]
+    return _write(
+        desk,
+        shown=[Lead(desk.own(one.title), desk.href(projector_path(one.slug))) for one in cases],
+        quizzes=[quiz_lead(desk, quiz) for quiz in handbook.quizzes],
+        shared=[
+            Lead(
+                desk.own(one.title),
+                desk.href(f"cases/{one.slug}"),
+                credit_words(one, language),
+            )
+            for one in cases
+            if one.shared_in
+        ],
+    )
+
+
+def first_quiz(handbook: Handbook) -> QuizProof | None:
+    """The quiz to begin with: the one that takes the least time a question, and so asks least."""
+    return min(
+        handbook.quizzes,
+        key=lambda one: Fraction(max(one.minutes.values()), len(one.quiz.questions)),
+        default=None,
+    )
+
+
+def quiz_lead(desk: Desk, proof: QuizProof) -> Lead:
+    """A quiz with what it is about."""
+    quiz = proof.quiz
+    count = desk.say("quizzes.count", n=len(quiz.questions), minutes=proof.minutes[desk.language])
+    return Lead(
+        desk.own(quiz.title), desk.href(f"quizzes/{quiz.slug}"), f"{desk.own(quiz.intro)} {count}"
+    )
+
+
+def _write(desk: Desk, **values: object) -> Page:
+    path, title = desk.path, desk.say(desk.path)
+    lead = desk.say(f"{path}.lead")
+    # What the template shows goes under one name: it is no concern of the desk.
+    return desk.write(f"{path}.html", title, description=lead, menu_title=title, door=values)

@@ -1,0 +1,59 @@
+"""Lists of vines: a small drawing, a title and what the vine teaches, from easy to hard."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from pencilwood.cases.case import Level
+from pencilwood.pages.desk import Desk
+from pencilwood.proof import CaseProof
+from pencilwood.rules import RULE_BY_NAME
+
+LEVELS: tuple[Level, ...] = ("easy", "middling", "hard")
+
+
+@dataclass(frozen=True)
+class Card:
+    """One vine in a list."""
+
+    slug: str
+    title: str
+    picture: str
+    href: str
+    teaches: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class LevelCards:
+    """The vines of one level."""
+
+    level: Level
+    title: str
+    cards: tuple[Card, ...]
+
+
+def small_drawing(slug: str) -> str:
+    """Where the small drawing of a case stands among our own files."""
+    return f"vines/{slug}.svg"
+
+
+def levels_of(desk: Desk) -> tuple[LevelCards, ...]:
+    """Every vine, by level; a level without vines is left out."""
+    found = []
+    for level in LEVELS:
+        here = [proof for proof in desk.handbook.cases if proof.case.level == level]
+        if here:
+            cards = tuple(_card(desk, proof) for proof in here)
+            found.append(LevelCards(level, desk.say(f"level.{level}"), cards))
+    return tuple(found)
+
+
+def _card(desk: Desk, proof: CaseProof) -> Card:
+    case = proof.case
+    return Card(
+        slug=case.slug,
+        title=desk.own(case.title),
+        picture=desk.asset(small_drawing(case.slug)),
+        href=desk.href(f"cases/{case.slug}"),
+        teaches=tuple(RULE_BY_NAME[name].title[desk.language] for name, _ in case.teaches),
+    )
