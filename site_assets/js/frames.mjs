@@ -6,6 +6,8 @@ const MARGIN_MM = 70;
 const SMALLEST_MM = 260;
 const LOW_BUDS = 2;
 const TRUNK_MM = 300;
+/** A cane goes on above its highest bud; a hanging one ends below, where the trunk leaves room. */
+const TIP_MM = 130;
 
 /**
  * A window around what is left at a position: the whole canes, or only their lowest buds.
@@ -41,8 +43,9 @@ export function frameOf(drawing, position, states, closer, view = drawing.views[
 export function frameOfWood({ cutPoints, whole }) {
   if (cutPoints.length === 0) return whole;
   const { x, y, width, height } = around(cutPoints);
+  const top = Math.max(y - TIP_MM, whole.y);
   const bottom = Math.min(y + height + TRUNK_MM, whole.y + whole.height);
-  return { x, y, width, height: bottom - y };
+  return { x, y: top, width, height: bottom - top };
 }
 
 /**

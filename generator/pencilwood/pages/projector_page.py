@@ -39,7 +39,7 @@ _MOST_NAMED = 4
 """A screen that is read from afar lists no more pieces of wood than this."""
 _TRUNK_SWELLS = 1.15
 """Names keep clear of a trunk so many times as thick as it was measured."""
-STYLES = ("vine.css", "projector.css")
+STYLES = ("tokens.css", "fonts.css", "vine.css", "projector.css")
 
 
 @dataclass(frozen=True)
