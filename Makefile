@@ -59,6 +59,11 @@ screens: $(VENV)/test-installed
 	$(BIN)/pencilwood build
 	$(BIN)/python tests/screens/take.py $(SCREENS)
 
+# Takes the picture in README.md anew.
+picture: $(VENV)/test-installed
+	$(BIN)/pencilwood build
+	$(BIN)/python tests/screens/picture.py
+
 # Needs Node.js 20 or newer; the built script is committed, so building the site needs no Node.
 bundle: node_modules/.package-lock.json
 	npm run --silent build
@@ -85,8 +90,8 @@ $(FALLBACK)/installed: $(PINS)/fallback.txt pyproject.toml
 	@touch $@
 
 # Changes the rules, the score, the plan and the block's sums a little, in a copy, and tells which
-# changes no test noticed; no part of the tests. `make mutants MUTANTS=` runs all of them, for hours.
-MUTANTS  ?= --sample 700
+# changes no test noticed; no part of the tests. `make mutants MUTANTS=` runs all of them, for days.
+MUTANTS  ?= --sample 60
 MUTATION := .cache/mutation-venv
 mutants: $(MUTATION)/installed
 	$(MUTATION)/$(notdir $(BIN))/python tests/mutation/run.py $(MUTANTS)
