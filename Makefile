@@ -14,7 +14,7 @@ PINNED := $(PIP) --require-hashes
 # Material for MkDocs prints a banner about MkDocs 2 on every run; we pin MkDocs 1.
 export NO_MKDOCS_2_WARNING = 1
 
-.PHONY: fonts fuzz screens site test check bench bench-site kill-test bundle pins light clean
+.PHONY: fonts fuzz picture screens site test check bench bench-site kill-test bundle pins light clean
 .DEFAULT_GOAL := site
 
 site: $(VENV)/site-installed

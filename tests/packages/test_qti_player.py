@@ -156,6 +156,7 @@ def test_steps_dragged_into_their_places_are_right(player: Player) -> None:
     one = packed("before-the-first-day", "es")
     body = one.question("order-of-the-passes").body
     assert isinstance(body, Ordering)
+    player.page.set_viewport_size({"width": 1000, "height": 1600})  # all places on the screen
     player.play(one, "items/order-of-the-passes.xml")
     for place, number in enumerate(body.order):
         drag(player.page, f"step-{number + 1}", place)

@@ -89,9 +89,10 @@ def instead_of_mkdocs(new: Path) -> Callable[..., subprocess.CompletedProcess[st
 
 
 @pytest.fixture
-def place(tmp_path: Path) -> Path:
-    """A folder with a handbook that nobody reads, and the sites of two builds."""
+def place(tmp_path: Path, project: Path) -> Path:
+    """A folder with a handbook of which only the settings are read, and the sites of two builds."""
     (tmp_path / "book").mkdir()
+    shutil.copy(project / "mkdocs.yml", tmp_path / "book")
     make_site(tmp_path / "first", "first")
     make_site(tmp_path / "second", "second")
     make_site(tmp_path / "site", "first")

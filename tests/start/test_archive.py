@@ -122,6 +122,7 @@ def test_an_unpacked_handbook_opens_without_a_network(
     phone_page.context.set_offline(True)
     phone_page.goto((tmp_path / "stick" / START).as_uri())
     phone_page.get_by_role("link").nth(opens).click()
-    phone_page.locator(".pw-go").click()
+    expect(phone_page.locator("[data-pencilwood-exercise] svg").first).to_be_visible()
+    phone_page.locator("main a[href*='cases/']").first.click()
     expect(phone_page.locator(".pw-kicker")).to_have_text(title)
     expect(phone_page.locator("main svg").first).to_be_visible()
