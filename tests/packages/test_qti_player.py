@@ -166,6 +166,23 @@ def test_steps_dragged_into_their_places_are_right(player: Player) -> None:
 
 
 def drag(page: Page, step: str, place: int) -> None:
+    """Drag a step into a place; again when the player, still sliding things about, lost it."""
+    for _ in range(4):
+        page.wait_for_timeout(350)  # the player slides the other steps together
+        drag_once(page, step, place)
+        page.wait_for_timeout(350)
+        if page.evaluate(IN_PLACE, [step, place]):
+            return
+    page.wait_for_function(IN_PLACE, arg=[step, place], timeout=3000)
+
+
+IN_PLACE = (
+    "([step, place]) => item.variables.find((one) => one.identifier === 'RESPONSE')"
+    ".value?.[place] === step"
+)
+
+
+def drag_once(page: Page, step: str, place: int) -> None:
     start = page.locator(f"qti-simple-choice[identifier={step}]").first.bounding_box()
     end = page.locator("drop-list").nth(place).bounding_box()
     assert start is not None
@@ -176,12 +193,6 @@ def drag(page: Page, step: str, place: int) -> None:
     page.mouse.move(middle[0] + 10, middle[1] + 5, steps=3)
     page.mouse.move(end["x"] + end["width"] / 2, end["y"] + end["height"] / 2, steps=12)
     page.mouse.up()
-    page.wait_for_function(
-        "([step, place]) => item.variables.find((one) => one.identifier === 'RESPONSE')"
-        ".value?.[place] === step",
-        arg=[step, place],
-    )
-    page.wait_for_timeout(350)  # the player slides the other steps together
 
 
 def clicked(player: Player, place: Point | None) -> Marked:
