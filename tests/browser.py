@@ -1,5 +1,6 @@
 """How the tests drive Chromium, and what they never let a page do."""
 
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -16,6 +17,13 @@ CHROMIUM_ARGS = [
     "--disable-component-update",
     "--disable-sync",
 ]
+
+
+def chromium_here() -> str | None:
+    """Where this machine has Chromium, if it has."""
+    return next((path for name in CHROMIUM_NAMES if (path := shutil.which(name))), None)
+
+
 PHONE: ViewportSize = {"width": 390, "height": 844}
 DESKTOP: ViewportSize = {"width": 1280, "height": 800}
 # A learner may be in the row with no signal: a page may ask for nothing but its own files.

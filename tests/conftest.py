@@ -11,7 +11,7 @@ from typing import Any, NoReturn
 import pytest
 from playwright.sync_api import Browser, Page
 
-from browser import CHROMIUM_ARGS, CHROMIUM_NAMES, DESKTOP, PHONE, watched_page
+from browser import CHROMIUM_ARGS, DESKTOP, PHONE, chromium_here, watched_page
 
 PROJECT = Path(__file__).resolve().parent.parent
 
@@ -74,7 +74,7 @@ def npm(node: str) -> str:
 
 @pytest.fixture(scope="session")
 def chromium_path() -> str:
-    found = next((path for name in CHROMIUM_NAMES if (path := shutil.which(name))), None)
+    found = chromium_here()
     if found is None:
         give_up("Chromium is not installed")
     return found

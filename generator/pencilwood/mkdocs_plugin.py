@@ -62,6 +62,8 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     _site: Site
     _site_dir = ""
     _ours: dict[str, Page]
+    _listed: dict[str, list[Page]]
+    """The pages that the menu of each language names."""
     _menus: dict[str, Navigation]
     _live = False
 
@@ -80,6 +82,12 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
             self._keep_others_folders(config)
         self._site = assemble(opened.handbook)
         self._ours = {self._source(page): page for page in self._site.pages}
+        self._listed = {
+            language: [
+                one for one in self._site.pages if one.menu_title and one.language == language
+            ]
+            for language in self._languages
+        }
         # Also where the settings say so in quotes: no font comes from elsewhere.
         config.theme["font"] = False
         put_before_theme(config.theme.dirs, config.theme.custom_dir)
@@ -91,7 +99,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
             # Neither works without an address; the site map would also carry the day's date.
             config.theme.static_templates -= {"404.html", "sitemap.xml"}
         config.nav = [
-            {language: [self._source(page) for page in self._menu(language)]}
+            {language: [self._source(page) for page in self._listed[language]]}
             for language in self._languages
         ]
         self._speak(config, self._languages[0])
@@ -167,7 +175,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         self._speak(config, ours.language)
         context["nav"] = self._menus[ours.language]
         extra: dict[str, Any] = context  # type: ignore[assignment]
-        extra["pencilwood"] = around(self._site.pages, self._site.handbook, ours)
+        extra["pencilwood"] = around(self._listed[ours.language], self._site.handbook, ours)
         config.extra["alternate"] = [
             {
                 "name": say(language, f"pages.language.{language}"),
@@ -228,9 +236,6 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     @property
     def _languages(self) -> tuple[str, ...]:
         return self._site.addresses.languages
-
-    def _menu(self, language: str) -> list[Page]:
-        return [page for page in self._site.pages if page.menu_title and page.language == language]
 
     def _source(self, page: Page) -> str:
         return f"{self._site.addresses.folder(page.language)}{page.path}.md"

@@ -6,7 +6,6 @@ Run with `make picture`.
 from __future__ import annotations
 
 import io
-import shutil
 import sys
 from pathlib import Path
 
@@ -15,7 +14,7 @@ from playwright.sync_api import sync_playwright
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from browser import CHROMIUM_ARGS, CHROMIUM_NAMES, DESKTOP
+from browser import CHROMIUM_ARGS, DESKTOP, chromium_here
 
 PROJECT = Path(__file__).resolve().parents[2]
 PICTURE = Path(__file__).with_name("exercise.webp")
@@ -24,7 +23,7 @@ WIDE_PX = 1000
 
 
 def main() -> None:
-    chromium = next(path for name in CHROMIUM_NAMES if (path := shutil.which(name)))
+    chromium = chromium_here()
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=chromium, args=CHROMIUM_ARGS)
         page = browser.new_page(viewport=DESKTOP)

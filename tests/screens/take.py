@@ -22,7 +22,7 @@ from playwright.sync_api import Browser, Page, ViewportSize, sync_playwright
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from browser import CHROMIUM_ARGS, CHROMIUM_NAMES
+from browser import CHROMIUM_ARGS, chromium_here
 
 PROJECT = Path(__file__).resolve().parents[2]
 TARGETS = Path(__file__).with_name("troubles.js")
@@ -145,7 +145,7 @@ def main() -> None:
     asked = parser.parse_args()
     site = asked.site.resolve()
     pages = asked.only or kinds_of_pages(site)
-    chromium = next(path for name in CHROMIUM_NAMES if (path := shutil.which(name)))
+    chromium = chromium_here()
     taken, seen = 0, defaultdict[str, list[str]](list)
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=chromium, args=CHROMIUM_ARGS)

@@ -48,8 +48,8 @@ class Group:
     entries: tuple[Entry, ...]
 
 
-def around(pages: Sequence[Page], handbook: Handbook, page: Page) -> dict[str, object]:
-    """What the theme's templates put around `page`, `pages` being those of the whole site."""
+def around(listed: Sequence[Page], handbook: Handbook, page: Page) -> dict[str, object]:
+    """What the theme's templates put around `page`; `listed` have a menu title in its language."""
     words = {
         "menu": "menu",
         "home": "home",
@@ -58,27 +58,26 @@ def around(pages: Sequence[Page], handbook: Handbook, page: Page) -> dict[str, o
         "top": "menu.top",
     }
     said = {name: say(page.language, f"pages.{key}") for name, key in words.items()}
-    return {"menu": menu_of(pages, handbook, page), "words": said}
+    return {"menu": menu_of(listed, handbook, page), "words": said}
 
 
-def menu_of(pages: Sequence[Page], handbook: Handbook, page: Page) -> tuple[Group, ...]:
-    """The menu that stands on `page`, of all `pages` in its language that have a menu title."""
-    listed = {one.path: one for one in pages if one.menu_title and one.language == page.language}
-    listed.pop(HOME, None)
+def menu_of(listed: Sequence[Page], handbook: Handbook, page: Page) -> tuple[Group, ...]:
+    """The menu that stands on `page`; `listed` have a menu title in its language."""
+    titles = {one.path: one.menu_title for one in listed if one.path != HOME}
     grouped = {path for paths in GROUPS.values() for path in paths}
-    others = tuple(path for path in listed if path not in grouped)
+    others = tuple(path for path in titles if path not in grouped)
     addresses = Addresses(handbook.profile.languages)
     above = section_of(page, handbook)
     groups = []
     for name, paths in GROUPS.items():
         entries = tuple(
             Entry(
-                listed[path].menu_title,
+                titles[path],
                 addresses.of(path, page.language),
                 "page" if path == page.path else "true" if path == above else "",
             )
             for path in (*paths, *(others if name == next(iter(GROUPS)) else ()))
-            if path in listed
+            if path in titles
         )
         if entries:
             groups.append(Group(name, say(page.language, f"pages.menu.{name}"), entries))
