@@ -3,8 +3,13 @@
 from __future__ import annotations
 
 import shutil
+from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
+from pencilwood.cases.chapter_head import Audience
+from pencilwood.pages.handbook import Chapter, Handbook
+from pencilwood.places import Place
 from pencilwood.site.handbook import Opened, open_handbook
 
 PROJECT = Path(__file__).resolve().parent.parent
@@ -50,3 +55,16 @@ def said(opened: Opened) -> list[str]:
 def check(root: Path, language: str = "en") -> list[str]:
     """What `pencilwood check` finds."""
     return said(open_handbook(root, language))
+
+
+Change = Callable[[Handbook], Handbook]
+
+
+def with_chapter(audience: Audience | None) -> Change:
+    """Puts one chapter, for these readers, in the place of all others."""
+
+    def change(handbook: Handbook) -> Handbook:
+        made = Chapter("x", "en", "Title of x", "", Place("content/chapters/en/x.md"), audience)
+        return replace(handbook, chapters=(made,))
+
+    return change

@@ -17,6 +17,7 @@ from pencilwood.site.lock import BusyError
 from pencilwood.site.publish import (
     CONFIG,
     NotOursError,
+    make_room_for_chapters,
     mend,
     mkdocs_command,
     mkdocs_environment,
@@ -190,6 +191,7 @@ def _preview(given: argparse.Namespace) -> int:
     if settings is None:
         _print_findings(findings)
         return FOUND
+    make_room_for_chapters(given.root)
     command = mkdocs_command(given.root, "serve", "--dev-addr", given.address)
     return subprocess.run(  # noqa: S603 - our own interpreter, and no shell
         command, env=mkdocs_environment(given.language), check=False

@@ -2,13 +2,17 @@
 
 import shutil
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from chapter_files import FIGURES, GLOSSARY, SOURCES
+from pencilwood.pages.handbook import Handbook
+from pencilwood.site.handbook import open_handbook
 from pencilwood.site.publish import publish
 from photo_files import with_facts
+from small_handbook import make_small
 
 CASES = ("tidy-vine", "climbing-spurs", "one-arm-vine")
 QUIZ = """\
@@ -139,3 +143,11 @@ def snapshot() -> Callable[[Path], dict[str, bytes]]:
         }
 
     return take
+
+
+@pytest.fixture(scope="module")
+def plain(tmp_path_factory: pytest.TempPathFactory) -> Handbook:
+    """One vine, and neither chapter, quiz, block nor practice."""
+    opened = open_handbook(make_small(tmp_path_factory.mktemp("front") / "book", "tidy-vine"))
+    assert opened.handbook is not None
+    return replace(opened.handbook, chapters=())

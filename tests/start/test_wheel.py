@@ -106,7 +106,7 @@ def test_start_build_and_upgrade_with_the_installed_package_alone(
     assert tree(book) == {name: text.encode() for name, text in from_checkout.items()}
     make_quick(book)
     before = tree(book)
-    assert "3 cases proved, nothing to put right (0 warnings)." in place.pencilwood(
+    assert "Nothing to put right. Cases proved: 3; warnings: 0." in place.pencilwood(
         "check", "--root", "book"
     )
     place.pencilwood("build", "--root", "book", "--zip", "book.zip")

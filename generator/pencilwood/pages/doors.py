@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from pencilwood.cases.chapter_head import Audience
 from pencilwood.cases.credits import credit_words
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
@@ -17,8 +18,12 @@ from pencilwood.pages.vine_cards import levels_of
 from pencilwood.quiz.quiz_proof import QuizProof
 
 WORKERS, TRAINERS, TEACHERS = "workers", "trainers", "teachers"
-DOORS = (WORKERS, TRAINERS, TEACHERS)
-"""Paths of the three pages."""
+_BEHIND: dict[str, tuple[Audience | None, tuple[str, ...]]] = {
+    WORKERS: ("worker", ("chapters", "vines", "practice", "quizzes")),
+    TRAINERS: ("trainer", ("chapters", "vines", "block", "quizzes")),
+    TEACHERS: (None, ("vines", "quizzes", "packages")),
+}
+"""What stands behind each door: whose chapters, and the parts that the front page names."""
 
 
 @dataclass(frozen=True)
@@ -28,6 +33,25 @@ class Lead:
     title: str
     href: str
     words: str = ""
+
+
+def doors(desk: Desk) -> tuple[Lead, ...]:
+    """The three doors on the front page; each promises only what stands behind it."""
+    return tuple(_door(desk, path) for path in _BEHIND)
+
+
+def _door(desk: Desk, path: str) -> Lead:
+    audience, parts = _BEHIND[path]
+    missing = set()
+    if audience is None or not desk.handbook.chapters_for(audience, desk.language):
+        missing.add("chapters")
+    if not desk.profile.practice_vines:
+        missing.add("practice")
+    if not desk.handbook.quizzes:
+        missing.add("quizzes")
+    kept = [desk.say(f"home.door.{path}.{part}") for part in parts if part not in missing]
+    words = ", ".join(kept)
+    return Lead(desk.say(f"home.door.{path}"), desk.href(path), words[:1].upper() + words[1:])
 
 
 def workers_page(handbook: Handbook, practice_vines: int, language: str) -> Page:

@@ -8,7 +8,7 @@ from pencilwood.cases.profile_file import UNNAMED
 from pencilwood.kept import kept_json
 from pencilwood.pages.chapters.chapter_page import filled_in
 from pencilwood.pages.desk import Desk
-from pencilwood.pages.doors import DOORS
+from pencilwood.pages.doors import doors
 from pencilwood.pages.exercise import ExerciseParts, exercise_parts
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
@@ -38,7 +38,7 @@ def home_page(handbook: Handbook, language: str) -> Page:
             "opening.html",
             case=None if first is None else first.case,
             exercise=None if first is None else _exercise(desk, first),
-            doors=DOORS,
+            doors=doors(desk),
             unnamed=vineyard in UNNAMED.values(),
         ),
         markdown=filled_in(desk, chapter) if chapter else "",

@@ -8,6 +8,7 @@ import sys
 from dataclasses import dataclass
 from pathlib import Path
 
+from pencilwood.site.chapters import CHAPTERS
 from pencilwood.site.folders import CONFIG as CONFIG
 from pencilwood.site.lock import BusyError, only_builder
 from pencilwood.site.settings import in_our_words, look_at_settings
@@ -54,6 +55,7 @@ def publish(root: Path, site: Path, language: str = "en") -> Published:
         try:
             fresh = waiting_folder(site) / "new"
             fresh.mkdir(parents=True)
+            make_room_for_chapters(root)
             done = run_mkdocs(root, language, lock, "build", "--site-dir", str(fresh))
             if done.returncode == 0:
                 swap(site)
@@ -107,6 +109,14 @@ def run_mkdocs(
         # Windows hands no open files on; there a killed build's MkDocs ends by itself.
         pass_fds=() if sys.platform == "win32" else (lock,),
     )
+
+
+def make_room_for_chapters(root: Path) -> None:
+    """Give MkDocs the folder that it asks for.
+
+    A handbook needs no chapter, and git keeps no empty folder.
+    """
+    (root / CHAPTERS).mkdir(exist_ok=True)
 
 
 def mkdocs_command(root: Path, command: str, *arguments: str) -> list[str]:

@@ -1,0 +1,233 @@
+"""What the front page and its three doors offer, by what a handbook holds."""
+
+import re
+from dataclasses import replace
+from types import SimpleNamespace
+from typing import cast
+
+import pytest
+
+from pencilwood.cases.case import Level
+from pencilwood.pages.desk import Desk
+from pencilwood.pages.doors import doors, first_quiz, teachers_page, trainers_page, workers_page
+from pencilwood.pages.front_pages import first_vine
+from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.page import Page
+from pencilwood.proof import CaseProof
+from pencilwood.quiz.quiz_proof import QuizProof
+from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
+from pencilwood.vine.model import Side, Vine
+from small_handbook import Change, with_chapter
+from vines import arm, cane, vine
+
+# ---------------------------------------------------------------- the first vine
+
+
+def with_vines(handbook: Handbook, *given: tuple[str, Level, int]) -> Handbook:
+    """The handbook with these vines in the place of its own: short name, level, places."""
+    (proof,) = handbook.cases
+    return replace(handbook, cases=tuple(_like(proof, *one) for one in given))
+
+
+def _like(proof: CaseProof, slug: str, level: Level, places: int) -> CaseProof:
+    case = replace(proof.case, slug=slug, level=level, vine=_with_places(places))
+    return replace(proof, case=case)
+
+
+def _with_places(number: int) -> Vine:
+    places = [(100 * one, [cane("a", 6)]) for one in range(1, number + 1)]
+    return vine(TWO_ARM_CORDON, arm(Side.LEFT, 1500, *places), arm(Side.RIGHT, 1500))
+
+
+@pytest.mark.parametrize(
+    ("given", "chosen", "why"),
+    [
+        ([("only", "hard", 9)], "only", "a handbook with one hard vine still has one to try"),
+        (
+            [("many", "easy", 9), ("few", "easy", 4)],
+            "few",
+            "fewer places take less time and fit a phone",
+        ),
+        (
+            [("small", "middling", 2), ("large", "easy", 12)],
+            "large",
+            "what a beginner can do counts before what is short",
+        ),
+        (
+            [("small", "hard", 2), ("large", "middling", 12)],
+            "large",
+            "without an easy vine the next level is the easiest",
+        ),
+        (
+            [("one", "easy", 4), ("two", "easy", 4)],
+            "one",
+            "of two alike the first, so that the page does not change by itself",
+        ),
+    ],
+)
+def test_the_first_vine(
+    plain: Handbook, given: list[tuple[str, Level, int]], chosen: str, why: str
+) -> None:
+    first = first_vine(with_vines(plain, *given))
+    assert first is not None
+    assert first.case.slug == chosen, why
+
+
+# ---------------------------------------------------------------- the three doors
+
+
+def with_quiz(handbook: Handbook) -> Handbook:
+    words = {"en": "Words of q"}
+    quiz = SimpleNamespace(slug="q", title=words, intro=words, questions=[1, 2])
+    proof = cast(QuizProof, SimpleNamespace(quiz=quiz, minutes={"en": 5}))
+    return replace(handbook, quizzes=(proof,))
+
+
+def with_practice(handbook: Handbook) -> Handbook:
+    return replace(handbook, profile=replace(handbook.profile, practice_vines=3))
+
+
+def as_it_is(handbook: Handbook) -> Handbook:
+    return handbook
+
+
+@pytest.mark.parametrize(
+    ("change", "promised", "why"),
+    [
+        (
+            as_it_is,
+            (
+                "Vines to begin with",
+                "Your own vines, the block",
+                "Vines on the wall, papers, packages, shared vines",
+            ),
+            "nothing is promised that one vine alone does not give",
+        ),
+        (
+            with_chapter("worker"),
+            (
+                "Short chapters, vines to begin with",
+                "Your own vines, the block",
+                "Vines on the wall, papers, packages, shared vines",
+            ),
+            "chapters stand behind the door of those for whom they are written",
+        ),
+        (
+            with_chapter("trainer"),
+            (
+                "Vines to begin with",
+                "The pruning day, targets, your own vines, the block",
+                "Vines on the wall, papers, packages, shared vines",
+            ),
+            "the same for trainers",
+        ),
+        (
+            with_practice,
+            (
+                "Vines to begin with, practice",
+                "Your own vines, the block",
+                "Vines on the wall, papers, packages, shared vines",
+            ),
+            "practice vines are for those who learn",
+        ),
+        (
+            with_quiz,
+            (
+                "Vines to begin with, a first quiz",
+                "Your own vines, the block, results",
+                "Vines on the wall, papers, quizzes, packages, shared vines",
+            ),
+            "a quiz is of use to all three",
+        ),
+    ],
+)
+def test_a_door_promises_what_stands_behind_it(
+    plain: Handbook, change: Change, promised: tuple[str, ...], why: str
+) -> None:
+    shown = doors(Desk(change(plain), "index", "en"))
+    assert [one.title for one in shown] == [
+        "I start on Monday",
+        "I train a crew",
+        "I teach a class",
+    ]
+    assert [one.href for one in shown] == ["workers.html", "trainers.html", "teachers.html"]
+    assert tuple(one.words for one in shown) == promised, why
+
+
+def headings(page: Page) -> list[str]:
+    """The headings of a page's body, and that each has something under it."""
+    parts = re.split(r"<h2[^>]*>(.*?)</h2>", page.body, flags=re.DOTALL)[1:]
+    for title, under in zip(parts[::2], parts[1::2], strict=True):
+        said = re.sub(r"<!--.*?-->|<[^>]*>", "", under, flags=re.DOTALL).strip()
+        assert said, f"nothing stands under {title!r}"
+    return [re.sub("<[^>]*>", "", title).strip() for title in parts[::2]]
+
+
+READ, PRUNE = "Read, one short chapter at a time", "Prune, from the easiest vine on"
+PRACTISE, QUIZ = "Practise until your hand knows it", "Your first quiz"
+
+
+@pytest.mark.parametrize(
+    ("change", "practice_vines", "listed", "why"),
+    [
+        (as_it_is, 0, [PRUNE], "a heading with nothing under it is left out"),
+        (with_chapter("worker"), 0, [READ, PRUNE], "reading comes before cutting"),
+        (with_chapter("trainer"), 0, [PRUNE], "a trainer's chapter is not for a worker"),
+        (with_practice, 3, [PRUNE, PRACTISE], "practice follows the measured vines"),
+        (with_quiz, 0, [PRUNE, QUIZ], "the quiz comes last"),
+    ],
+)
+def test_the_workers_page_in_order(
+    plain: Handbook, change: Change, practice_vines: int, listed: list[str], why: str
+) -> None:
+    assert headings(workers_page(change(plain), practice_vines, "en")) == listed, why
+
+
+@pytest.mark.parametrize(
+    ("change", "listed", "why"),
+    [
+        (as_it_is, ["The block", "Your own vines"], "sums and measuring need nothing else"),
+        (
+            with_chapter("trainer"),
+            ["Read before the crew comes", "The block", "Your own vines"],
+            "reading comes first",
+        ),
+        (
+            with_quiz,
+            ["What your crew knows", "The block", "Your own vines"],
+            "without a quiz there are no results to collect",
+        ),
+    ],
+)
+def test_the_trainers_page(plain: Handbook, change: Change, listed: list[str], why: str) -> None:
+    page = trainers_page(change(plain), "en")
+    assert headings(page) == listed, why
+    assert ("crew.html" in page.body) == (change is with_quiz)
+
+
+def test_the_teachers_page_names_the_packages_that_can_be_made(plain: Handbook) -> None:
+    without, with_one = (teachers_page(one, "en").body for one in (plain, with_quiz(plain)))
+    assert "export scorm" in without
+    assert "export qti" not in without, "there would be nothing to export"
+    assert "export qti" in with_one
+    assert "project/tidy-vine.html" in without
+
+
+@pytest.mark.parametrize(
+    ("quizzes", "chosen", "why"),
+    [
+        ([], None, "no quiz, nothing to begin with"),
+        ([("long", 20, 10), ("quick", 6, 6)], "quick", "one minute a question asks least"),
+        ([("short", 8, 2), ("brisk", 9, 9)], "brisk", "not the shortest: each question is hard"),
+        ([("one", 5, 5), ("two", 5, 5)], "one", "of two alike the first"),
+    ],
+)
+def test_the_first_quiz(
+    plain: Handbook, quizzes: list[tuple[str, int, int]], chosen: str | None, why: str
+) -> None:
+    made = [
+        SimpleNamespace(quiz=SimpleNamespace(slug=slug, questions=range(asked)), minutes={"en": m})
+        for slug, m, asked in quizzes
+    ]
+    first = first_quiz(replace(plain, quizzes=tuple(cast(list[QuizProof], made))))
+    assert (first.quiz.slug if first else None) == chosen, why
