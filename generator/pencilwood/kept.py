@@ -91,6 +91,17 @@ def kept_text(kind: str, facts: object, make: Callable[[], str]) -> str:
     return text
 
 
+def found_text(kind: str, facts: object) -> str | None:
+    """The text that follows from `facts`, where an earlier build has kept it."""
+    return None if _folder is None else _read(_folder / kind / key_of(kind, facts))
+
+
+def keep_text(kind: str, facts: object, text: str) -> None:
+    """Keep a text that `found_text` is to find."""
+    if _folder is not None:
+        _write(_folder / kind / key_of(kind, facts), text)
+
+
 def kept_json(
     kind: str, facts: object, make: Callable[[], object], fits: Callable[[object], bool]
 ) -> object:

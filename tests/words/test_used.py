@@ -23,7 +23,7 @@ BEGINNINGS: Mapping[str, tuple[str, ...]] = {
         *{f"plates.{key.split('.')[1]}" for key in catalogue("en") if key.startswith("plates.")},
     ),
     "js": ("exercise", "exercise.tool", "exercise.stub", "quiz", "block", "pages"),
-    "mkdocs_plugin.py": ("pages",),
+    "mkdocs_plugin": ("pages",),
     "packages": ("scorm.note", "qti", "quiz"),
     "pages": ("pages", "chapters"),
     "proof": ("proof",),

@@ -86,6 +86,14 @@ def _version(name: str) -> str | None:
     return content_hash(path.read_bytes()) if path.is_file() else None
 
 
+@cache
+def our_versions() -> str:
+    """Changes with every script and style of ours, whose hashes stand in pages."""
+    root = asset_root()
+    names = (path.relative_to(root).as_posix() for path in sorted(root.rglob("*.*s")))
+    return content_hash(repr([(name, _version(name)) for name in names]).encode())
+
+
 def content_hash(data: bytes) -> str:
     """Sixteen hexadecimal digits of a SHA-256, by which the browser part knows a file."""
     return hashlib.sha256(data).hexdigest()[:_HASH_LENGTH]

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from markupsafe import escape
+
 from pencilwood.pages.finished import finish
 from pencilwood.pages.policy import OWN_TEXT
+
+_MARKS = re.compile(r"[\\`*_{}\[\]()#+!|]")
 
 
 @dataclass(frozen=True)
@@ -42,6 +47,12 @@ class Page:
     """What the menu calls it; empty when it is not in the menu."""
     waits: str = ""
     """A name for its fragments while they lie in the folder of what is kept; else empty."""
+
+    def source(self) -> str:
+        """What the page is before a site generator has seen it, in Markdown."""
+        # A title is words on one line: nothing in it is markup, of whatever sort.
+        title = _MARKS.sub(r"\\\g<0>", str(escape(" ".join(self.title.split()))))
+        return f"# {title}\n\n{self.markdown}\n"
 
     def content(self, written: str) -> str:
         """All that the page is about: the trainer's own words, as HTML, and what goes with them."""

@@ -22,6 +22,7 @@ from pencilwood.drawing.wood_text import plate_of
 from pencilwood.drawing.writer import number
 from pencilwood.kept import kept_text
 from pencilwood.pages.desk import Desk
+from pencilwood.pages.finished import our_versions
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.wood_words import cut_words
 from pencilwood.proof import CaseProof
@@ -68,7 +69,7 @@ def projector_path(slug: str) -> str:
 def projector_page(handbook: Handbook, proof: CaseProof, language: str) -> str:
     """The page of one case in one language, from doctype to the closing tag."""
     holds = None if handbook.holds is None else sorted(handbook.holds)
-    facts = [proof.name, language, holds]
+    facts = [proof.name, language, holds, our_versions()]
     return kept_text("room-page", facts, lambda: _page(handbook, proof, language))
 
 

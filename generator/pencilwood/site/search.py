@@ -7,13 +7,20 @@ import re
 from collections.abc import Mapping
 
 from pencilwood.pages.page import Addresses
+from pencilwood.site.finished_pages import Docs
 
 INDEX = "search/search_index.json"
 _BASE = re.compile(r'(<script id="__config" type="application/json">{[^<]*?"base": )"[^"]*"')
 
 
-def divide_index(index: str, addresses: Addresses) -> Mapping[str, str]:
-    """The search files of each language, made from one index of all pages.
+def docs_of(index: str) -> Docs:
+    """What an index knows, section by section."""
+    docs: Docs = json.loads(index)["docs"]
+    return docs
+
+
+def divide_index(index: str, all_docs: Docs, addresses: Addresses) -> Mapping[str, str]:
+    """The search files of each language: as the index says, but of `all_docs`.
 
     A page opened from a disk cannot read JSON, so there is the same as a script.
     """
@@ -22,9 +29,9 @@ def divide_index(index: str, addresses: Addresses) -> Mapping[str, str]:
     for language in addresses.languages:
         folder = addresses.folder(language)
         docs = [
-            {**doc, "location": doc["location"].removeprefix(folder)}
-            for doc in whole["docs"]
-            if _language_of(doc["location"], addresses) == language
+            {**doc, "location": str(doc["location"]).removeprefix(folder)}
+            for doc in all_docs
+            if _language_of(str(doc["location"]), addresses) == language
         ]
         own = {**whole, "config": {**whole["config"], "lang": [language]}, "docs": docs}
         text = json.dumps(own, ensure_ascii=False, separators=(",", ":"))

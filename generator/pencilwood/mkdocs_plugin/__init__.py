@@ -1,4 +1,4 @@
-"""Hands a handbook to MkDocs; nothing else in the project knows MkDocs.
+"""Hands a handbook to MkDocs; nothing outside this folder knows MkDocs.
 
 One build makes all languages: before each page is rendered, what the theme reads from the
 configuration (language, menu, name, language switch) is set for the language of that page.
@@ -6,16 +6,14 @@ configuration (language, menu, name, language switch) is set for the language of
 
 from __future__ import annotations
 
-import os
-import re
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, Literal
 
 from markupsafe import Markup
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.exceptions import Abort
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files, InclusionLevel
@@ -24,20 +22,27 @@ from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils.templates import TemplateContext
 
-from pencilwood.findings import Finding
+from pencilwood.mkdocs_plugin.files import finished_file, makers_of, waiting_file
+from pencilwood.mkdocs_plugin.telling import (
+    keep_others_folders,
+    language_asked_for,
+    not_built,
+    root_of,
+    tell,
+)
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.menu import around
 from pencilwood.pages.page import Page
 from pencilwood.pages.policy import with_policy
 from pencilwood.site.assemble import Site, assemble
-from pencilwood.site.case_pages import Waiting
+from pencilwood.site.finished_pages import Docs, FinishedPages, docs_by_page, surroundings
 from pencilwood.site.handbook import open_handbook
+from pencilwood.site.live import LiveSite
 from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
-from pencilwood.site.publish import LANGUAGE, NotOursError, check_replaceable
-from pencilwood.site.search import INDEX, divide_index, point_search_at
+from pencilwood.site.search import INDEX, divide_index, docs_of, point_search_at
 from pencilwood.site.theme_files import is_of_use, put_before_theme
 from pencilwood.site.trouble import told_of
-from pencilwood.words import LANGUAGES, say
+from pencilwood.words import say
 
 STYLES = (
     "fonts.css",
@@ -65,7 +70,16 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     _listed: dict[str, list[Page]]
     """The pages that the menu of each language names."""
     _menus: dict[str, Navigation]
+    _files: Files
+    _pages: list[File]
+    """Those of them that are our pages, in their order."""
     _live = False
+    _shown: LiveSite
+    """Where a preview shows the site."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._finished = FinishedPages()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """While a handbook is written, MkDocs puts a script into each page, to load it anew."""
@@ -74,12 +88,12 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read and prove everything first: MkDocs clears the old site only after this."""
         self._site_dir = config.site_dir
-        opened = open_handbook(_root(config), _language())
-        _tell(opened.findings)
+        opened = open_handbook(root_of(config), language_asked_for())
+        tell(opened.findings)
         if opened.handbook is None:
-            raise _not_built()
+            raise not_built()
         if not self._live:
-            self._keep_others_folders(config)
+            keep_others_folders(config)
         self._site = assemble(opened.handbook)
         self._ours = {self._source(page): page for page in self._site.pages}
         self._listed = {
@@ -94,6 +108,9 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         config.extra_css = [f"{ASSETS}/css/{name}" for name in STYLES]
         # Instead of the one that the offline plugin would fetch from a foreign address.
         config.extra["polyfills"] = [f"{ASSETS}/iframe-worker.js"]
+        if self._live:
+            self._shown = LiveSite(Path(self._site_dir))
+            config.site_dir = str(self._shown.fresh())
         config.site_url = config.site_url or opened.handbook.profile.site_address
         if not config.site_url:
             # Neither works without an address; the site map would also carry the day's date.
@@ -104,14 +121,6 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         ]
         self._speak(config, self._languages[0])
         return config
-
-    def _keep_others_folders(self, config: MkDocsConfig) -> None:
-        """Stop before MkDocs clears a folder that holds something else than a site of ours."""
-        try:
-            check_replaceable(_root(config), Path(config.site_dir).resolve())
-        except NotOursError as error:
-            sys.stderr.write(f"{say(_language(), 'cli.not-ours', folder=str(error))}\n")
-            raise _not_built() from error
 
     # After other plugins: what they add to the trainer's folder is not ours to publish.
     @event_priority(-100)
@@ -124,17 +133,26 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
                 files.remove(file)
         if not config.site_url and (site_map := files.get_file_from_path("sitemap.xml")):
             files.remove(site_map)
-        for page in self._site.pages:
-            inclusion = InclusionLevel.INCLUDED if page.menu_title else InclusionLevel.NOT_IN_NAV
-            text = f"# {_in_markdown(page.title)}\n\n{page.markdown}\n"
-            files.append(
-                File.generated(config, self._source(page), content=text, inclusion=inclusion)
-            )
+        self._finished.begin(self._surroundings(config), Path(self._site_dir))
+        self._pages = [self._page_file(page, config) for page in self._site.pages]
+        for file in self._pages:
+            files.append(file)
         for path, data in self._site.files.items():
             files.append(File.generated(config, path, content=data))
         for path, make in self._site.waiting.items():
-            files.append(_waiting_file(config, path, make))
+            files.append(waiting_file(config, path, make))
+        self._files = files
         return files
+
+    def _page_file(self, page: Page, config: MkDocsConfig) -> File:
+        """A page to finish, or one that is finished already."""
+        source, address = self._source(page), self._address(page)
+        finished = self._finished.found(page, address)
+        if finished is not None:
+            html = finished.html.encode() if finished.html else None
+            return finished_file(config, source, address, html, finished.anchors)
+        inclusion = InclusionLevel.INCLUDED if page.menu_title else InclusionLevel.NOT_IN_NAV
+        return File.generated(config, source, content=page.source(), inclusion=inclusion)
 
     def on_nav(self, nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
         """Make one menu of each language; a page's neighbours speak its own language."""
@@ -196,6 +214,13 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         folder = self._site.addresses.folder(ours.language)
         return ours.complete(point_search_at(output, ours.up("")), folder, live=self._live)
 
+    def on_template_context(
+        self, context: TemplateContext, template_name: str, config: MkDocsConfig
+    ) -> TemplateContext:
+        """A site map names the finished pages too."""
+        context["pages"] = self._pages
+        return context
+
     def on_post_template(self, output: str, template_name: str, config: MkDocsConfig) -> str:
         """The theme's own page for what is not there may do no more than ours."""
         is_page = template_name.endswith(".html")
@@ -207,28 +232,41 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         """Give each language a search of its own."""
         site = Path(config.site_dir)
         whole = site / INDEX
-        if whole.is_file():
-            parts = divide_index(whole.read_text(encoding="utf-8"), self._site.addresses)
-            for path, text in parts.items():
+        index = whole.read_text(encoding="utf-8") if whole.is_file() else ""
+        read = docs_of(index) if index else ()
+        self._keep_finished(site, docs_by_page(read))
+        if index:
+            docs = self._finished.all_docs(read, map(self._address, self._site.pages))
+            for path, text in divide_index(index, docs, self._site.addresses).items():
                 (site / path).parent.mkdir(parents=True, exist_ok=True)
                 (site / path).write_text(text, encoding="utf-8", newline="\n")
-        if not self._live:
+        if self._live:
+            self._shown.show([file.dest_uri for file in self._files])
+            self._finished.hold()
+        else:
             worker = offline_worker(site)
             (site / OFFLINE_WORKER).write_text(worker, encoding="utf-8", newline="\n")
+
+    def _keep_finished(self, site: Path, docs: Mapping[str, Docs]) -> None:
+        for file in self._pages:
+            if file.dest_uri in self._finished.making and file.page is not None:
+                html = (site / file.dest_uri).read_bytes().decode()
+                anchors = file.page.present_anchor_ids or ()
+                self._finished.keep(file.dest_uri, html, docs.get(file.dest_uri, ()), anchors)
 
     def on_build_error(self, error: Exception) -> None:
         """Say in plain words that the disk is full or may not be written to."""
         # A template that is not there counts as such an error too, but has no number.
         if isinstance(error, OSError) and error.errno is not None:
-            sys.stderr.write(f"{told_of(error, _language(), self._site_dir)}\n")
-            raise _not_built() from error
+            sys.stderr.write(f"{told_of(error, language_asked_for(), self._site_dir)}\n")
+            raise not_built() from error
 
     def on_serve(
         self, server: LiveReloadServer, config: MkDocsConfig, builder: Any
     ) -> LiveReloadServer:
         """Build again when a case, the profile, a quiz or a style changes."""
         for folder in WATCHED:
-            path = _root(config) / folder
+            path = root_of(config) / folder
             if path.is_dir():
                 server.watch(str(path))
         return server
@@ -240,6 +278,16 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     def _source(self, page: Page) -> str:
         return f"{self._site.addresses.folder(page.language)}{page.path}.md"
 
+    def _address(self, page: Page) -> str:
+        return self._site.addresses.of(page.path, page.language)
+
+    def _surroundings(self, config: MkDocsConfig) -> str | None:
+        """A name for all that goes around a page; None where we do not know all of it."""
+        profile = self._site.handbook.profile
+        menus = [[(one.path, one.menu_title) for one in some] for some in self._listed.values()]
+        more = [profile.vineyard, profile.invented, self._languages, config.site_url, menus]
+        return surroundings(makers_of(config), [*more, self._live])
+
     def _speak(self, config: MkDocsConfig, language: str) -> None:
         """Set what the theme reads anew for each page."""
         vineyard = self._site.handbook.profile.vineyard
@@ -250,51 +298,3 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         for scheme in config.theme.get("palette") or ():
             other = "light" if scheme["scheme"] == "slate" else "dark"
             scheme["toggle"]["name"] = say(language, f"pages.theme.to-{other}")
-
-
-class _WaitingFile(File):
-    """A file whose bytes are made when MkDocs writes it, and not held."""
-
-    make: Waiting
-
-    def copy_file(self, dirty: bool = False) -> None:
-        """Write it."""
-        path = Path(self.abs_dest_path)
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes(self.make())
-
-
-def _waiting_file(config: MkDocsConfig, path: str, make: Waiting) -> File:
-    file = _WaitingFile(path, src_dir=None, dest_dir=config.site_dir, use_directory_urls=False)
-    file.make = make
-    return file
-
-
-_MARKDOWN = re.compile(r"[\\`*_{}\[\]()#+!|]")
-
-
-def _in_markdown(title: str) -> str:
-    """A title as words on one line: nothing in it is markup, of whatever sort."""
-    return _MARKDOWN.sub(r"\\\g<0>", str(Markup.escape(" ".join(title.split()))))
-
-
-def _root(config: MkDocsConfig) -> Path:
-    return Path(config.config_file_path or "mkdocs.yml").resolve().parent
-
-
-def _language() -> str:
-    """What our own command asked for; English for those who run MkDocs themselves."""
-    asked = os.environ.get(LANGUAGE, "")
-    return asked if asked in LANGUAGES else "en"
-
-
-def _not_built() -> Abort:
-    # Our own command says so itself, in its language.
-    told = "" if LANGUAGE in os.environ else "The handbook was not built; the last one stays."
-    return Abort(told)
-
-
-def _tell(findings: tuple[Finding, ...]) -> None:
-    # Not through the log, which would put its own words before each line.
-    for finding in findings:
-        sys.stderr.write(f"{finding.render()}\n")
