@@ -2,6 +2,7 @@
 
 import { element } from "./dom.mjs";
 import { VineDrawing } from "./drawing.mjs";
+import { thinNames } from "./place_names.mjs";
 
 /** @typedef {{x: number, y: number, text: string, kind: string}} Mark  x and y in mm */
 
@@ -57,7 +58,11 @@ export class Stage {
       if (across && spot.top >= 0 && spot.top <= clientHeight) stack(spot, taken);
     }
     this.spots = taken;
-    this.marksLayer.replaceChildren(...taken.map(markElement));
+    const marks = taken.map(markElement);
+    this.marksLayer.replaceChildren(...marks);
+    const { svg } = this.drawing;
+    if (svg.classList.contains("pw-close-up")) return;
+    thinNames(svg, this.drawing.pixelsPerMm(), marks.map((one) => one.getBoundingClientRect()));
   }
 
   /**

@@ -57,7 +57,8 @@ export class VineViews {
     /** The view that the close-up shows; with one view it is always the first. */
     this.side = this.whole.drawing.views[0] ?? "";
     this.framed = "";
-    this.whole.show(frameOfWood(this.whole.drawing));
+    const wood = frameOfWood(this.whole.drawing);
+    this.whole.show(wood);
     this.near.drawing.svg.classList.add("pw-close-up");
     this.near.root.setAttribute("role", "group");
     this.near.root.tabIndex = 0;
@@ -69,6 +70,8 @@ export class VineViews {
     this.closer.append(element("span", { class: "pw-see-words" }, words.say("closer")));
     this.tools = element("div", { class: "pw-see" }, ...this.layOutSides(), this.closer, this.nearButton, this.wholeButton);
     this.root = element("div", { class: "pw-glass" }, this.whole.root, this.near.root, this.note);
+    // A tall vine gets a taller window; a low one would only get empty paper.
+    this.root.style.setProperty("--pw-tall", (wood.height / wood.width).toFixed(2));
     this.bind();
   }
 

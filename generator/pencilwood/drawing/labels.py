@@ -21,6 +21,9 @@ POSITION_MM = 52.0
 LETTER_MM = 30.0
 _NAMES_APART_MM = 20.0
 _CELL_MM = 40.0
+_ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
+"""How far beside its place a name may stand; a line leads to the place."""
+_CLEAR_MM = 9.0
 _WIDTH_SHARE = 0.62
 """Width of a letter or digit, compared with its height; wider than most, to be safe."""
 
@@ -136,10 +139,14 @@ def _named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
             yield position, plate.foot(position), own(plate.vine, position)
         return
     ends: list[float] = []
+    wood = _wood_above(plate)
     for position in plate.parts.positions:
         foot = plate.foot(position)
-        middle_x = foot.x if _named_above(plate) else _clear_of_trunk(plate, position, foot.x)
         half = len(position.name) * POSITION_MM * _WIDTH_SHARE / 2
+        if _named_above(plate):
+            middle_x = _clear_of_wood(wood, foot.x, half, ends)
+        else:
+            middle_x = _clear_of_trunk(plate, position, foot.x)
         free = (row for row, end in enumerate(ends) if end <= middle_x - half)
         row = next(free, len(ends))
         ends[row : row + 1] = [middle_x + half + _NAMES_APART_MM]
@@ -150,6 +157,30 @@ def _clear_of_trunk(plate: Plate, position: Position, x: float) -> float:
     half_name = len(position.name) * POSITION_MM * _WIDTH_SHARE / 2
     clear = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + half_name + 16
     return max(x, clear) if x > 0 else min(x, -clear)
+
+
+def _wood_above(plate: Plate) -> list[Point]:
+    """Where wood stands or bends over at the height of the lowest row of names above the arm."""
+    if not _named_above(plate):
+        return []
+    middle_y = _row_y(plate, 0) - POSITION_MM * 0.3
+    return [
+        at
+        for stem in plate.stems.values()
+        for at in stem.curve.points
+        if abs(at.y - middle_y) < POSITION_MM * 0.6
+    ]
+
+
+def _clear_of_wood(wood: list[Point], x: float, half: float, ends: list[float]) -> float:
+    """Over the foot where no wood is there, else on the side of the wood that has room."""
+    free = [
+        x + aside
+        for aside in _ASIDE_MM
+        if all(abs(at.x - x - aside) > half + _CLEAR_MM for at in wood)
+    ]
+    start = ends[0] if ends else -math.inf
+    return next((at for at in free if at - half >= start), free[0] if free else x)
 
 
 def _named_above(plate: Plate) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from itertools import chain
 
 from pencilwood.drawing.curves import outline, same_way_round, steps
-from pencilwood.drawing.looks import CANE, DEAD, FRAME, INK, OLD, PAPER, PENCIL
+from pencilwood.drawing.looks import CANE, DEAD, FRAME, INK, OLD, PENCIL
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Ink, Run
@@ -25,15 +25,17 @@ _WIDER_MM = 2.5
 
 
 def draw_small(parts: Parts) -> str:
-    """A vine as a small SVG file with neither words nor ids; lengths are true to one scale."""
+    """A vine as a small SVG file with neither words nor ids; lengths are true to one scale.
+
+    The page shows through: its paper is light or dark, and a picture cannot know which.
+    """
     plate = Plate(parts)
     window = _window(plate)
     size = {"width": window.right - window.left, "height": window.bottom - window.top}
     box = " ".join(number(value) for value in (window.left, window.top, *size.values()))
     root = {"xmlns": "http://www.w3.org/2000/svg", "viewBox": box}
-    paper: Attributes = {"x": window.left, "y": window.top, **size, "fill": PAPER}
     wood = [*_wires(plate, window), *_silhouettes(plate), *_body(plate)]
-    return element("svg", root, element("rect", paper) + "".join(write(ink, SMALL) for ink in wood))
+    return element("svg", root, "".join(write(ink, SMALL) for ink in wood))
 
 
 def _window(plate: Plate) -> Frame:

@@ -1,0 +1,48 @@
+/** Names of places on a small picture of a whole vine: few that can be read, rather than all. */
+
+const LETTER_PX = 12;
+const APART_PX = 3;
+
+/** @typedef {{left: number, right: number, top: number, bottom: number}} Area  px on the screen */
+
+/**
+ * Makes the names as large as can be read, and hides each that would lie over another or over
+ * what is in `taken` already. The list beside the drawing has all of them.
+ *
+ * @param {SVGSVGElement} svg
+ * @param {number} pixelsPerMm
+ * @param {readonly Area[]} taken
+ */
+export function thinNames(svg, pixelsPerMm, taken) {
+  if (pixelsPerMm === 0) return;
+  svg.style.setProperty("--pw-name", `${(LETTER_PX / pixelsPerMm).toFixed(1)}px`);
+  const names = [...svg.querySelectorAll(".pw-place-name")];
+  for (const name of names) name.classList.remove("pw-name-away");
+  const free = freeOf(names.map((one) => one.getBoundingClientRect()), taken);
+  names.forEach((name, number) => name.classList.toggle("pw-name-away", !free[number]));
+}
+
+/**
+ * For each area whether it stays clear of those before it that stay, and of what is taken.
+ *
+ * @param {readonly Area[]} areas
+ * @param {readonly Area[]} taken
+ * @returns {boolean[]}
+ */
+export function freeOf(areas, taken) {
+  const kept = [...taken];
+  return areas.map((area) => {
+    const isFree = !kept.some((one) => meet(one, area));
+    if (isFree) kept.push(area);
+    return isFree;
+  });
+}
+
+/**
+ * @param {Area} one
+ * @param {Area} other
+ */
+function meet(one, other) {
+  const across = one.left < other.right + APART_PX && other.left < one.right + APART_PX;
+  return across && one.top < other.bottom && other.top < one.bottom;
+}
