@@ -10,7 +10,7 @@ from playwright.sync_api import Locator, Page
 from pencilwood.assets import asset_root
 from pencilwood.drawing import draw_vine
 from pencilwood.plan import Plan, plan_for
-from pencilwood.rules import BANDS, RULES
+from pencilwood.rules import RULES, bands_of
 from pencilwood.score.judge import target_for
 from pencilwood.score.sheet import Sheet, as_json, compile_sheet, dump
 from pencilwood.vine.bands import default_limits
@@ -31,7 +31,7 @@ class ExercisePage:
         self.sample, self.language = sample, language
         self.vine = SAMPLES[sample]()
         self.parts = divide(self.vine)
-        limits = default_limits(BANDS)
+        limits = default_limits(bands_of(self.vine.form))
         self.sheet: Sheet = compile_sheet(self.parts, limits, target_for(self.vine, limits))
         self.plan: Plan = plan_for(self.sheet)
 
@@ -92,7 +92,7 @@ class ExercisePage:
         return {
             "language": language,
             "units": "metric",
-            "strings": {k: v for k, v in catalogue(language).items() if k.startswith("exercise.")},
+            "strings": self._strings(),
             "rules": {
                 rule.name: {
                     "title": rule.title[language],
@@ -106,6 +106,12 @@ class ExercisePage:
             "answer": {"cuts": list(self._cuts()), "states": states},
             "plan": {"cuts": list(self._cuts()), "states": self.plan.left.states},
         }
+
+    def _strings(self) -> dict[str, str]:
+        said = {k: v for k, v in catalogue(self.language).items() if k.startswith("exercise.")}
+        own = f".{self.vine.own_words}"
+        special = {k.removesuffix(own): v for k, v in said.items() if k.endswith(own)}
+        return said | special if self.vine.own_words else said
 
     def _cuts(self) -> Iterator[dict[str, object]]:
         for done in self.plan_cuts:

@@ -13,7 +13,7 @@ export class MeasuresPanel {
   constructor(words, toggled) {
     this.words = words;
     this.values = ROWS.map(() => element("dd"));
-    const rows = ROWS.map((row, number) => {
+    this.rows = ROWS.map((row, number) => {
       const key = row === "density" ? `measure.density.${words.units}` : `measure.${row}`;
       return element("div", {}, element("dt", {}, words.say(key)), this.values[number]);
     });
@@ -21,7 +21,7 @@ export class MeasuresPanel {
       "details",
       { class: "pw-measures" },
       element("summary", {}, words.say("measures")),
-      element("dl", {}, ...rows),
+      element("dl", {}, ...this.rows),
     );
     this.root.addEventListener("toggle", () => toggled(this.root.open));
   }
@@ -45,5 +45,7 @@ export class MeasuresPanel {
       words.length(found.longestBlank),
     ];
     texts.forEach((text, number) => setText(this.values[number], text));
+    // Buds are counted by the length of the arms, and not where there are none.
+    if (sheet.around !== undefined) this.rows[ROWS.indexOf("density")].remove();
   }
 }

@@ -177,7 +177,10 @@ export class Projector {
     for (const place of places) place.classList.toggle("pwp-here", here.includes(place));
     // Until the rough pass is done the long canes are what there is to see.
     const all = positions.length === 0 && this.at < this.steps.length - 1 ? this.whole : this.near;
-    const feet = here.map(({ dataset }) => ({ x: Number(dataset.x), y: Number(dataset.y) }));
+    // A second view shows all places apart; there is no need to go nearer.
+    const views = this.svg.querySelectorAll(".pw-places").length;
+    const apart = views > 1 ? [] : here;
+    const feet = apart.map(({ dataset }) => ({ x: Number(dataset.x), y: Number(dataset.y) }));
     this.box = boxAround(all, feet);
     const { x, y, width, height } = this.box;
     this.svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);

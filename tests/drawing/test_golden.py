@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from heads import head_vine
 from high_cordons import high_vine
 from pencilwood.drawing import describe_vine, draw_passes, draw_vine, summarise_vine
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
@@ -47,7 +48,13 @@ def hanging() -> str:
     return draw_vine(parts, "high", "en", title="High", description=words, cutpoints=True)
 
 
-@pytest.mark.parametrize("draw", [sick, small_passes, hanging])
+def around_head() -> str:
+    parts = divide(head_vine())
+    words = describe_vine(parts, None, "en")
+    return draw_vine(parts, "head", "en", title="Head", description=words, cutpoints=True)
+
+
+@pytest.mark.parametrize("draw", [sick, small_passes, hanging, around_head])
 def test_drawing_is_as_reviewed(draw: Callable[[], str], refresh_golden: bool) -> None:
     path = GOLDEN / f"{draw.__name__}.svg"
     if refresh_golden:

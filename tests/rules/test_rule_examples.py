@@ -12,11 +12,22 @@ from pencilwood.cases.example_file import read_example
 from pencilwood.places import Place
 from pencilwood.proof import prove_example
 from pencilwood.proof.example_proof import charges_of_example
-from pencilwood.rules import RULE_BY_NAME, RULES
+from pencilwood.rules import FORM_BANDS, RULE_BY_NAME, RULES
 from pencilwood.score.judge import Charge
+from pencilwood.vine.bands import default_limits
 from rule_bench import LIMITS
 
-PROFILE = Profile("Larkfell", ("en", "es"), "metric", LIMITS, 80, Place("profile.yml"))
+PROFILE = Profile(
+    "Larkfell",
+    ("en", "es"),
+    "metric",
+    LIMITS,
+    80,
+    Place("profile.yml"),
+    form_limits={
+        form: {**LIMITS, **default_limits(own)} for form, own in FORM_BANDS.items() if own
+    },
+)
 NAMES = tuple(rule.name for rule in RULES)
 
 # A good vine may pay only where the rule it shows is a choice between two faults.

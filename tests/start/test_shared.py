@@ -8,7 +8,7 @@ import pytest
 
 from pencilwood.cases.case import Profile
 from pencilwood.cases.profile_file import read_profile
-from pencilwood.rules import BANDS
+from pencilwood.rules import BANDS, FORM_BANDS
 from pencilwood.site.handbook import PROFILE, all_safety_notes, open_handbook
 from pencilwood.site.hints import Notes
 from pencilwood.site.reference import read_reference
@@ -35,7 +35,7 @@ def root(started: Path, tmp_path: Path) -> Path:
 
 @pytest.fixture
 def profile(root: Path) -> Profile:
-    found, _ = read_profile(root / PROFILE, BANDS)
+    found, _ = read_profile(root / PROFILE, BANDS, form_bands=FORM_BANDS)
     assert found is not None
     return found
 
@@ -88,9 +88,11 @@ def test_an_example_that_does_not_fit_the_trainers_figures_is_left_out(
     root: Path, profile: Profile
 ) -> None:
     """The package's good vine has spurs that stand closer than this trainer allows."""
-    wide = {**profile.limits, "spur spacing at least": 250}
+    wide = {"spur spacing at least": 250}
+    of_forms = {name: {**limits, **wide} for name, limits in profile.form_limits.items()}
+    tight = replace(profile, limits={**profile.limits, **wide}, form_limits=of_forms)
     notes = Notes("en")
-    examples = read_examples(root, replace(profile, limits=wide), notes)
+    examples = read_examples(root, tight, notes)
     assert "good" not in examples.get("crowded-spurs", {})
     assert examples["old-stub"]["good"].kind == "good", "the others stay"
     assert [finding.level for finding in notes.findings] == ["warning"] * len(notes.findings)

@@ -93,7 +93,7 @@ def _length_mm(part: Part) -> int:
 
 def _heights(trellis: Trellis) -> str:
     if trellis.has_no_wire:
-        return "heights-no-wire-trimmed" if trellis.is_trimmed else "heights-no-wire"
+        return "heights-no-wire"
     return "heights-one-wire" if trellis.has_one_wire else "heights"
 
 

@@ -57,9 +57,9 @@ def _captions(view: Plate) -> Sequence[Caption]:
 
 
 def _caption(caption: Caption, language: str) -> Words:
-    look: Attributes = {"font-size": _WIRE_LABEL_MM, "fill": INK, "stroke": "none"}
+    look: Attributes = {"font-size": LABEL_MM, "fill": INK, "stroke": "none"}
     words = say(language, f"drawing.{caption.key}")
-    return Words(caption.foot, words, {"class": "pw-caption", "text-anchor": "middle", **look})
+    return Words(caption.foot, words, {"class": "pw-words", "text-anchor": "middle", **look})
 
 
 def _post_x(plate: Plate) -> float:

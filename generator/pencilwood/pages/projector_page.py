@@ -35,6 +35,7 @@ _BEHIND_ARM_MM = 250.0
 _ALL_BEHIND_ARM_MM = 360.0
 """Room for the names, which are larger the smaller the wood is drawn."""
 _AHEAD_OF_ARM_MM = 560.0
+_AROUND_FOOT_MM = 260.0
 _MARGIN_MM = 30.0
 _MOST_NAMED = 4
 """A screen that is read from afar lists no more pieces of wood than this."""
@@ -94,16 +95,34 @@ def _page(handbook: Handbook, proof: CaseProof, language: str) -> str:
 
 
 def _frames(plate: Plate) -> tuple[Frame, Frame]:
-    """All of the vine above the ground, and the part near the arms."""
+    """All of the vine above the ground, and the part near the arms, or the vine from above."""
     whole = plate.frame
     lowest = [point.y for stem in plate.stems.values() for point in stem.curve.points]
     lowest.append(-float(plate.vine.trellis.trimming_mm))
     _, below = plate.around_arm(0.0, _ALL_BEHIND_ARM_MM)
     bottom = max(below, *(y + _MARGIN_MM for y in lowest))
+    above_ground = Frame(whole.left, whole.top, whole.right, bottom)
+    if plate.second is not None:
+        return above_ground, _near_feet(plate.second)
     top, low = plate.around_arm(_AHEAD_OF_ARM_MM, _BEHIND_ARM_MM)
     return (
-        Frame(whole.left, whole.top, whole.right, bottom),
+        above_ground,
         Frame(whole.left, max(whole.top, top), whole.right, min(bottom, low)),
+    )
+
+
+def _near_feet(view: Plate) -> Frame:
+    """All places of a second view with what the rough pass leaves of their wood."""
+    points = [
+        point
+        for place in view.parts.positions
+        for piece in place.pieces
+        for point in view.stems[place.name + piece.letter].curve.points
+        if point.away_from(view.foot(place)) <= _AROUND_FOOT_MM
+    ]
+    xs, ys = [point.x for point in points], [point.y for point in points]
+    return Frame(
+        min(xs) - _MARGIN_MM, min(ys) - _MARGIN_MM, max(xs) + _MARGIN_MM, max(ys) + _MARGIN_MM
     )
 
 

@@ -50,7 +50,6 @@ def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str)
         "pass_mark": profile.pass_mark,
     }
     shares = {
-        "buds_per_metre": measures.buds_per_metre(left),
         "expected_shoots": measures.expected_shoots(
             left,
             Fraction(profile.budbreak_percent, 100),
@@ -58,6 +57,8 @@ def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str)
             limits["large wound from"],
         ),
     }
+    if not vine.is_ring:
+        shares["buds_per_metre"] = measures.buds_per_metre(left)
     return {
         **{name: format_length(mm, profile.units, language) for name, mm in lengths.items()},
         **{name: str(count) for name, count in counts.items()},

@@ -16,6 +16,8 @@ from pencilwood.vine import measures
 from pencilwood.vine.wood import WoodLeft
 
 FEWEST_WRONG, MOST_WRONG = 2, 3
+_ALONG_ARMS = {Count.BUDS_PER_METRE, Count.LEAF_ROOM, Count.SPACING, Count.TARGET}
+"""What is counted along arms, or up from them, and so not around a head."""
 
 Mistake = tuple[str, str]
 """Name of a usual mistake, and the number that it leads to, in words."""
@@ -34,6 +36,8 @@ class _Worked:
 
 def count_it(question: CountIt, vine: ProvedVine, asker: Asker) -> MadeQuestion:
     """The question, worked out; QuestionError where the mistakes lead to too few numbers."""
+    if vine.parts.vine.is_ring and question.count in _ALONG_ARMS:
+        raise slip("no-arms", vine=vine.case.slug, count=str(question.count))
     worked = _WORK[question.count](vine, asker, question.seen.at)
     name = str(question.count).replace(" ", "-")
     wrong = list(_distinct(worked))[:MOST_WRONG]

@@ -10,7 +10,7 @@ from pencilwood.quiz.made import MadeQuestion, Picture, Tapping, WoodToTap
 from pencilwood.quiz.pictures import near, window
 from pencilwood.quiz.vines import ProvedVine, position_named, slip
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.model import Condition
+from pencilwood.vine.model import Condition, Side
 from pencilwood.vine.wood import Part, divide
 
 MOST_RIGHT_SHARE = 3
@@ -37,7 +37,10 @@ def kind_of(part: Part, limits: Limits) -> Find:
         return Find.LAST_YEARS_SPUR if part.piece.age_years == _SPUR_YEARS else Find.OLD_WOOD
     if part.piece.thickness_mm > limits["cane thickness at most"]:
         return Find.BULL
-    return Find.HEAD_CANE if part.position.at_mm < limits["head zone"] else Find.CANE
+    # Around a head no arms meet, so that no cane stands between them.
+    if part.position.side is not Side.ROUND and part.position.at_mm < limits["head zone"]:
+        return Find.HEAD_CANE
+    return Find.CANE
 
 
 _ALSO: Mapping[Find, Callable[[Part], bool]] = {

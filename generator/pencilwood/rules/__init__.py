@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from pencilwood.rules.of_forms.cordon import CORDON
+from pencilwood.rules.of_forms.head import HEAD
 from pencilwood.rules.of_forms.high_cordon import HIGH_CORDON
 from pencilwood.rules.shapes import Rule, RulesOfForm
 from pencilwood.vine.bands import Band
@@ -14,6 +15,7 @@ from pencilwood.vine.model import Form
 _OF_FORMS: tuple[RulesOfForm, ...] = (
     CORDON,
     HIGH_CORDON,
+    HEAD,
 )
 
 _BY_FORM: Mapping[Form, RulesOfForm] = {form: one for one in _OF_FORMS for form in one.forms}

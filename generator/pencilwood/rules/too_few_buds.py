@@ -2,7 +2,8 @@
 
 What it checks:
     How many buds are left on the whole vine, against the lowest number wanted. The number
-    comes from the vine's own target, or from the length of its arms.
+    comes from the vine's own target, or from the length of its arms. A vine without arms
+    goes by the figures of its form.
 
 Why it matters:
     Too few buds waste the vine's strength. The few shoots grow thick and leafy, and water
@@ -59,7 +60,8 @@ BANDS: tuple[Band, ...] = (
 PAGE_ES = """
 Qué revisa:
     Cuántas yemas quedan en toda la cepa, frente al mínimo que se quiere. El número sale de
-    la meta de esa cepa o del largo de sus brazos.
+    la meta de esa cepa o del largo de sus brazos. Una cepa sin brazos sigue las cifras de
+    su forma.
 
 Por qué importa:
     Con muy pocas yemas se desperdicia la fuerza de la cepa. Los pocos brotes salen gruesos

@@ -129,12 +129,13 @@ def _measured(left: WoodLeft, profile: Profile) -> Measured:
     limits = profile.limits_of(left.parts.vine.form)
     found: Measured = {
         "buds": measures.buds_kept(left),
-        "buds_per_metre": round(float(measures.buds_per_metre(left)), 1),
         "spurs": len(measures.spurs(left)),
         "longest_blank_mm": measures.blank_mm(left, limits["head zone"]),
         "climb_mm": measures.climb_mm(left),
         "large_wounds": measures.large_wounds(left, limits["large wound from"]),
     }
+    if not left.parts.vine.is_ring:
+        found["buds_per_metre"] = round(float(measures.buds_per_metre(left)), 1)
     spacings_mm = measures.spacings_mm(left)
     if spacings_mm:
         found["smallest_spacing_mm"] = min(spacings_mm)

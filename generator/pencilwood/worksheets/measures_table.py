@@ -7,10 +7,12 @@ from dataclasses import dataclass
 
 from pencilwood.cases.case import Profile
 from pencilwood.proof import CaseProof
+from pencilwood.rules import rules_of
 from pencilwood.units import format_length, format_number
 from pencilwood.vine import measures
+from pencilwood.vine.model import Vine
 from pencilwood.vine.wood import WoodLeft, uncut
-from pencilwood.words import say
+from pencilwood.words import fitting, say
 
 
 @dataclass(frozen=True)
@@ -24,7 +26,7 @@ class Measure:
 
 def measures_for(proof: CaseProof, profile: Profile, language: str) -> Iterator[Measure]:
     """What a learner measures on paper, with what the rules ask for."""
-    limits, target = proof.sheet.limits, proof.target
+    limits, target, vine = proof.sheet.limits, proof.target, proof.parts.vine
 
     def length(mm: int) -> str:
         return format_length(mm, profile.units, language)
@@ -33,17 +35,15 @@ def measures_for(proof: CaseProof, profile: Profile, language: str) -> Iterator[
         return say(language, f"print.asked.{which}", **facts)
 
     def named(key: str, **facts: str | int) -> str:
-        return say(language, f"print.measure.{key}", **facts)
+        return say(language, fitting(f"print.measure.{key}", vine.own_words), **facts)
 
-    per_metre = asked(
-        "between", least=limits["buds per metre at least"], most=limits["buds per metre at most"]
-    )
     in_all = asked("between", least=target.least, most=target.most)
     yield Measure(named("buds"), in_all, lambda left: str(measures.buds_kept(left)))
-    if proof.case.target_buds is None:
+    if proof.case.target_buds is None and not vine.is_ring:
+        low, high = limits["buds per metre at least"], limits["buds per metre at most"]
         yield Measure(
             named("buds-per-metre"),
-            per_metre,
+            asked("between", least=low, most=high),
             lambda left: format_number(measures.buds_per_metre(left), 1, language),
         )
     yield Measure(named("spurs"), "", lambda left: str(len(measures.spurs(left))))
@@ -54,7 +54,7 @@ def measures_for(proof: CaseProof, profile: Profile, language: str) -> Iterator[
     )
     yield Measure(
         named("blank"),
-        asked("most", most=length(limits["blank at most"])),
+        asked("most", most=length(limits[_blank_limit(vine)])),
         lambda left: length(measures.blank_mm(left, limits["head zone"])),
     )
     yield Measure(
@@ -67,6 +67,12 @@ def measures_for(proof: CaseProof, profile: Profile, language: str) -> Iterator[
         asked("most", most=limits["large wounds in one winter at most"]),
         lambda left: str(measures.large_wounds(left, limits["large wound from"])),
     )
+
+
+def _blank_limit(vine: Vine) -> str:
+    """The figure that the longest stretch without a spur is held to on such a vine."""
+    rule = next(rule for rule in rules_of(vine.form) if rule.shape == "blank")
+    return rule.bands[0].name
 
 
 def _smallest(left: WoodLeft, length: Callable[[int], str]) -> str:

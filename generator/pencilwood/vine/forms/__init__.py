@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from pencilwood.vine.forms.cordon import CORDONS
+from pencilwood.vine.forms.head import HEAD_TRAINED
 from pencilwood.vine.forms.high_cordon import HIGH_CORDONS
 from pencilwood.vine.model import Form
 
 FORMS: tuple[Form, ...] = (
     *CORDONS,
     *HIGH_CORDONS,
+    HEAD_TRAINED,
 )
 FORM_NAMES = tuple(dict.fromkeys(form.name for form in FORMS))
 """Their names in a file; some go by one name and differ by their arms."""

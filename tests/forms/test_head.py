@@ -1,0 +1,174 @@
+"""Head-trained vines: read and written again, judged alike everywhere, planned exactly."""
+
+from __future__ import annotations
+
+import random
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from heads import head, head_vine, random_head
+from milp import least_loss
+from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_writer import write_case
+from pencilwood.drawing import draw_vine
+from pencilwood.drawing.cutpoints import cut_points_of_views
+from pencilwood.drawing.wood_text import plate_of
+from pencilwood.plan import plan_for
+from pencilwood.rules import RULE_BY_NAME, bands_of
+from pencilwood.score.judge import Target, judge, lost
+from pencilwood.score.lookup import LookUp
+from pencilwood.score.sheet import compile_sheet
+from pencilwood.vine.bands import default_limits
+from pencilwood.vine.forms.head import HEAD_TRAINED
+from pencilwood.vine.model import Lean
+from pencilwood.vine.wood import Parts, Shortening, ThinningOut, divide, uncut
+from prunings import cut_at_random, every_pruning
+from svg_reading import read
+from vines import cane
+
+LIMITS = default_limits(bands_of(HEAD_TRAINED))
+VINES = 50
+
+
+def random_target(rng: random.Random) -> Target:
+    least = rng.randint(0, 12)
+    return Target(least, least + rng.randint(0, 6))
+
+
+def test_the_sheet_says_what_the_rules_say() -> None:
+    rng = random.Random(23)
+    for _ in range(VINES):
+        parts = divide(random_head(rng))
+        target = random_target(rng)
+        look_up = LookUp(compile_sheet(parts, LIMITS, target))
+        for left in (uncut(parts), cut_at_random(parts, rng)[0]):
+            charges = judge(left, LIMITS, target)
+            told = Counter((c.rule, c.message, c.points) for c in look_up.charges(left.states))
+            assert told == Counter((c.rule, c.message, c.points) for c in charges)
+
+
+def test_the_plan_is_the_best_of_all_prunings() -> None:
+    rng = random.Random(29)
+    for _ in range(VINES):
+        parts = small_vine(rng)
+        target = random_target(rng)
+        judged = [judge(left, LIMITS, target) for left in every_pruning(parts)]
+        best = min(lost(one) for one in judged if not any(charge.must for charge in one))
+        assert plan_for(compile_sheet(parts, LIMITS, target)).lost == best
+
+
+def small_vine(rng: random.Random) -> Parts:
+    """A vine with few enough prunings to try them all."""
+    while True:
+        parts = divide(random_head(rng, positions=rng.randint(1, 4), most_canes=2, most_buds=4))
+        prunings = 1
+        for part in parts.parts:
+            prunings *= part.most + 1
+        if prunings <= 2500:
+            return parts
+
+
+def test_a_general_solver_finds_nothing_better() -> None:
+    rng = random.Random(31)
+    for _ in range(VINES // 5):
+        parts = divide(random_head(rng, positions=rng.randint(4, 9), most_buds=5))
+        target = random_target(rng)
+        assert plan_for(compile_sheet(parts, LIMITS, target)).lost == least_loss(
+            parts, LIMITS, target
+        )
+
+
+def broken(rule: str, parts: Parts, *cuts: Shortening | ThinningOut) -> list[str]:
+    left = uncut(parts)
+    for cut in cuts:
+        left = left.cut(cut)
+    return [one.message for one in judge(left, LIMITS, Target(0, 100)) if one.rule == rule]
+
+
+@pytest.mark.parametrize(("thickness_mm", "most"), [(7, 1), (8, 2), (10, 2), (11, 3), (14, 3)])
+def test_buds_go_by_thickness(thickness_mm: int, most: int) -> None:
+    parts = divide(head(800, (100, (cane("a", 6, thickness_mm),))))
+    assert broken("overladen-spur", parts, Shortening("H1a", most)) == []
+    assert broken("overladen-spur", parts, Shortening("H1a", most + 1)) == ["too-weak"]
+
+
+def test_an_open_side_is_measured_past_the_mark() -> None:
+    places = tuple((at, (cane("a", 6),)) for at in (100, 400, 700, 1000))
+    assert broken("open-side", divide(head(1200, *places))) == []
+    assert broken("open-side", divide(head(1201, *places))) == ["too-wide"]
+
+
+def test_only_inward_canes_are_in_the_middle() -> None:
+    leaning = [cane("a", 6, lean=lean) for lean in (Lean.IN, Lean.OUT, Lean.UP, Lean.DOWN)]
+    parts = divide(head(1200, *((100 + 300 * n, (one,)) for n, one in enumerate(leaning))))
+    assert broken("wood-in-the-middle", parts) == ["kept"]
+
+
+def test_an_inward_cane_is_no_renewal() -> None:
+    parts = divide(head(800, (100, (cane("a", 6, lean=Lean.IN), cane("b", 6, 9, lean=Lean.OUT)))))
+    assert broken("no-renewal-bud", parts, ThinningOut("H1a")) == []
+
+
+def test_both_views_show_every_part_and_every_cut() -> None:
+    parts = divide(head_vine())
+    drawn = draw_vine(parts, "x", "en", title="t", description="d", cutpoints=True)
+    groups = Counter(one.get("data-part") for one in read(drawn).iter() if one.get("data-part"))
+    assert groups == {part.name: 2 for part in parts.parts}
+    points = cut_points_of_views(plate_of(parts))
+    by_view = Counter(point.view for point in points)
+    assert set(by_view) == {"row", "above"}
+    assert by_view["row"] == by_view["above"]
+    ids = [one.get("id") for one in read(drawn).iter() if one.get("id")]
+    assert len(ids) == len(set(ids))
+
+
+def test_from_above_places_stand_clockwise_from_the_row() -> None:
+    """A quarter of the tape each: the row, the left, the far side, the right."""
+    quarters = tuple((at, (cane("a", 4),)) for at in (1200, 300, 600, 900))
+    plate = plate_of(divide(head(1200, *sorted(quarters))))
+    assert plate.second is not None
+    feet = [plate.second.foot(position) for position in plate.parts.positions]
+    left, far, right, row = feet
+    assert left.x < far.x < right.x
+    assert row.y > left.y > far.y
+    assert abs(row.x - far.x) < 1
+    assert abs(left.y - right.y) < 1
+
+
+def test_a_case_is_written_and_read_again(project: Path, tmp_path: Path) -> None:
+    source = project / "content/cases/strong-and-weak-places.yml"
+    safety = ("eyes", "hand-shears", "loppers", "cold", "hands-and-back", "first-aid")
+    case, findings = read_case(source, ("en", "es"), RULE_BY_NAME, safety)
+    assert case is not None
+    assert not findings
+    again = tmp_path / source.name
+    again.write_text(write_case(case, "en"), encoding="utf-8")
+    other, findings = read_case(again, ("en", "es"), RULE_BY_NAME, safety)
+    assert other is not None
+    assert not findings
+    assert other.vine == case.vine
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "name"),
+    [
+        ("at: 112 cm", "at: 140 cm", "beyond-the-head"),
+        ("position: H7", "position: L7", "not-a-head-position"),
+        ("position: H7", "position: H9", "misnumbered"),
+        ("thickness: 50 mm", "thickness: 95 mm", "arm-thicker-than-trunk"),
+        ("  positions:", "  wires: {fruiting: 60 cm}\n  positions:", "unknown-key"),
+    ],
+)
+def test_what_cannot_stand_is_refused(
+    project: Path, tmp_path: Path, old: str, new: str, name: str
+) -> None:
+    source = project / "content/cases/strong-and-weak-places.yml"
+    text = source.read_text("utf-8")
+    assert text.count(old) == 1
+    slip = tmp_path / source.name
+    slip.write_text(text.replace(old, new), encoding="utf-8")
+    case, findings = read_case(slip, ("en", "es"), RULE_BY_NAME, ("eyes",))
+    assert case is None
+    assert name in {finding.name for finding in findings}
