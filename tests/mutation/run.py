@@ -67,8 +67,12 @@ def main() -> int:
         in_time = _mutmut("run", "--max-children", str(wanted.cores), *batch, until=until)
         if not in_time:
             print("the time is over; the same command goes on", flush=True)
-            break
-    return _report(chosen)
+            return _report(chosen)
+    _report(chosen)
+    if any(_results()[name] is None for name in chosen):
+        print(f"some were not run, though there was time: the end of {COPY / 'log.txt'} tells why")
+        return 1
+    return 0
 
 
 def _wanted() -> argparse.Namespace:
