@@ -84,25 +84,37 @@ def _parser() -> argparse.ArgumentParser:
     ) -> argparse.ArgumentParser:
         one = commands.add_parser(name, help=about, description=about)
         one.add_argument("--root", type=Path, default=Path(), help="folder of the handbook")
-        one.add_argument("--language", choices=LANGUAGES, default="en", help="language of words")
+        one.add_argument(
+            "--language", choices=LANGUAGES, default="en", help="language of what is printed"
+        )
         if machine:
             one.add_argument("--json", action="store_true", help="print JSON for a machine")
         one.set_defaults(run=run)
         return one
 
     check = command("check", _check, "Prove all of the handbook; build nothing.", machine=True)
-    check.add_argument("--chapters", action="store_true", help="tell how hard each is to read")
+    check.add_argument(
+        "--chapters", action="store_true", help="tell how hard each chapter is to read"
+    )
     check.add_argument("--quizzes", action="store_true", help="tell what was proved of each quiz")
     build = command("build", _build, "Check, then build the site.")
     build.add_argument("--site", type=Path, help="folder to build into (default: ROOT/site)")
     build.add_argument("--zip", type=Path, metavar="FILE", help="pack the site into FILE too")
-    preview = command("preview", _preview, "Serve the site on this machine while you write.")
-    preview.add_argument("--address", default="127.0.0.1:8000", help="where to serve it")
+    preview = command(
+        "preview", _preview, "Show the pages on this machine while you write; Ctrl-C ends it."
+    )
+    preview.add_argument(
+        "--address",
+        default="127.0.0.1:8000",
+        help="where the browser finds them (default: 127.0.0.1:8000)",
+    )
     draw = command("draw", _draw, "Draw the vine of a case as an SVG file.")
     draw.add_argument("--state", choices=STATES, default="before", help="how far it is pruned")
     draw.add_argument("-o", "--output", type=Path, help="file to write (default: the terminal)")
     measure = command("measure", _measure, "Print the measures of a case.", machine=True)
-    plan = command("plan", _plan, "Print the best pruning of a case and why.", machine=True)
+    plan = command(
+        "plan", _plan, "Print the best pruning of a case, cut by cut, with reasons.", machine=True
+    )
     _add_start(commands)
     for name, module, about in _LONGER:
         module.add_arguments(command(name, module.run, about))

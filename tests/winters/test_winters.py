@@ -70,7 +70,7 @@ def test_the_words_of_a_refusal(profile_and_case: Settled) -> None:
     (told,) = found(*profile_and_case, {"climb at most": 60}, "en")
     assert told == (
         "leaving the near cane does not hold the spurs of this vine over 3 winters; "
-        "more than half of the 4 spurs within 6 cm of the arm; 0 of them (near-cane-climbs)"
+        "expected more than half of the 4 spurs within 6 cm of the arm; found 0 (near-cane-climbs)"
     )
 
 

@@ -29,7 +29,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("standard", choices=list(_PACKERS), help="the standard of the packages")
     parser.add_argument("names", nargs="*", metavar="NAME", help="short name of a case or a quiz")
     parser.add_argument("--all", action="store_true", help="every case and every quiz")
-    parser.add_argument("-o", "--output", type=Path, metavar="DIR", help="folder (ROOT/packages)")
+    parser.add_argument(
+        "-o",
+        "--output",
+        type=Path,
+        metavar="DIR",
+        help="folder to write into (default: ROOT/packages)",
+    )
 
 
 def run(given: argparse.Namespace) -> int:

@@ -49,8 +49,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     def step(name: str, about: str) -> argparse.ArgumentParser:
         one = steps.add_parser(name, help=about, description=about)
         # Also behind the step's name, where people write them.
-        one.add_argument("--root", type=Path, default=argparse.SUPPRESS)
-        one.add_argument("--language", choices=LANGUAGES, default=argparse.SUPPRESS)
+        one.add_argument(
+            "--root", type=Path, default=argparse.SUPPRESS, help="folder of the handbook"
+        )
+        one.add_argument(
+            "--language",
+            choices=LANGUAGES,
+            default=argparse.SUPPRESS,
+            help="language of what is printed",
+        )
         return one
 
     from_csv = step("from-csv", "Make a case of a measuring sheet saved as CSV.")

@@ -43,7 +43,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--what", choices=KINDS, help="one kind of paper (default: all kinds)")
     parser.add_argument("--case", metavar="SLUG", help="one case (default: every case)")
     parser.add_argument("--paper", choices=PAPER_SIZES, default="a4", help="size of the paper")
-    parser.add_argument("-o", "--output", type=Path, metavar="DIR", help="folder (ROOT/print)")
+    parser.add_argument(
+        "-o", "--output", type=Path, metavar="DIR", help="folder to write into (ROOT/print)"
+    )
 
 
 def run(given: argparse.Namespace) -> int:
