@@ -188,12 +188,14 @@ export class Projector {
     this.letters();
   }
 
-  /** Makes the drawing's letters as large as the text, whatever its scale. */
+  /** Makes the drawing's letters as large as the text at most, whatever its scale. */
   letters() {
     const { width, height } = this.svg.getBoundingClientRect();
     const pixelsPerMm = Math.min(width / this.box.width, height / this.box.height);
     if (pixelsPerMm === 0) return;
-    const letter = (LETTER_SHARE * window.innerHeight) / pixelsPerMm;
+    // On a phone held upright the text is small, and so is all that it names.
+    const text = parseFloat(getComputedStyle(this.root).fontSize);
+    const letter = Math.min(LETTER_SHARE * window.innerHeight, text) / pixelsPerMm;
     this.svg.style.setProperty("--pwp-letter", `${letter.toFixed(1)}px`);
     const names = [...this.svg.querySelectorAll(".pw-places:not(.pw-places-inside) .pw-place-name")];
     const ys = names.map((name) => Number(name.getAttribute("data-y") ?? name.getAttribute("y")));

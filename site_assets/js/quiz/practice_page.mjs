@@ -196,7 +196,11 @@ export class PracticePage {
       reopened: () => {},
     });
     this.exercise.bind();
-    if (this.heading) setText(this.heading, this.words.say("practice.vine", { name: vine.name }));
+    if (this.heading) {
+      const level = this.words.say(`practice.level.${vine.level}`);
+      const n = Number(vine.name.split("-").at(-1));
+      setText(this.heading, this.words.say("practice.vine", { n, level }));
+    }
     this.tell("");
     if (goThere) this.heading?.focus();
   }
