@@ -35,7 +35,7 @@ from pencilwood.site.single import (
     plan_of,
 )
 from pencilwood.site.trouble import told_of
-from pencilwood.words import LANGUAGES, say
+from pencilwood.words import LANGUAGES, MissingWordsError, say
 
 FINE, FOUND, WRONG_USE = 0, 1, 2
 _LONGER = (
@@ -60,7 +60,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return _refuse(say(given.language, "cli.no-folder", folder=str(root)))
         mend(root / "site")
         return int(given.run(given))
-    except NoSuchCaseError as error:
+    except (NoSuchCaseError, MissingWordsError) as error:
         return _refuse(error.told)
     except UnusableCaseError as error:
         _print_findings(error.findings)

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from case_files import lines, sample, with_slip
+from pencilwood.cases import profile_file
 from pencilwood.cases.case import Profile
 from pencilwood.cases.profile_file import read_profile
 from pencilwood.findings import Finding
@@ -191,3 +192,30 @@ def test_a_form_that_is_none(tmp_path: Path) -> None:
     (told,) = lines(findings)
     assert told.startswith("profile.yml:5:9: ")
     assert '"bush"' in told
+
+
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [
+        (
+            "en",
+            "the program does not speak this language in full yet; expected every sentence in its "
+            "words/*.json; found that 2 are missing, the first: cli.built (language-not-whole)",
+        ),
+        (
+            "es",
+            "el programa todavía no habla este idioma por completo; se esperaban todas las frases "
+            "en sus words/*.json; faltan 2, la primera: cli.built (language-not-whole)",
+        ),
+    ],
+)
+def test_a_language_with_few_words_is_told_before_a_page_breaks_off(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, language: str, said: str
+) -> None:
+    missing = {"es": ("cli.built", "pages.home")}
+    monkeypatch.setattr(profile_file, "unwritten", lambda one: missing.get(one, ()))
+    profile, findings = read(sample("profile.yml"), tmp_path, language)
+    assert profile is None
+    (only,) = lines(findings)
+    assert only.startswith("profile.yml:")
+    assert only.endswith(f": {said}")

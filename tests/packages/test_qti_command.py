@@ -27,7 +27,7 @@ def test_the_command_writes_the_package_and_says_what_it_lacks(
 
 
 @pytest.mark.parametrize(
-    ("language", "said"), [("en", "QTI carries quizzes"), ("es", "QTI lleva cuestionarios")]
+    ("language", "said"), [("en", "QTI carries quizzes"), ("es", "QTI lleva exámenes")]
 )
 def test_a_vine_alone_is_refused_with_the_quizzes_there_are(language: str, said: str) -> None:
     handbook = demo_handbook()

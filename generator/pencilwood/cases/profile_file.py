@@ -15,7 +15,7 @@ from pencilwood.findings import Finding
 from pencilwood.places import Place
 from pencilwood.units import UnitSystem
 from pencilwood.vine.bands import Band, Limits, default_limits
-from pencilwood.words import LANGUAGES, knows, say
+from pencilwood.words import LANGUAGES, knows, say, unwritten
 
 _UNITS: dict[str, UnitSystem] = {"metric": "metric", "us": "us"}
 _LANGUAGE = Choice({language: language for language in LANGUAGES})
@@ -241,6 +241,9 @@ def _check_languages(row: Row, report: Report) -> None:
         if one.value in seen:
             report.add(one.place, "named-twice", name=f'"{one.value}"', line=seen[one.value])
         seen.setdefault(one.value, one.place.line)
+        if missing := unwritten(one.value):
+            # A page would break off at the first of them.
+            report.add(one.place, "language-not-whole", n=len(missing), key=missing[0])
 
 
 def _profile(row: Row, limits: Limits, form_limits: Mapping[str, Limits]) -> Profile:

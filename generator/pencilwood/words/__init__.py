@@ -20,6 +20,11 @@ _FOLDER = Path(__file__).parent
 class MissingWordsError(KeyError):
     """A sentence that the program wants to say and nobody has written."""
 
+    @property
+    def told(self) -> str:
+        """What is missing, without the quotes of a key."""
+        return str(self.args[0])
+
 
 @cache
 def catalogue(language: str) -> Mapping[str, str]:
@@ -40,6 +45,11 @@ def knows(key: str, language: str = LANGUAGES[0]) -> bool:
     return key in catalogue(language)
 
 
+def unwritten(language: str) -> tuple[str, ...]:
+    """Keys of the first language's sentences that are not written in this one."""
+    return tuple(sorted(catalogue(LANGUAGES[0]).keys() - catalogue(language).keys()))
+
+
 def fitting(key: str, own: str) -> str:
     """The key under which a sentence is written for something of its own, else the usual key."""
     special = f"{key}.{own}"
@@ -53,7 +63,9 @@ def say(language: str, key: str, /, **facts: str | int) -> str:
     """
     words = catalogue(language)
     if key not in words:
-        raise MissingWordsError(f"{language}: {key} is not written")
+        raise MissingWordsError(
+            f"{language}: {key} is not written; expected it in words/*.{language}.json"
+        )
     try:
         return words[key].format_map(facts)
     except KeyError as missing:
