@@ -23,6 +23,17 @@ export function thinNames(svg, pixelsPerMm, taken) {
 }
 
 /**
+ * Shows all names again as they were drawn.
+ *
+ * @param {SVGSVGElement} svg
+ */
+export function allNames(svg) {
+  for (const name of svg.querySelectorAll(".pw-name-away")) name.classList.remove("pw-name-away");
+  svg.style.removeProperty("--pw-name");
+  if (svg.style.length === 0) svg.removeAttribute("style");
+}
+
+/**
  * For each area whether it stays clear of those before it that stay, and of what is taken.
  *
  * @param {readonly Area[]} areas

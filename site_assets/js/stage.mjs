@@ -2,7 +2,7 @@
 
 import { element } from "./dom.mjs";
 import { VineDrawing } from "./drawing.mjs";
-import { thinNames } from "./place_names.mjs";
+import { allNames, thinNames } from "./place_names.mjs";
 
 /** @typedef {{x: number, y: number, text: string, kind: string}} Mark  x and y in mm */
 
@@ -84,6 +84,7 @@ export class Stage {
 
   destroy() {
     this.observer.disconnect();
+    allNames(this.drawing.svg);
   }
 }
 
