@@ -1,5 +1,6 @@
 """What is kept between builds: found again, never out of date, never trusted when damaged."""
 
+import gc
 import os
 import time
 from collections.abc import Iterator
@@ -142,3 +143,20 @@ def test_a_kept_drawing_has_the_bytes_of_a_fresh_one(here: Path) -> None:
     fresh, again = drawn(), drawn()
     kept.keep_in_folder(None)
     assert fresh == again == drawn()
+
+
+def test_a_fact_is_named_once_and_the_same_fact_alike(
+    here: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    vine, same, other = climbing_vine(), climbing_vine(), climbing_vine()
+    other = replace(other, cordon_height_mm=other.cordon_height_mm + 1)
+    name = kept.name_of(vine)
+    assert kept.name_of(same) == name != kept.name_of(other)
+    with monkeypatch.context() as patched:
+        patched.setattr(kept, "key_of", never)
+        assert kept.name_of(vine) == name
+    # Nothing is held for a fact that is gone: another one may stand at its place in memory.
+    number = id(other)
+    del other
+    gc.collect()
+    assert number not in kept._names

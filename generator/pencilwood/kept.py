@@ -14,6 +14,7 @@ import os
 import sys
 import tempfile
 import time
+import weakref
 import zlib
 from collections.abc import Callable
 from dataclasses import fields, is_dataclass
@@ -129,6 +130,28 @@ def key_of(kind: str, facts: object) -> str:
             ensure_ascii=False,
         ).encode()
     ).hexdigest()
+
+
+_names: dict[int, tuple[weakref.ref[object], str]] = {}
+
+
+def name_of(fact: object) -> str:
+    """What `key_of` makes of a fact that does not change, worked out once as long as it lives.
+
+    By identity: a large fact is not looked through again to find out that it is the same.
+    """
+    held = _names.get(id(fact))
+    if held is None or held[0]() is not fact:
+        number = id(fact)
+        held = weakref.ref(fact, lambda gone: _forget_name(number, gone)), key_of("fact", fact)
+        _names[number] = held
+    return held[1]
+
+
+def _forget_name(number: int, gone: weakref.ref[object]) -> None:
+    # Another fact may have its number by now.
+    if number in _names and _names[number][0] is gone:
+        del _names[number]
 
 
 def _plain(fact: object) -> object:

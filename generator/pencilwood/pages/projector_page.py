@@ -20,7 +20,7 @@ from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stems import THICKER
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.drawing.writer import number
-from pencilwood.kept import kept_text
+from pencilwood.kept import is_kept, kept_text
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.finished import our_versions
 from pencilwood.pages.handbook import Handbook
@@ -41,6 +41,7 @@ _MOST_NAMED = 4
 """A screen that is read from afar lists no more pieces of wood than this."""
 _TRUNK_SWELLS = 1.15
 """Names keep clear of a trunk so many times as thick as it was measured."""
+_KIND = "room-page"
 STYLES = ("tokens.css", "fonts.css", "vine.css", "projector.css")
 
 
@@ -69,9 +70,18 @@ def projector_path(slug: str) -> str:
 
 def projector_page(handbook: Handbook, proof: CaseProof, language: str) -> str:
     """The page of one case in one language, from doctype to the closing tag."""
+    facts = _facts(handbook, proof, language)
+    return kept_text(_KIND, facts, lambda: _page(handbook, proof, language))
+
+
+def has_kept_room(handbook: Handbook, proof: CaseProof, language: str) -> bool:
+    """Whether the page is kept from an earlier build."""
+    return is_kept(_KIND, _facts(handbook, proof, language))
+
+
+def _facts(handbook: Handbook, proof: CaseProof, language: str) -> object:
     holds = None if handbook.holds is None else sorted(handbook.holds)
-    facts = [proof.name, language, holds, our_versions()]
-    return kept_text("room-page", facts, lambda: _page(handbook, proof, language))
+    return [proof.name, language, holds, our_versions()]
 
 
 def _page(handbook: Handbook, proof: CaseProof, language: str) -> str:

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from pencilwood.cases.case import Case, Profile
 from pencilwood.findings import Finding, from_json, in_order
-from pencilwood.kept import kept_json, key_of
+from pencilwood.kept import kept_json, key_of, name_of
 from pencilwood.plan import Plan
 from pencilwood.proof.answer import check_cutting, check_excuses, check_score
 from pencilwood.proof.facts import facts_of
@@ -41,7 +41,7 @@ class CaseProof:
     @cached_property
     def name(self) -> str:
         """Changes with everything that can be computed of the case, and with our code."""
-        return key_of("proof", [self.case, self.profile])
+        return key_of("proof", [name_of(self.case), name_of(self.profile)])
 
     @property
     def parts(self) -> Parts:
@@ -112,7 +112,7 @@ def proof_findings(case: Case, profile: Profile, language: str) -> tuple[Finding
     """What the proofs of a case find, worded in `language`."""
     kept = kept_json(
         "proof",
-        [case, profile, language],
+        [name_of(case), name_of(profile), language],
         lambda: [one.as_json() for one in _found(case, profile, language)],
         lambda value: _read(value) is not None,
     )

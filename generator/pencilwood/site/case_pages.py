@@ -18,7 +18,7 @@ from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.front_pages import small_drawing
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Addresses, Page
-from pencilwood.pages.projector_page import projector_page, projector_path
+from pencilwood.pages.projector_page import has_kept_room, projector_page, projector_path
 from pencilwood.pages.winters_page import winters_page
 from pencilwood.proof import CaseProof
 from pencilwood.site.workers import spread
@@ -111,11 +111,12 @@ def _made(few: _Few) -> CasePages:
     for proof in part.cases[: few.count]:
         for language in part.profile.languages:
             made.pages.append(case_page(part, proof, language, whole=False))
-            text = projector_page(part, proof, language)
+            is_kept = has_kept_room(part, proof, language)
+            text = None if is_kept else projector_page(part, proof, language)
             made.rooms[proof.case.slug, language] = None if kept.folder() else text
             if proof.case.three_winters:
                 made.winters.append(winters_page(part, proof, language))
-        drawn = kept.kept_text("small-drawing", proof.case.vine, partial(_small, proof))
+        drawn = kept.kept_text("small-drawing", kept.name_of(proof.case), partial(_small, proof))
         made.files[f"{ASSETS}/{small_drawing(proof.case.slug)}"] = drawn.encode()
     return made
 

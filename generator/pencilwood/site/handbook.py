@@ -32,6 +32,7 @@ from pencilwood.site.hints import Notes
 from pencilwood.site.photos import open_photos
 from pencilwood.site.quizzes import open_quizzes
 from pencilwood.site.reference import read_reference
+from pencilwood.site.remembered import ReadCase, remembered
 from pencilwood.site.rule_examples import read_examples
 from pencilwood.site.settings import look_at_settings
 from pencilwood.site.shared import in_turn
@@ -181,18 +182,29 @@ class _Opening:
         return files
 
     def case(self, file: CaseFile, profile: Profile, safety_names: list[str]) -> Case | None:
+        facts = [file, profile.languages, profile.limits, safety_names, self.notes.language]
+        shown = shown_name(self.root, file.path)
+        read = partial(self._read, file, shown, profile, safety_names)
+        case, findings = remembered(file.path, [shown, *facts], read)
+        self.notes.findings.extend(findings)
+        return case
+
+    def _read(
+        self, file: CaseFile, shown: str, profile: Profile, safety_names: list[str]
+    ) -> ReadCase:
         case, findings = read_case(
             file.path,
             profile.languages,
             list(RULE_BY_NAME),
             safety_names,
-            shown_name(self.root, file.path),
+            shown,
             language=self.notes.language,
             tool_for=_tools(profile.limits),
             from_others=bool(file.shared_in),
         )
-        self.notes.findings.extend(findings)
-        return None if case is None else replace(case, slug=file.slug, shared_in=file.shared_in)
+        if case is not None:
+            case = replace(case, slug=file.slug, shared_in=file.shared_in)
+        return case, findings
 
     def proved(self, cases: list[Case], profile: Profile) -> tuple[CaseProof, ...]:
         in_turn = sorted(cases, key=lambda case: (LEVELS.index(case.level), case.slug))
