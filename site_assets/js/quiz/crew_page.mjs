@@ -123,6 +123,8 @@ export class CrewPage {
     headings.push(element("th", { scope: "col" }, words.say("crew.take-off")));
     const table = element("table", { class: "pw-crew-rows" }, element("thead", {}, element("tr", {}, ...headings)), /** @type {Node} */ (this.table));
     const label = words.say("crew.list");
+    this.none = element("p", {}, words.say("crew.none"));
+    this.rows = element("div", { class: "pw-crew-table", role: "region", tabindex: 0, "aria-label": label }, table);
     this.save = button(words.say("crew.save"), () => this.saveCsv(), { class: "pw-main" });
     this.undo = button(words.say("crew.undo"), () => this.bringBack());
     this.clear = button(words.say("crew.clear"), () => this.takeOff(null));
@@ -131,7 +133,8 @@ export class CrewPage {
       { class: "pw-ask" },
       element("h2", {}, label),
       /** @type {Node} */ (this.said),
-      element("div", { class: "pw-crew-table", role: "region", tabindex: 0, "aria-label": label }, table),
+      this.none,
+      this.rows,
       element("div", { class: "pw-buttons" }, this.save, this.undo, this.clear),
       element("p", { class: "pw-ask-plain" }, words.say("crew.plain"), " ", words.say("plain")),
     );
@@ -155,6 +158,8 @@ export class CrewPage {
     });
     this.table?.replaceChildren(...rows);
     if (this.undo) this.undo.hidden = this.before === null;
+    if (this.none) this.none.hidden = list.length > 0;
+    if (this.rows) this.rows.hidden = list.length === 0;
     for (const one of [this.save, this.clear]) if (one) one.disabled = list.length === 0;
   }
 
