@@ -18,6 +18,7 @@ from pencilwood.cases.quiz import (
     Quiz,
     QuizQuestion,
     SafeOrStop,
+    Seen,
     WhichCane,
 )
 from pencilwood.findings import Finding, in_order
@@ -66,11 +67,9 @@ def vines_of(quiz: Quiz) -> Mapping[str, str]:
 def _vine_of(one: QuizQuestion) -> str | None:
     if isinstance(one, Prune):
         return one.common.slug
-    if isinstance(one, WhichCane | NamePart | CountIt):
-        return one.seen.vine
-    if isinstance(one, Choose) and one.seen is not None:
-        return one.seen.vine
-    return None
+    # Every kind that shows a vine names it in the same way.
+    seen: Seen | None = getattr(one, "seen", None)
+    return None if seen is None else seen.vine
 
 
 def _prune(one: Prune, vine: ProvedVine, asker: Asker) -> MadeQuestion:
