@@ -8,7 +8,7 @@ from xml.etree import ElementTree
 
 SVG = "{http://www.w3.org/2000/svg}"
 Point = tuple[float, float]
-_TOKEN = re.compile(r"[Mmlqz]|-?\d+(?:\.\d+)?")
+_TOKEN = re.compile(r"[Mmlqtz]|-?\d+(?:\.\d+)?")
 
 
 def read(svg: str) -> ElementTree.Element:
@@ -39,9 +39,10 @@ def points(root: ElementTree.Element) -> Iterator[Point]:
 
 
 def path_points(drawn: str) -> Iterator[Point]:
-    """Points of a path made of M, m, l, q and z, in absolute units."""
+    """Points of a path made of M, m, l, q, t and z, in absolute units."""
     tokens = _TOKEN.findall(drawn)
     at, here, first = 0, (0.0, 0.0), (0.0, 0.0)
+    bend = here
     letter = ""
     while at < len(tokens):
         if tokens[at].isalpha():
@@ -52,6 +53,11 @@ def path_points(drawn: str) -> Iterator[Point]:
         numbers = [float(token) for token in tokens[at : at + (4 if letter == "q" else 2)]]
         at += len(numbers)
         start = (0.0, 0.0) if letter == "M" else here
+        if letter == "t":
+            bend = (2 * here[0] - bend[0], 2 * here[1] - bend[1])
+            yield bend
+        elif letter == "q":
+            bend = (start[0] + numbers[0], start[1] + numbers[1])
         for x, y in zip(numbers[::2], numbers[1::2], strict=True):
             here = (start[0] + x, start[1] + y)
             first = here if letter in "Mm" else first

@@ -1,5 +1,7 @@
 """The writer escapes every text and rounds every length once."""
 
+import math
+
 import pytest
 
 from pencilwood.drawing.points import Point
@@ -89,6 +91,20 @@ def test_coarse_points_are_rounded_to_half_a_millimetre() -> None:
     run = Run((Point(0.2, 0.3), Point(10.76, 5.74)))
     drawn = read(write(Ink((run,)), COARSE)).attrib["d"]
     assert list(path_points(drawn)) == [(0, 0.5), (11, 5.5)]
+
+
+def test_bends_that_are_not_written_lie_where_they_should() -> None:
+    bends = [Point(7.3 * step, 40 * math.sin(step)) for step in range(40)]
+    svg = write(Ink((Run(tuple(bends)),)), COARSE)
+    drawn = read(svg).attrib["d"]
+    assert drawn.count("q") == 1
+    assert drawn.count("t") == 37
+    # SVG 1.1, 8.3.7: the control point of `t` is that of the command before, mirrored.
+    found = [*path_points(drawn)]
+    controls = found[1::2]
+    assert len(controls) == 38
+    for (x, y), bend in zip(controls, bends[1:-1], strict=True):
+        assert math.hypot(x - bend.x, y - bend.y) <= 0.5 * math.sqrt(2) + 0.25 * math.sqrt(2)
 
 
 def test_ellipses_turn_about_their_middle() -> None:

@@ -107,30 +107,36 @@ def _path(runs: Sequence[Run], grid: int) -> str:
 def _curves(points: Sequence[Pair], closed: bool, grid: int) -> Iterable[str]:
     """A line that every point but the first and last bends, from middle to middle.
 
-    A closed run keeps its corners where it starts and where it turns back, in its middle.
+    A closed run keeps its corners where it starts and where it turns back, in its middle. From a
+    middle the line goes on as it came: its next bend lies where the last one is mirrored, within a
+    step of the grid, and need not be written.
     """
     corners = (len(points) // 2 - 1, len(points) // 2) if closed else ()
-    here = points[0]
+    here, mirrored = points[0], None
     for index, bend in enumerate(points[1:-1], start=1):
         after = points[index + 1]
         if index in corners:
             if here != bend:
                 yield "l" + _joined([(bend[0] - here[0], bend[1] - here[1])])
-            here = bend
+            here, mirrored = bend, None
             continue
+        bent = mirrored or bend
         last = index == len(points) - 2 or index + 1 in corners
-        end = after if last else _middle(bend, after, grid)
-        yield "q" + _joined(
-            [(bend[0] - here[0], bend[1] - here[1]), (end[0] - here[0], end[1] - here[1])]
-        )
-        here = end
+        end = after if last else _middle(bent, after, grid)
+        step = end[0] - here[0], end[1] - here[1]
+        if mirrored is None:
+            yield "q" + _joined([(bent[0] - here[0], bent[1] - here[1]), step])
+        else:
+            yield "t" + _joined([step])
+        here, mirrored = end, (2 * end[0] - bent[0], 2 * end[1] - bent[1])
     if here != points[-1]:
         yield "l" + _joined([(points[-1][0] - here[0], points[-1][1] - here[1])])
 
 
 def _middle(here: Pair, after: Pair, grid: int) -> Pair:
     twice = 2 * grid
-    return (here[0] + after[0]) // twice * grid, (here[1] + after[1]) // twice * grid
+    x, y = here[0] + after[0], here[1] + after[1]
+    return (x + grid) // twice * grid, (y + grid) // twice * grid
 
 
 def _relative(start: Sequence[Pair], points: Sequence[Pair]) -> list[Pair]:
