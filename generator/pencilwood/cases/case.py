@@ -18,7 +18,7 @@ Text = Mapping[str, str]
 Level = Literal["easy", "middling", "hard"]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class AnswerCut:
     """One cut of the author's answer, with the reason for it."""
 

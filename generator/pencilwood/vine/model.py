@@ -77,7 +77,7 @@ def rise_mm(lean: Lean, along_mm: int) -> int:
     return along_mm * _RISE_THOUSANDTHS[lean] // 1000
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Piece:
     """One piece of wood at a spur position.
 

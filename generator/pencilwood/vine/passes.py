@@ -38,7 +38,7 @@ class Stub(StrEnum):
     LONG = "long"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class DoneCut:
     """One cut as somebody made it."""
 

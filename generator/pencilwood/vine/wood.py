@@ -158,7 +158,7 @@ class CutError(ValueError):
         self.facts = facts
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Shortening:
     """Cut a cane above counted bud `buds`, so that so many buds stay."""
 
@@ -166,7 +166,7 @@ class Shortening:
     buds: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class ThinningOut:
     """Take a whole part off where it grows, with all that grows from it."""
 
