@@ -15,7 +15,7 @@ from pencilwood.score.judge import target_for
 from pencilwood.score.sheet import Sheet, as_json, compile_sheet, dump
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.passes import DoneCut, after_each_pass
-from pencilwood.vine.wood import Shortening, divide, uncut
+from pencilwood.vine.wood import Shortening, Tie, divide, uncut
 from pencilwood.words import catalogue
 from vines import SAMPLES
 
@@ -77,6 +77,7 @@ class ExercisePage:
             title="A vine",
             description="A vine before pruning.",
             cutpoints=True,
+            data={"wire": str(self.vine.trellis.fruiting_wire_mm)} if self.vine.form.tied else {},
         )
 
     def sheet_json(self) -> Any:
@@ -116,7 +117,9 @@ class ExercisePage:
     def _cuts(self) -> Iterator[dict[str, object]]:
         for done in self.plan_cuts:
             buds = done.cut.buds if isinstance(done.cut, Shortening) else None
-            yield {"part": done.cut.part, "buds": buds, "pass": str(done.in_pass), "why": "<why>"}
+            tied = {"tied": str(done.cut.side)} if isinstance(done.cut, Tie) else {}
+            in_pass = str(done.in_pass)
+            yield {"part": done.cut.part, "buds": buds, "pass": in_pass, "why": "<why>", **tied}
 
 
 def _in_script(body: Any) -> str:

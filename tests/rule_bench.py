@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from pencilwood.rules import BANDS, RULE_BY_NAME
+from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
 from pencilwood.rules.shapes import Broken, PieceLeft
 from pencilwood.vine.bands import Limits, default_limits
 from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT
@@ -12,7 +12,9 @@ from pencilwood.vine.model import Piece, Side, Vine
 from pencilwood.vine.wood import WoodLeft, divide, uncut
 from vines import arm, vine
 
-LIMITS = default_limits(BANDS)
+_OF_FORMS = {band.name: band.default for bands in FORM_BANDS.values() for band in bands}
+LIMITS: Limits = {**_OF_FORMS, **default_limits(BANDS)}
+"""The usual limits, with those that only one form has."""
 
 
 def with_limits(**changed: int) -> Limits:

@@ -12,6 +12,7 @@ import { PieceList } from "./piece_list.mjs";
 import { PositionNav } from "./position_nav.mjs";
 import { ResultPanel } from "./result_panel.mjs";
 import { StepPanel } from "./step_panel.mjs";
+import { isTying } from "./tying.mjs";
 import { VineViews } from "./vine_views.mjs";
 import { redo, startAgain, undo } from "./wood.mjs";
 
@@ -100,7 +101,7 @@ function pruningParts(exercise) {
       lookBack: () => exercise.toggleLookBack(),
       startAgain: () => exercise.travel(startAgain(exercise.work.history, first), "said.again"),
     }),
-    measures: new MeasuresPanel(words, (open) => {
+    measures: new MeasuresPanel(sheet, words, (open) => {
       exercise.work.measuresOpen = open;
       exercise.keep();
     }),
@@ -119,7 +120,9 @@ function woodParts(exercise) {
   return {
     views: new VineViews(svg, sheet, words, id, {
       ...{ choose, cut, go },
-      missed: () => exercise.tell(words.say("said.missed")),
+      missed: () => {
+        exercise.tell(words.say(isTying(exercise.work.history) ? "tie.missed" : "said.missed"));
+      },
       closer: () => {
         exercise.work.closer = !exercise.work.closer;
         exercise.update();

@@ -29,7 +29,7 @@ import { readPage, tellScore } from "./page_data.mjs";
 import { freshWork, takeUp, versionOf } from "./saved_work.mjs";
 import { budsKept, score } from "./scoring.mjs";
 import { Keeper } from "./storage.mjs";
-import { sidesTied, tieOf } from "./tying.mjs";
+import { isTying, sidesTied, tieOf } from "./tying.mjs";
 import { Words } from "./words.mjs";
 import * as wood from "./wood.mjs";
 
@@ -95,15 +95,17 @@ export class Exercise {
     if (bench === null) return;
     const { states, cuts } = wood.replay(sheet, work.history);
     const { position, near, closer } = work;
+    const { lookBack } = this;
     const tied = sidesTied(cuts);
+    const tying = isTying(work.history);
     this.root.classList.toggle("pw-near", near);
     bench.steps.update(work.history.pass, wood.isOutOfOrder(work.history, cuts));
-    bench.how.update(work.how);
-    bench.views.update({ states, position, piece, near, closer, lookBack: this.lookBack });
-    bench.views.showTied(this.lookBack ? new Map() : tied, states);
+    bench.how.update(work.how, tying);
+    bench.views.update({ states, position, piece, near, closer, lookBack, tying });
+    bench.views.showTied(lookBack ? new Map() : tied, states);
     bench.nav.update(position);
-    bench.pieces.update(position, piece, states, work.history.pass === "tie", tied);
-    bench.past.update(work.history, this.lookBack);
+    bench.pieces.update(position, piece, states, tying, tied);
+    bench.past.update(work.history, lookBack);
     bench.measures.update(sheet, states, work.measuresOpen);
     this.keep();
   }

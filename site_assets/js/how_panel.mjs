@@ -61,9 +61,13 @@ export class HowPanel {
     return { asked, opener, value };
   }
 
-  /** @param {How} how */
-  update(how) {
+  /**
+   * @param {How} how
+   * @param {boolean} tying  whether nothing is cut now
+   */
+  update(how, tying) {
     this.how = how;
+    this.root.hidden = tying;
     for (const { asked, opener, value } of this.openers) {
       const chosen = how[asked];
       const key = asked === "stub" ? `stub.short.${chosen}` : `tool.${chosen}`;

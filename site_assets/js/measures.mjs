@@ -10,6 +10,7 @@ import { budsKept, spacings, spurs, stretches } from "./scoring.mjs";
  * @property {number} spurs
  * @property {number | null} smallestSpacing  mm; null with fewer than two spurs
  * @property {number} longestBlank  mm
+ * @property {Map<string, number>} tallies  by the name of what the vine's form counts
  */
 
 /**
@@ -27,7 +28,16 @@ export function measure(sheet, states) {
     spurs: spurs(sheet, states).length,
     smallestSpacing: gaps.length === 0 ? null : Math.min(...gaps),
     longestBlank: Math.max(...stretches(sheet, states).map(({ mm }) => mm)),
+    tallies: new Map((sheet.tallies ?? []).map(({ name, counts }) => [name, counted(counts, states)])),
   };
+}
+
+/**
+ * @param {readonly (readonly number[])[]} counts  by piece and its state
+ * @param {readonly number[]} states
+ */
+function counted(counts, states) {
+  return states.reduce((sum, state, number) => sum + counts[number][state], 0);
 }
 
 /**

@@ -110,7 +110,7 @@ export class PieceList {
     const more = this.words.wood(this.sheet.pieces[this.piece].name);
     const ties = SIDES.map((side) => {
       const press = () => this.actions.tie(this.piece, side);
-      return button(this.words.say(`tie.to.${side}`), press, { more });
+      return button(this.words.say(`tie.to.${side}`), press, { more, class: "pw-tie-to" });
     });
     this.fill(`tie ${canBeTied}`, canBeTied ? ties : []);
   }

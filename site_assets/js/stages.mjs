@@ -44,9 +44,10 @@ export class Stages {
     if (this.drawing === null) {
       this.drawing = copyOf(this.source, this.prefix);
       for (const point of this.drawing.querySelectorAll(".pw-cutpoints")) point.remove();
-      for (const part of this.drawing.querySelectorAll(".pw-gone")) {
-        part.classList.remove("pw-gone", "pw-fallen");
+      for (const part of this.drawing.querySelectorAll(".pw-gone, .pw-tied-away")) {
+        part.classList.remove("pw-gone", "pw-fallen", "pw-tied-away");
       }
+      for (const tied of this.drawing.querySelectorAll(".pw-tied-now")) tied.remove();
       this.root.append(this.drawing);
     }
     const stage = chosen?.value ?? "fine";

@@ -37,7 +37,7 @@ export function showTied(drawing, tied, states) {
  * @param {number} wireY
  */
 function layDown(drawing, number, state, side, wireY) {
-  const { thickness } = drawing.sheet.pieces[number];
+  const { name, thickness } = drawing.sheet.pieces[number];
   const own = drawing.cutPoints.filter(({ piece }) => piece === number);
   const foot = own.find(({ buds }) => buds === null);
   const far = own.filter(({ buds }) => buds !== null && buds <= state).at(-1);
@@ -51,27 +51,35 @@ function layDown(drawing, number, state, side, wireY) {
     for (const one of [laid, ...laid.querySelectorAll("[id]")]) one.removeAttribute("id");
     for (const letter of laid.querySelectorAll(".pw-letter")) letter.remove();
     laid.removeAttribute("data-part");
+    // It can be chosen where it lies.
+    laid.setAttribute("data-tied", name);
     laid.classList.add("pw-tied-now");
+    const bend = /** @type {Element} */ (laid.cloneNode(false));
+    bend.classList.add("pw-bend");
+    bend.append(...bendOf(foot, start, thickness));
     const shift = `translate(${start.x - foot.x} ${start.y - foot.y})`;
     laid.setAttribute("transform", `${shift} rotate(${turn.toFixed(2)} ${foot.x} ${foot.y})`);
-    group.after(bendOf(foot, start, thickness, group.getAttribute("color") ?? ""), laid);
+    group.after(bend, laid);
     group.classList.add("pw-tied-away");
   }
 }
 
 /**
+ * The wood between foot and wire, its edge first and then the wood itself.
+ *
  * @param {{x: number, y: number}} foot
  * @param {{x: number, y: number}} start
  * @param {number} thickness  mm; wood is drawn twice as thick as it is
- * @param {string} colour
+ * @returns {SVGPathElement[]}
  */
-function bendOf(foot, start, thickness, colour) {
-  const bend = document.createElementNS(SVG, "path");
-  bend.setAttribute("class", "pw-tied-now pw-bend");
-  bend.setAttribute("d", `M${foot.x} ${foot.y}Q${foot.x} ${start.y} ${start.x} ${start.y}`);
-  bend.setAttribute("fill", "none");
-  bend.setAttribute("stroke", colour);
-  bend.setAttribute("stroke-width", `${2 * thickness}`);
-  bend.setAttribute("stroke-linecap", "round");
-  return bend;
+function bendOf(foot, start, thickness) {
+  return [2, -1.5].map((more) => {
+    const bend = document.createElementNS(SVG, "path");
+    bend.setAttribute("d", `M${foot.x} ${foot.y}Q${foot.x} ${start.y} ${start.x} ${start.y}`);
+    bend.setAttribute("fill", "none");
+    if (more < 0) bend.setAttribute("stroke", "currentColor");
+    bend.setAttribute("stroke-width", `${1.9 * thickness + more}`);
+    bend.setAttribute("stroke-linecap", "round");
+    return bend;
+  });
 }

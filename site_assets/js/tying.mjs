@@ -2,6 +2,11 @@
 
 /** @import {Broken, DoneCut, Facts, Sheet, Where, WireSide} from "./types.mjs" */
 
+/** @param {{pass: string}} history */
+export function isTying(history) {
+  return history.pass === "tie";
+}
+
 /**
  * Pieces that are to be tied along the wire as they are left now, along the line.
  *

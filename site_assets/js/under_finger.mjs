@@ -7,9 +7,9 @@ import { CIRCLE_PX, REACH_PX } from "./drawing.mjs";
 /** @typedef {{x: number, y: number}} Place  mm on the drawing */
 
 /**
- * The piece that a place on the whole vine means, and the view that it lies in. With one view it
- * is the nearest piece of the position whose foot is nearest along the arm; with more, wood stands
- * before other wood, and the nearest piece of all is meant.
+ * The piece that a place on the whole vine means, and the view that it lies in. It is the nearest
+ * piece of the position whose foot is nearest along the arm. Where wood of one position stands
+ * before that of another, or lies along the wire past its foot, the nearest piece of all is meant.
  *
  * @param {VineDrawing} drawing
  * @param {Place} at
@@ -17,7 +17,8 @@ import { CIRCLE_PX, REACH_PX } from "./drawing.mjs";
  */
 export function pieceNear(drawing, at) {
   const { sheet, cutPoints, views } = drawing;
-  const here = views.length > 1 ? null : positionNear(drawing, at);
+  const mixed = views.length > 1 || sheet.cutting.tie !== undefined;
+  const here = mixed ? null : positionNear(drawing, at);
   const own = cutPoints.filter(({ piece }) => here === null || sheet.pieces[piece].position === here);
   return nearest(own, at) ?? cutPoints[0];
 }
@@ -46,8 +47,11 @@ function positionNear(drawing, at) {
  * @returns {number | null}
  */
 export function pieceAt(drawing, clientX, clientY, view) {
-  const under = document.elementFromPoint(clientX, clientY)?.closest("[data-part]");
-  const found = drawing.parts.findIndex((groups) => under != null && groups.includes(under));
+  const under = document.elementFromPoint(clientX, clientY)?.closest("[data-part], [data-tied]");
+  const found = drawing.parts.findIndex((groups, number) => {
+    const { name } = drawing.sheet.pieces[number];
+    return under != null && (groups.includes(under) || under.getAttribute("data-tied") === name);
+  });
   if (found >= 0) return found;
   const at = drawing.toMm(clientX, clientY);
   const point = nearest(drawing.cutPoints.filter((one) => one.view === view), at);

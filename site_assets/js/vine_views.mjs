@@ -33,6 +33,7 @@ import { uncut } from "./wood.mjs";
  * @property {boolean} near
  * @property {boolean} closer
  * @property {boolean} lookBack
+ * @property {boolean} tying  whether canes are being tied, so that nothing is cut
  */
 
 /** @type {Record<string, Way>} */
@@ -142,7 +143,11 @@ export class VineViews {
     this.near.drawing.point(view.piece);
     this.near.drawing.offer(
       ({ piece, buds, view: side }) =>
-        !view.lookBack && side === this.side && piece === view.piece && view.states[piece] > (buds ?? 0),
+        !view.lookBack &&
+        !view.tying &&
+        side === this.side &&
+        piece === view.piece &&
+        view.states[piece] > (buds ?? 0),
     );
     this.markWhole(view);
     this.frame(view);
@@ -169,7 +174,8 @@ export class VineViews {
   updateNames(view) {
     const { name } = this.sheet.positions[view.position];
     const facts = { name, n: view.position + 1, of: this.sheet.positions.length };
-    setText(this.hint, this.words.say(view.near ? "near.hint" : "whole.hint"));
+    const hint = view.near ? "near.hint" : "whole.hint";
+    setText(this.hint, this.words.say(view.tying ? "tie.hint" : hint));
     this.near.root.setAttribute("aria-label", this.words.say("near.label", facts));
     this.near.drawing.svg.setAttribute("aria-label", this.words.say("near.drawing", facts));
     this.closer.setAttribute("aria-pressed", `${view.closer}`);

@@ -25,6 +25,11 @@ export class Words {
     return template === undefined ? `exercise.${key}` : this.fill(template, facts);
   }
 
+  /** @param {string} key  without the leading `exercise.` */
+  knows(key) {
+    return `exercise.${key}` in this.strings;
+  }
+
   /**
    * The text for a number of things: `key.one` or `key.many`, with `{n}` filled in.
    *

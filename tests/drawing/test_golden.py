@@ -5,13 +5,14 @@ from pathlib import Path
 
 import pytest
 
+from cane_vines import cane_vine
 from heads import head_vine
 from high_cordons import high_vine
 from pencilwood.drawing import describe_vine, draw_passes, draw_vine, summarise_vine
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Side, Vine
 from pencilwood.vine.passes import DoneCut, Pass
-from pencilwood.vine.wood import Shortening, ThinningOut, divide
+from pencilwood.vine.wood import Shortening, ThinningOut, Tie, divide
 from vines import arm, cane, old, sick_vine, vine
 
 GOLDEN = Path(__file__).parent / "golden"
@@ -54,7 +55,26 @@ def around_head() -> str:
     return draw_vine(parts, "head", "en", title="Head", description=words, cutpoints=True)
 
 
-@pytest.mark.parametrize("draw", [sick, small_passes, hanging, around_head])
+def canes() -> str:
+    parts = divide(cane_vine())
+    words = describe_vine(parts, None, "en")
+    return draw_vine(parts, "canes", "en", title="Canes", description=words, cutpoints=True)
+
+
+def tied() -> str:
+    parts = divide(cane_vine())
+    cuts = [
+        DoneCut(ThinningOut(name), Pass.THINNING_OUT)
+        for name in ("L2m", "R3m", "R1a", "R2m above a")
+    ]
+    cuts += [DoneCut(Shortening("L1b", 10), Pass.FINE), DoneCut(Shortening("L1a", 2), Pass.FINE)]
+    cuts += [DoneCut(Shortening("R2a", 8), Pass.FINE)]
+    cuts += [DoneCut(Tie("L1b", Side.LEFT), Pass.TIE), DoneCut(Tie("R2a", Side.RIGHT), Pass.TIE)]
+    words = summarise_vine(parts, None, "es")
+    return draw_passes(parts, cuts, "tied", "es", title="Amarrada", description=words, show="fine")
+
+
+@pytest.mark.parametrize("draw", [sick, small_passes, hanging, around_head, canes, tied])
 def test_drawing_is_as_reviewed(draw: Callable[[], str], refresh_golden: bool) -> None:
     path = GOLDEN / f"{draw.__name__}.svg"
     if refresh_golden:

@@ -12,7 +12,14 @@ test("measures of a pruned vine", () => {
     spurs: 2, // the dead cane makes none
     smallestSpacing: 250,
     longestBlank: 240,
+    tallies: new Map(),
   });
+});
+
+test("what the vine's form counts is counted over all wood that is left", () => {
+  const counts = [[0, 1, 1], [0, 1, 0], [0, 1], [0, 0, 1], [0, 1]];
+  const sheet = { ...smallVine(), tallies: [{ name: "short spurs", counts, steps: [] }] };
+  assert.deepEqual(measure(sheet, [2, 2, 0, 2, 1]).tallies, new Map([["short spurs", 3]]));
 });
 
 test("a vine without spurs has no spacing, and one long blank", () => {

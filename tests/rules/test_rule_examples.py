@@ -30,6 +30,9 @@ PROFILE = Profile(
 )
 NAMES = tuple(rule.name for rule in RULES)
 
+# One vine has too many or too few, and a vine with room on one side alone has one cane.
+NEVER_ALL_AT_ONCE = {"cane-not-tied", "wrong-cane-count", "wrong-spur-count"}
+
 # A good vine may pay only where the rule it shows is a choice between two faults.
 TRADE_OFFS = {"too-many-large-wounds": {"climbed-too-far"}}
 
@@ -79,7 +82,8 @@ def test_the_bad_vine_breaks_the_rule_as_it_says(examples_folder: Path, rule: st
 @pytest.mark.parametrize("rule", NAMES)
 def test_the_bad_vine_shows_every_message_of_the_rule(examples_folder: Path, rule: str) -> None:
     example = example_of(examples_folder, rule, "bad")
-    assert {name for name, _ in example.breaks} == set(RULE_BY_NAME[rule].messages)
+    said, messages = {name for name, _ in example.breaks}, set(RULE_BY_NAME[rule].messages)
+    assert said == messages or (rule in NEVER_ALL_AT_ONCE and said < messages)
 
 
 @pytest.mark.parametrize("rule", NAMES)

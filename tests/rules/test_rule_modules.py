@@ -11,17 +11,21 @@ from pathlib import Path
 
 import pytest
 
+from cane_vines import cane_vine, random_cane_vine
+from heads import head_vine
 from pencilwood import rules
-from pencilwood.rules import BANDS, RULE_BY_NAME, RULES
+from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME, RULES
 from pencilwood.rules.rulebook import RULEBOOK
 from pencilwood.rules.shapes import (
     Broken,
     BudTotal,
+    CaneTied,
     CutInPass,
     Gap,
     PieceLeft,
     Rule,
     StubLeft,
+    TallyTotal,
     ToolUse,
     WoundTotal,
     headings,
@@ -29,6 +33,8 @@ from pencilwood.rules.shapes import (
 )
 from pencilwood.score.judge import judge, judge_cuts, target_for
 from pencilwood.vine.bands import Band
+from pencilwood.vine.forms import FORMS
+from pencilwood.vine.model import Side
 from pencilwood.vine.passes import PASSES, DoneCut, Stub, Tool
 from pencilwood.vine.wood import ThinningOut, divide, uncut
 from pencilwood.words import LANGUAGES
@@ -59,8 +65,21 @@ def every_fact() -> Iterator[object]:
     )
     yield from (ToolUse(mm, tool) for mm in range(1, 60) for tool in Tool)
     yield from (StubLeft(stub) for stub in Stub)
-    vines = [make() for make in SAMPLES.values()]
+    yield from (
+        TallyTotal(one.name, count, one.wanted)
+        for form in FORMS
+        for one in form.tallies
+        for count in range(5)
+    )
+    yield from (
+        CaneTied(side, has_room, others)
+        for side in (None, Side.LEFT, Side.RIGHT)
+        for has_room in (False, True)
+        for others in range(2)
+    )
+    vines = [make() for make in SAMPLES.values()] + [cane_vine()]
     vines += [random_vine(random.Random(seed)) for seed in range(40)]
+    vines += [random_cane_vine(random.Random(seed)) for seed in range(20)]
     for vine in vines:
         parts = divide(vine)
         for number, part in enumerate(parts.parts):
@@ -110,7 +129,7 @@ def test_a_fault_never_costs_less_the_further_it_goes(price: tuple[str, str]) ->
 
 def test_only_wood_that_is_kept_can_break_a_must() -> None:
     musts = {rule for (rule, _), price in RULEBOOK.items() if price.must}
-    assert musts == {"diseased-wood", "spur-too-long", "wood-too-old"}
+    assert musts == {"diseased-wood", "neither-spur-nor-cane", "spur-too-long", "wood-too-old"}
     gone = (facts for facts in every_fact() if isinstance(facts, PieceLeft) and facts.state == 0)
     for facts in gone:
         for name in musts:
@@ -168,7 +187,11 @@ def test_a_page_without_a_heading_is_refused() -> None:
         sections("What it checks:\n    Wood.\n", headings("en"))
 
 
-@pytest.mark.parametrize("band", BANDS, ids=lambda band: str(band.name))
+@pytest.mark.parametrize(
+    "band",
+    [*BANDS, *(band for bands in FORM_BANDS.values() for band in bands)],
+    ids=lambda band: str(band.name),
+)
 def test_a_band_has_its_default_in_its_range_and_says_where_that_is_from(
     band: Band,
 ) -> None:
@@ -204,6 +227,7 @@ def test_every_band_changes_something() -> None:
         judge(uncut(parts), limits, target_for(vine, limits))
         done = [DoneCut(ThinningOut(part.name), PASSES[1]) for part in parts.parts]
         judge_cuts(parts, done, limits)
+    target_for(head_vine(), limits)
     for facts in every_fact():
         for rule in RULES:
             if isinstance(facts, rules.shapes.FACTS_OF_SHAPE[rule.shape]):

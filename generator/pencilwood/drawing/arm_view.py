@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stems import THICKER
 from pencilwood.drawing.wood_text import plate_of
@@ -15,17 +17,18 @@ _LEAST_AHEAD_MM = 380.0
 _BEHIND_MM = 210.0
 
 
-def window_on_arms(left: WoodLeft) -> Frame:
+def window_on_arms(left: WoodLeft, lying: Collection[str] = ()) -> Frame:
     """Room for all the wood that is left; what is cut off may run beyond the edge.
 
-    A vine with more than one view is shown whole.
+    `lying` are canes tied along the wire, which need no room above it. A vine with more than
+    one view is shown whole.
     """
     plate = plate_of(left.parts)
     if plate.second is not None:
         return plate.frame
     feet = [plate.foot(position) for position in left.parts.positions]
     level = min(foot.y for foot in feet)
-    heights = _heights_mm(left)
+    heights = _heights_mm(left, lying)
     ahead, behind = max(heights) + _PAST_MM, _PAST_MM - min(heights)
     if left.parts.vine.form.growth is Growth.DOWN:
         ahead, behind = behind, ahead
@@ -41,12 +44,12 @@ def scale_words(language: str) -> str:
     return say(language, "drawing.thicker", times=THICKER)
 
 
-def _heights_mm(left: WoodLeft) -> list[int]:
+def _heights_mm(left: WoodLeft, lying: Collection[str]) -> list[int]:
     """Heights above the arm of the far ends of all wood that is left; 0 is always there."""
     return [0] + [
         part.base_height_mm + rise_mm(part.piece.lean, _length_left_mm(part, state))
         for part, state in zip(left.parts.parts, left.states, strict=True)
-        if state
+        if state and part.name not in lying
     ]
 
 

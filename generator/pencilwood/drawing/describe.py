@@ -60,9 +60,14 @@ def part_label(part: Part, language: str) -> str:
     return f"{_Sayer(language, 'metric').piece(part)}{_at(part, language)}"
 
 
-def part_facts(part: Part, language: str, units: UnitSystem = "metric") -> str:
-    """What one part is like: where it grows, age, size, buds, lean and condition."""
-    said = _Sayer(language, units, own_words(part.position.side))
+def part_facts(
+    part: Part, language: str, units: UnitSystem = "metric", own: str | None = None
+) -> str:
+    """What one part is like: where it grows, age, size, buds, lean and condition.
+
+    `own` is `own_words` of its vine; None goes by the side the part stands on.
+    """
+    said = _Sayer(language, units, own_words(part.position.side) if own is None else own)
     if part.start_mm > 0:
         return said.say(
             "facts-further", length=said.length(_length_mm(part)), height=said.height(part)
@@ -122,7 +127,7 @@ def _arm(arm: Arm, said: _Sayer) -> str:
 
 def _position(parts: Parts, left: WoodLeft, position: Position, said: _Sayer) -> str:
     sentences = [
-        f"{said.piece(part)}: {part_facts(part, said.language, said.units)}"
+        f"{said.piece(part)}: {part_facts(part, said.language, said.units, said.own)}"
         + _fate(left, number, said)
         + "."
         for number in parts.of_position(position.name)

@@ -10,14 +10,13 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from pencilwood.drawing.canes import BUD_ROOM_MM, bud_middle
-from pencilwood.drawing.looks import INK, PAPER, PENCIL
+from pencilwood.drawing.looks import INK, PAPER, PENCIL, POSITION_MM
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Words
 from pencilwood.drawing.stems import THICKER, Stem
 from pencilwood.vine.model import Growth, Position
 
-POSITION_MM = 52.0
 LETTER_MM = 30.0
 _NAMES_APART_MM = 20.0
 _CELL_MM = 40.0

@@ -31,3 +31,7 @@ def stylesheet_path(root: Path | None = None) -> Path:
 def stylesheet() -> str:
     """The style sheet of the drawings, for an SVG file that stands alone."""
     return stylesheet_path().read_text(encoding="utf-8")
+
+
+POSITION_MM = 52.0
+"""Height of the letters in which positions are named."""

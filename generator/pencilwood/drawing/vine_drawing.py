@@ -12,13 +12,14 @@ from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Box
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.svg_root import svg_root
+from pencilwood.drawing.tied_canes import Laid, laid_canes
 from pencilwood.drawing.trellis import draw_scale, draw_trellis
 from pencilwood.drawing.wood_text import WoodShown, plate_of, wood_shown, wood_text
 from pencilwood.drawing.writer import element, escape, number, write
 from pencilwood.kept import kept_text
 from pencilwood.units import UnitSystem
-from pencilwood.vine.passes import DoneCut
-from pencilwood.vine.wood import Parts, WoodLeft
+from pencilwood.vine.passes import DoneCut, after_cuts
+from pencilwood.vine.wood import Parts, WoodLeft, uncut
 
 
 def draw_vine(
@@ -39,6 +40,7 @@ def draw_vine(
     window: Frame | None = None,
     hidden: Collection[str] = (),
     ghosts: Collection[str] = (),
+    laid: Sequence[Laid] = (),
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
@@ -47,7 +49,8 @@ def draw_vine(
     adds the classes that tell what is gone; `css_class` goes on the root; `data` gives
     `data-` attributes of the root; `alone` brings the style sheet along, for a file;
     `window` shows a part of the vine instead of all of it; `hidden` and `ghosts` are classes
-    of wood that is left out, or of which the edge alone is drawn.
+    of wood that is left out, or of which the edge alone is drawn; `laid` are canes that are
+    tied along the wire.
     """
     shown = wood_shown(
         parts,
@@ -57,6 +60,7 @@ def draw_vine(
         cut_marks=cut_marks,
         hidden=hidden,
         ghosts=ghosts,
+        laid=laid,
     )
     sheet = _Paper(prefix, language, title, description, units, css_class, alone, window)
     own = dict(data or {})
@@ -138,8 +142,10 @@ def draw_passes(
     """One drawing that carries every state; the class `pw-show-...` on it chooses which shows.
 
     `show` is "before", "rough", "thinning-out", "fine" or "plan"; `window` shows a part of the
-    vine instead of all of it.
+    vine instead of all of it. Canes that the cuts end with tying lie along the wire.
     """
+    laid = laid_canes(after_cuts(uncut(parts), cuts), cuts)
+    lying = {one.part for one in laid}
     return draw_vine(
         parts,
         prefix,
@@ -149,8 +155,10 @@ def draw_passes(
         units=units,
         stages=stages_of_passes(parts, cuts, plan),
         css_class=f"pw-show-{show}" + (" pw-in-part" if window else ""),
-        cut_marks=cuts,
+        # The mark of a cut would float where the cane stood before it was tied.
+        cut_marks=[done for done in cuts if done.cut.part not in lying],
         window=window,
+        laid=laid,
     )
 
 

@@ -19,6 +19,7 @@ from pencilwood.drawing.looks import INK
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.shapes import Attributes, Dot, Group, Thing
 from pencilwood.drawing.stages import Stages
+from pencilwood.drawing.tied_canes import Laid, with_tied
 from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
 from pencilwood.drawing.writer import COARSE, escape, write
 from pencilwood.vine.model import Vine
@@ -43,6 +44,7 @@ class WoodShown:
     cut_marks: tuple[DoneCut, ...]
     hidden: tuple[str, ...]
     ghosts: tuple[str, ...]
+    laid: tuple[Laid, ...]
 
     @property
     def facts(self) -> list[object]:
@@ -60,6 +62,7 @@ def wood_shown(
     cut_marks: Sequence[DoneCut],
     hidden: Collection[str],
     ghosts: Collection[str],
+    laid: Sequence[Laid],
 ) -> WoodShown:
     """The same in a form that can be compared; the parts and stages follow from its values."""
     gone = tuple(
@@ -77,6 +80,7 @@ def wood_shown(
         cut_marks=tuple(cut_marks),
         hidden=tuple(sorted(hidden)),
         ghosts=tuple(sorted(ghosts)),
+        laid=tuple(laid),
     )
 
 
@@ -119,7 +123,8 @@ def _wood_text(shown: WoodShown) -> tuple[str, str]:
 
 def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
     letters, stages = draw_letters(plate), shown.stages
-    yield Group(draw_parts(plate, prefix, stages, letters), {"class": "pw-wood-all"})
+    standing = draw_parts(plate, prefix, stages, letters)
+    yield Group(with_tied(plate, standing, shown.laid), {"class": "pw-wood-all"})
     yield plate.looks.frame(shown.vine, prefix)
     if shown.frame_targets:
         yield plate.looks.frame_targets(shown.vine)

@@ -126,7 +126,7 @@ def _passes(
             if done.in_pass is in_pass
         )
         if shown:
-            yield ShownPass(desk.say(f"pass.{in_pass}"), shown)
+            yield ShownPass(desk.say_of(proof.parts.vine.own_words, f"pass.{in_pass}"), shown)
 
 
 def _charges(desk: Desk, proof: CaseProof, charges: tuple[Charge, ...]) -> Iterator[ShownCharge]:

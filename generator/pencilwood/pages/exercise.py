@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.stages import stages_of_passes
+from pencilwood.drawing.tied_canes import Laid, laid_canes
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.wood_words import facts, label
 from pencilwood.plan.explain import ReasonedCut
@@ -24,6 +25,7 @@ from pencilwood.words.filling import fill
 
 _OWN = (f".{ROUND_WORDS}", f".{LONG_WOOD_WORDS}")
 _TYING = ("exercise.tie.", "exercise.pass.tie")
+_TALLIES = "exercise.measure.tally."
 
 
 @dataclass(frozen=True)
@@ -54,6 +56,7 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
         units=profile.units,
         # The same drawing shows the answer and the plan, once somebody has tried.
         stages=stages_of_passes(proof.parts, [one.done for one in case.answer], proof.plan.left),
+        laid=_laid(proof),
         data={"case": case.slug, **_wire(proof)},
     )
     words = _words(desk, proof, rules_charged(proof.sheet))
@@ -66,6 +69,16 @@ def _steps(language: str, proof: CaseProof) -> tuple[tuple[str, str], ...]:
     said = _strings(language, proof.parts.vine)
     keys = [f"exercise.pass.{one}" for one in proof.parts.vine.form.passes]
     return tuple((said[key], said[f"{key}.todo"]) for key in keys)
+
+
+def _laid(proof: CaseProof) -> tuple[Laid, ...]:
+    """The canes that the answer and the plan tie, for the stages that show it."""
+    answer = [one.done for one in proof.case.answer]
+    plan = [one.done for one in proof.plan.cuts]
+    return (
+        *(laid_canes(proof.answer_left, answer, "tie") if answer else ()),
+        *laid_canes(proof.plan.left, plan, "plan"),
+    )
 
 
 def _wire(proof: CaseProof) -> dict[str, str]:
@@ -89,7 +102,7 @@ def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, obje
         "strings": _strings(desk.language, proof.parts.vine),
         "rules": {name: rule_words(desk, name) for name in rules},
         "pieces": {
-            part.name: {"label": label(desk, part), "facts": facts(desk, part)}
+            part.name: {"label": label(desk, part), "facts": facts(desk, proof.parts.vine, part)}
             for part in proof.parts.parts
         },
         "answer": {
@@ -115,6 +128,8 @@ def _strings(language: str, vine: Vine) -> dict[str, str]:
     usual = {key: text for key, text in texts.items() if not key.endswith(_OWN)}
     if not vine.form.tied:
         usual = {key: text for key, text in usual.items() if not key.startswith(_TYING)}
+    if not vine.form.tallies:
+        usual = {key: text for key, text in usual.items() if not key.startswith(_TALLIES)}
     special = {
         key.removesuffix(f".{own}"): text
         for key, text in texts.items()

@@ -12,9 +12,10 @@ from pencilwood.vine.bands import Band
 _DEGREES = "°C"
 
 
-def band_value(desk: Desk, band: Band) -> str:
-    """What a figure of the profile is set to."""
-    value = desk.profile.limits[band.name]
+def band_value(desk: Desk, band: Band, form: str = "") -> str:
+    """What a figure of the profile is set to, for all vines or for those of one form."""
+    limits = desk.profile.form_limits[form] if form else desk.profile.limits
+    value = limits[band.name]
     return desk.length(value) if band.kind == "length" else str(value)
 
 

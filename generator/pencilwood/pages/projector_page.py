@@ -147,7 +147,7 @@ def _steps(desk: Desk, proof: CaseProof) -> Iterator[Step]:
     yield Step(desk.own(proof.case.title), story, left)
     for (in_pass, *_), group in groupby(proof.case.answer, key=_same_step):
         cuts = list(group)
-        heading = desk.say(f"pass.{in_pass}")
+        heading = desk.say_of(proof.parts.vine.own_words, f"pass.{in_pass}")
         positions = _positions(proof, cuts) if in_pass is not Pass.ROUGH else ()
         named = ", ".join(positions) if len(positions) <= _MOST_NAMED else ""
         shortens = isinstance(cuts[0].done.cut, Shortening)

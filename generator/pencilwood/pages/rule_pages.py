@@ -17,6 +17,7 @@ from pencilwood.rules import RULES, rules_of
 from pencilwood.rules.shapes import Rule
 from pencilwood.vine.forms import FORMS
 from pencilwood.vine.passes import after_cuts
+from pencilwood.vine.tying import sides_tied
 from pencilwood.vine.wood import divide, uncut
 
 
@@ -116,7 +117,7 @@ def _example(desk: Desk, rule: Rule, example: RuleExample, prefix: str) -> Shown
         description=describe_vine(parts, left, desk.language, desk.profile.units),
         show="fine",
         units=desk.profile.units,
-        window=window_on_arms(left),
+        window=window_on_arms(left, sides_tied(example.cuts)),
     )
     cuts = tuple(cut_words(desk, parts, done) for done in example.cuts)
     caption = desk.own(example.caption)

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from pencilwood.pages.desk import Desk
-from pencilwood.vine.model import Condition, Lean, Piece, Position, Vine, own_words
+from pencilwood.vine.long_wood import above_wire_mm, from_head_mm
+from pencilwood.vine.model import Condition, Lean, Piece, Position, Vine
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Part, Parts, Shortening, Tie
 
@@ -45,28 +46,34 @@ def label_named(desk: Desk, parts: Parts, name: str) -> str:
     return name if number is None else label(desk, parts.parts[number])
 
 
-def facts(desk: Desk, part: Part) -> str:
+def facts(desk: Desk, vine: Vine, part: Part) -> str:
     """What a learner must know of a part before cutting it, on one line."""
     piece = part.piece
     said = [desk.say("wood.thick", length=desk.length(piece.thickness_mm))]
     if part.is_cane:
         said.append(_counted(desk, "wood.buds-facts", piece.buds))
-        said.append(_height(desk, part))
+        said.extend(_where(desk, vine, part))
     else:
         said.append(_counted(desk, "wood.years", piece.age_years))
         said.append(desk.say("wood.long", length=desk.length(part.end_mm - part.start_mm)))
     if piece.condition is not Condition.SOUND:
         said.append(desk.say(f"wood.condition.{piece.condition}"))
     if piece.lean is not Lean.UP:
-        said.append(desk.say_of(own_words(part.position.side), f"wood.lean.{piece.lean}"))
+        said.append(desk.say_of(vine.own_words, f"wood.lean.{piece.lean}"))
     return ", ".join(said)
 
 
-def _height(desk: Desk, part: Part) -> str:
+def _where(desk: Desk, vine: Vine, part: Part) -> Iterator[str]:
+    """How high the lowest bud stands; of a cane that may be tied, where it begins."""
+    if vine.form.tied:
+        yield desk.say("wood.from-head", length=desk.length(from_head_mm(part)))
+        above_mm = above_wire_mm(vine, part)
+        if above_mm > 0:
+            yield desk.say("wood.above-wire", length=desk.length(above_mm))
+        return
     height_mm = part.bud_height_mm(1)
     key = "wood.low-bud" if height_mm >= 0 else "wood.low-bud-under"
-    own = own_words(part.position.side)
-    return desk.say_of(own, key, length=desk.length(abs(height_mm)))
+    yield desk.say_of(vine.own_words, key, length=desk.length(abs(height_mm)))
 
 
 def _counted(desk: Desk, key: str, n: int) -> str:
@@ -90,34 +97,35 @@ def wood_table(desk: Desk, vine: Vine) -> tuple[PositionRows, ...]:
         PositionRows(
             position.name,
             desk.say_of(vine.own_words, "wood.at", length=desk.length(position.at_mm)),
-            tuple(_row(desk, position, piece) for piece in position.pieces),
+            tuple(_row(desk, vine, position, piece) for piece in position.pieces),
         )
         for position in vine.positions_along_line()
     )
 
 
-def _row(desk: Desk, position: Position, piece: Piece) -> WoodRow:
+def _row(desk: Desk, vine: Vine, position: Position, piece: Piece) -> WoodRow:
     key = "wood.cane" if piece.is_cane else "wood.old"
     return WoodRow(
-        desk.say(key, name=position.name + piece.letter), tuple(_cells(desk, position, piece))
+        desk.say(key, name=position.name + piece.letter),
+        tuple(_cells(desk, vine, position, piece)),
     )
 
 
-def _cells(desk: Desk, position: Position, piece: Piece) -> Iterator[tuple[str, str]]:
+def _cells(desk: Desk, vine: Vine, position: Position, piece: Piece) -> Iterator[tuple[str, str]]:
     yield desk.say("wood.thickness"), desk.length(piece.thickness_mm)
     if piece.is_cane:
         yield desk.say("wood.buds"), str(piece.buds)
     else:
         yield desk.say("wood.age"), _counted(desk, "wood.years", piece.age_years)
     yield desk.say("wood.length"), desk.length(piece.length_mm)
-    yield desk.say("wood.where"), _origin(desk, position, piece)
-    lean = desk.say_of(own_words(position.side), f"wood.lean.{piece.lean}")
+    yield desk.say("wood.where"), _origin(desk, vine, position, piece)
+    lean = desk.say_of(vine.own_words, f"wood.lean.{piece.lean}")
     looks = [desk.say(f"wood.condition.{piece.condition}"), lean]
     yield desk.say("wood.looks"), ", ".join(looks)
 
 
-def _origin(desk: Desk, position: Position, piece: Piece) -> str:
+def _origin(desk: Desk, vine: Vine, position: Position, piece: Piece) -> str:
     if piece.grows_from is None:
-        return desk.say_of(own_words(position.side), "wood.from-arm")
+        return desk.say_of(vine.own_words, "wood.from-arm")
     below = position.name + piece.grows_from
     return desk.say("wood.from", piece=below, length=desk.length(piece.at_mm))

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from pencilwood.cases.case import Case
 from pencilwood.proof.report import ProofReport
 from pencilwood.vine.passes import Tool
-from pencilwood.vine.wood import Parts
+from pencilwood.vine.wood import Parts, Tie
 
 REACH_MM = 1900
 """Cuts higher than this above the ground are taken to need a ladder.
@@ -25,6 +25,7 @@ climbed so high does not count: what tires is a whole row.
 
 LADDER = "ladder"
 OVERHEAD = "overhead"
+BENT = "bent-canes"
 _NOTE_OF_TOOL = {Tool.SHEARS: "hand-shears", Tool.LOPPERS: "loppers", Tool.SAW: "saw"}
 
 
@@ -33,6 +34,8 @@ def needed_notes(case: Case, parts: Parts) -> Mapping[str, str]:
     needed: dict[str, str] = {"eyes": case.answer[0].done.cut.part if case.answer else ""}
     for one in case.answer:
         part = parts.parts[parts.index[one.done.cut.part]]
+        if isinstance(one.done.cut, Tie):
+            needed.setdefault(BENT, part.name)
         needed.setdefault(_NOTE_OF_TOOL[one.done.tool], part.name)
         if parts.vine.cordon_height_mm > SHOULDER_MM:
             needed.setdefault(OVERHEAD, part.name)

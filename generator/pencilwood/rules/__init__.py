@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from pencilwood.rules.of_forms.cane import CANE
 from pencilwood.rules.of_forms.cordon import CORDON
 from pencilwood.rules.of_forms.head import HEAD
 from pencilwood.rules.of_forms.high_cordon import HIGH_CORDON
@@ -14,6 +15,7 @@ from pencilwood.vine.model import Form
 
 _OF_FORMS: tuple[RulesOfForm, ...] = (
     CORDON,
+    CANE,
     HIGH_CORDON,
     HEAD,
 )

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.model import Lean, Piece, Position, Vine
+from pencilwood.vine.model import Lean, Piece, Position, Side, Vine
 from pencilwood.vine.wood import Part
 
 FRUITING_CANES = "fruiting canes"
-RENEWAL_SPURS = "renewal spurs"
+RENEWAL_SPURS: Mapping[Side, str] = {
+    Side.LEFT: "renewal spurs on the left",
+    Side.RIGHT: "renewal spurs on the right",
+}
+"""Counted on each side of the head, where next winter's cane is to grow."""
 LONG_WOOD_WORDS = "cane"
 """Texts about such vines are filed under this where they differ from those for arms."""
 _OUTWARD_THOUSANDTHS = {Lean.ALONG: 1000, Lean.OUT: 707, Lean.IN: -707}
@@ -19,8 +25,17 @@ def is_fruiting_cane(_position: Position, piece: Piece, state: int, limits: Limi
     return piece.is_cane and piece.is_alive and state >= least
 
 
-def is_renewal_spur(_position: Position, piece: Piece, state: int, limits: Limits) -> bool:
-    """Whether so few buds make a living cane a spur."""
+def is_spur_on_left(position: Position, piece: Piece, state: int, limits: Limits) -> bool:
+    """Whether so few buds make a living cane left of the head a spur."""
+    return position.side is Side.LEFT and _is_spur(piece, state, limits)
+
+
+def is_spur_on_right(position: Position, piece: Piece, state: int, limits: Limits) -> bool:
+    """The same right of the head."""
+    return position.side is Side.RIGHT and _is_spur(piece, state, limits)
+
+
+def _is_spur(piece: Piece, state: int, limits: Limits) -> bool:
     return piece.is_cane and piece.is_alive and 0 < state <= limits["buds on a spur at most"]
 
 

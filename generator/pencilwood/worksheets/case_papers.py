@@ -7,13 +7,14 @@ from collections.abc import Iterable, Iterator
 from pencilwood.cases.case import Profile
 from pencilwood.cases.credits import credit_words
 from pencilwood.drawing.stems import THICKER
+from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.proof import CaseProof
 from pencilwood.proof.report import message_text
 from pencilwood.units import format_length
 from pencilwood.vine.model import Piece, Position
 from pencilwood.vine.passes import PASSES, DoneCut, Pass
 from pencilwood.vine.wood import Parts, Shortening, uncut
-from pencilwood.words import say
+from pencilwood.words import fitting, say
 from pencilwood.words.filling import fill
 from pencilwood.worksheets.measures_table import rows
 from pencilwood.worksheets.print_drawing import print_vine
@@ -49,7 +50,7 @@ def worksheet_data(proof: CaseProof, profile: Profile, language: str) -> dict[st
         # The first measure before cutting is given: an example of how to fill the table.
         "measures": [row[:3] for row in rows(proof, profile, language)],
         "arm": [
-            say(language, "print.measure.arm"),
+            say(language, fitting("print.measure.arm", case.vine.own_words)),
             format_length(case.vine.line_length_mm, profile.units, language),
         ],
         "columns": [say(language, f"pages.wood.{name}") for name in _COLUMNS],
@@ -66,10 +67,12 @@ def _wood(parts: Parts, profile: Profile, language: str) -> Iterator[list[str]]:
         for number, piece in enumerate(position.pieces):
             at = format_length(position.at_mm, profile.units, language)
             where = f"{position.name}, {at}" if number == 0 else ""
-            yield [where, *_piece(position, piece, profile, language)]
+            yield [where, *_piece(parts.vine.own_words, position, piece, profile, language)]
 
 
-def _piece(position: Position, piece: Piece, profile: Profile, language: str) -> Iterator[str]:
+def _piece(
+    own: str, position: Position, piece: Piece, profile: Profile, language: str
+) -> Iterator[str]:
     def length(mm: int) -> str:
         return format_length(mm, profile.units, language)
 
@@ -80,12 +83,12 @@ def _piece(position: Position, piece: Piece, profile: Profile, language: str) ->
     yield length(piece.length_mm)
     yield str(piece.buds) if piece.is_cane else ""
     if piece.grows_from is None:
-        yield say(language, "pages.wood.from-arm")
+        yield say(language, fitting("pages.wood.from-arm", own))
     else:
         below = position.name + piece.grows_from
         yield say(language, "pages.wood.from", piece=below, length=length(piece.at_mm))
     condition = say(language, f"pages.wood.condition.{piece.condition}")
-    yield f"{condition}, {say(language, f'pages.wood.lean.{piece.lean}')}"
+    yield f"{condition}, {say(language, fitting(f'pages.wood.lean.{piece.lean}', own))}"
 
 
 def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
@@ -94,9 +97,12 @@ def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
     title = say(language, "print.key.title", title=case.title[language])
     done = [one.done for one in case.answer]
     fine = [one for one in done if one.in_pass is not Pass.ROUGH]
+    laid = laid_canes(proof.answer_left, done)
     names = ("drawing", "ghost", "answer", "plan", "answer-column", "plan-column")
     columns = ("cut", "tool", "why", "if-left")
-    drawing = print_vine(proof.parts, proof.answer_left, language, profile.units, cut_marks=fine)
+    drawing = print_vine(
+        proof.parts, proof.answer_left, language, profile.units, cut_marks=fine, laid=laid
+    )
     data: dict[str, object] = {
         "words": words_under("print.key", language, (*names, *columns))
         | words_under("print.worksheet", language, ("measures", "measure", "before", "asked"))
@@ -148,7 +154,7 @@ def _passes(
     proof: CaseProof, language: str, cuts: Iterable[tuple[DoneCut, str]]
 ) -> Iterator[dict[str, object]]:
     """The cuts of each pass; cuts that share reason, tool and length stand on one line."""
-    listed = list(cuts)
+    listed, own = list(cuts), proof.parts.vine.own_words
     for in_pass in PASSES:
         lines: dict[tuple[str, str, int | None], list[str]] = {}
         for done, why in listed:
@@ -157,7 +163,7 @@ def _passes(
                 lines.setdefault((why, str(done.tool), buds), []).append(done.cut.part)
         if lines:
             yield {
-                "title": say(language, f"pages.pass.{in_pass}"),
+                "title": say(language, fitting(f"pages.pass.{in_pass}", own)),
                 "lines": [
                     [_cut(proof, names, buds, language), say(language, f"pages.tool.{tool}"), why]
                     for (why, tool, buds), names in lines.items()

@@ -10,9 +10,13 @@ from pencilwood.proof import CaseProof
 from pencilwood.rules import rules_of
 from pencilwood.units import format_length, format_number
 from pencilwood.vine import measures
-from pencilwood.vine.model import Vine
+from pencilwood.vine.bands import Limits
+from pencilwood.vine.model import Form, Tally
 from pencilwood.vine.wood import WoodLeft, uncut
 from pencilwood.words import fitting, say
+
+Named = Callable[..., str]
+"""Words under a key, with their figures put in."""
 
 
 @dataclass(frozen=True)
@@ -34,6 +38,8 @@ def measures_for(proof: CaseProof, profile: Profile, language: str) -> Iterator[
     def asked(which: str, **facts: str | int) -> str:
         return say(language, f"print.asked.{which}", **facts)
 
+    vine = proof.parts.vine
+
     def named(key: str, **facts: str | int) -> str:
         return say(language, fitting(f"print.measure.{key}", vine.own_words), **facts)
 
@@ -46,22 +52,8 @@ def measures_for(proof: CaseProof, profile: Profile, language: str) -> Iterator[
             asked("between", least=low, most=high),
             lambda left: format_number(measures.buds_per_metre(left), 1, language),
         )
-    yield Measure(named("spurs"), "", lambda left: str(len(measures.spurs(left))))
-    yield Measure(
-        named("spacing"),
-        asked("least", least=length(limits["spur spacing at least"])),
-        lambda left: _smallest(left, length),
-    )
-    yield Measure(
-        named("blank"),
-        asked("most", most=length(limits[_blank_limit(vine)])),
-        lambda left: length(measures.blank_mm(left, limits["head zone"])),
-    )
-    yield Measure(
-        named("climb"),
-        asked("most", most=length(limits["climb at most"])),
-        lambda left: length(measures.climb_mm(left)),
-    )
+    yield from _counted(vine.form, limits, named)
+    yield from _of_spurs(vine.form, limits, named, asked, length)
     yield Measure(
         named("wounds", **{"from": length(limits["large wound from"])}),
         asked("most", most=limits["large wounds in one winter at most"]),
@@ -69,10 +61,43 @@ def measures_for(proof: CaseProof, profile: Profile, language: str) -> Iterator[
     )
 
 
-def _blank_limit(vine: Vine) -> str:
+def _blank_limit(form: Form) -> str:
     """The figure that the longest stretch without a spur is held to on such a vine."""
-    rule = next(rule for rule in rules_of(vine.form) if rule.shape == "blank")
+    rule = next(rule for rule in rules_of(form) if rule.shape == "blank")
     return rule.bands[0].name
+
+
+def _counted(form: Form, limits: Limits, named: Named) -> Iterator[Measure]:
+    """What the form wants a number of; else the spurs."""
+    for one in form.tallies:
+        if one.wanted:
+            yield Measure(named(one.name.replace(" ", "-")), str(one.wanted), _tally(one, limits))
+    if not any(one.wanted for one in form.tallies):
+        yield Measure(named("spurs"), "", lambda left: str(len(measures.spurs(left))))
+
+
+def _of_spurs(
+    form: Form, limits: Limits, named: Named, asked: Named, length: Callable[[int], str]
+) -> Iterator[Measure]:
+    """How spurs stand, as far as the form's rules look at it."""
+    rules = rules_of(form)
+    shapes = {rule.shape for rule in rules}
+    if "crowding" in shapes:
+        least = asked("least", least=length(limits["spur spacing at least"]))
+        yield Measure(named("spacing"), least, lambda left: _smallest(left, length))
+    if "blank" in shapes:
+        yield Measure(
+            named("blank"),
+            asked("most", most=length(limits[_blank_limit(form)])),
+            lambda left: length(measures.blank_mm(left, limits["head zone"])),
+        )
+    if any(rule.name == "climbed-too-far" for rule in rules):
+        most = asked("most", most=length(limits["climb at most"]))
+        yield Measure(named("climb"), most, lambda left: length(measures.climb_mm(left)))
+
+
+def _tally(tally: Tally, limits: Limits) -> Callable[[WoodLeft], str]:
+    return lambda left: str(measures.tally(left, tally, limits))
 
 
 def _smallest(left: WoodLeft, length: Callable[[int], str]) -> str:

@@ -14,6 +14,7 @@ from pencilwood.drawing import describe_vine, draw_vine
 from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.drawing.tied_canes import Laid
 from pencilwood.units import UnitSystem
 from pencilwood.vine.model import Growth
 from pencilwood.vine.passes import DoneCut
@@ -63,6 +64,7 @@ def print_vine(
     *,
     earlier: WoodLeft | None = None,
     cut_marks: Sequence[DoneCut] = (),
+    laid: Sequence[Laid] = (),
 ) -> Printed:
     """A vine without the ground below it; uncut, or cut and seen from nearer by.
 
@@ -80,6 +82,7 @@ def print_vine(
         units=units,
         stages=Stages(tuple(shown)),
         cut_marks=cut_marks,
+        laid=laid,
         window=frame,
     )
     described = describe_vine(parts, left, language, units)

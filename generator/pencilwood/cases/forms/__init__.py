@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from pencilwood.cases.forms.cane import CANE
 from pencilwood.cases.forms.cordon import CORDON
 from pencilwood.cases.forms.head import HEAD_READING
 from pencilwood.cases.forms.high_cordon import HIGH_CORDON
@@ -11,6 +12,7 @@ from pencilwood.cases.forms.reading import FormReading
 
 READINGS: tuple[FormReading, ...] = (
     CORDON,
+    CANE,
     HIGH_CORDON,
     HEAD_READING,
 )

@@ -11,7 +11,7 @@ from pencilwood.pages.figure_words import band_value, figure_words
 from pencilwood.pages.score_page import price_words
 from pencilwood.pages.sources_page import SOURCES, band_anchor, source_anchor
 from pencilwood.pages.words_page import WORDS, word_anchor
-from pencilwood.rules import BANDS, RULE_BY_NAME
+from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
 from pencilwood.rules.rulebook import RULEBOOK
 
 _LINK = Markup('<a class="{}" href="{}">{}</a>')
@@ -30,12 +30,23 @@ class InlineCalls:
         self._writing = writing
         self._desk = writing.desk
 
-    def limit(self, where: Where, name: str) -> Markup:
-        """A figure of the profile, linked to where it comes from."""
+    def limit(self, where: Where, name: str, form: str = "") -> Markup:
+        """A figure of the profile, linked to where it comes from; or one that a form has."""
+        if form:
+            return self._limit_of_form(where, name, form)
         if not self._writing.known(where, name, _BANDS, "unknown-limit"):
             return Markup()
         href = self._desk.href(SOURCES, band_anchor(_BANDS[name]))
         return _LINK.format("pw-figure", href, band_value(self._desk, _BANDS[name]))
+
+    def _limit_of_form(self, where: Where, name: str, form: str) -> Markup:
+        own = {band.name: band for band in FORM_BANDS.get(form, ())}
+        if not self._writing.known(where, form, FORM_BANDS, "unknown-form"):
+            return Markup()
+        if not self._writing.known(where, name, own, "unknown-limit"):
+            return Markup()
+        href = self._desk.href("scores")
+        return _LINK.format("pw-figure", href, band_value(self._desk, own[name], form))
 
     def figure(self, where: Where, key: str) -> Markup:
         """A figure of figures.yml, linked to its source."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
+from pencilwood.drawing.tied_canes import Laid, laid_canes
 from pencilwood.pages.desk import Desk
 from pencilwood.proof import CaseProof
 from pencilwood.vine.passes import Pass, after_pass
@@ -41,7 +42,16 @@ def draw_in_state(
         cut_marks=[done for done in cuts if done.in_pass == state],
         hidden=hidden,
         ghosts=ghosts,
+        laid=_laid(proof, left, state),
     )  # fmt: skip
+
+
+def _laid(proof: CaseProof, left: WoodLeft | None, state: str) -> tuple[Laid, ...]:
+    """The canes that are tied by then."""
+    if left is None or state not in ("plan", "answer"):
+        return ()
+    cuts = proof.plan.cuts if state == "plan" else proof.case.answer
+    return laid_canes(left, [one.done for one in cuts])
 
 
 def left_in(proof: CaseProof, state: str) -> WoodLeft | None:

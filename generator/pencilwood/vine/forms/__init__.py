@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pencilwood.vine.forms.cane import CANE_PRUNED
 from pencilwood.vine.forms.cordon import CORDONS
 from pencilwood.vine.forms.head import HEAD_TRAINED
 from pencilwood.vine.forms.high_cordon import HIGH_CORDONS
@@ -9,6 +10,7 @@ from pencilwood.vine.model import Form
 
 FORMS: tuple[Form, ...] = (
     *CORDONS,
+    *CANE_PRUNED,
     *HIGH_CORDONS,
     HEAD_TRAINED,
 )

@@ -11,9 +11,12 @@ from pencilwood.vine.long_wood import (
     LONG_WOOD_WORDS,
     RENEWAL_SPURS,
     is_fruiting_cane,
-    is_renewal_spur,
+    is_spur_on_left,
+    is_spur_on_right,
 )
 from pencilwood.vine.model import Form, Pass, Side, Tally
+
+_IS_SPUR_ON = {Side.LEFT: is_spur_on_left, Side.RIGHT: is_spur_on_right}
 
 
 def _form(name: str, *sides: Side) -> Form:
@@ -22,7 +25,7 @@ def _form(name: str, *sides: Side) -> Form:
         sides,
         tallies=(
             Tally(FRUITING_CANES, is_fruiting_cane, len(sides)),
-            Tally(RENEWAL_SPURS, is_renewal_spur, len(sides)),
+            *(Tally(RENEWAL_SPURS[side], _IS_SPUR_ON[side], wanted=1) for side in sides),
         ),
         passes=(Pass.THINNING_OUT, Pass.FINE, Pass.TIE),
         tied=FRUITING_CANES,

@@ -1,0 +1,166 @@
+"""Draws cane-pruned vines: a trunk with a knotty head, below the wire that canes are tied to."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from pencilwood.drawing.bark import older_wood
+from pencilwood.drawing.curves import same_way_round
+from pencilwood.drawing.forms.looks import FormLooks
+from pencilwood.drawing.frame import arm_of, arm_tips, draw_body, foot_on_arm, outward, trunk
+from pencilwood.drawing.grain import Grain
+from pencilwood.drawing.layout import lay_out
+from pencilwood.drawing.looks import INK, POSITION_MM
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.shapes import Attributes, Group, Ink, Run
+from pencilwood.drawing.stems import THICKER
+from pencilwood.vine.model import Position, Side, Vine
+
+_BEYOND_MM = 22.0
+"""How far the head reaches beyond the last wood on it."""
+_NEAR_MM = 150
+"""Wood that begins farther out stands on no head."""
+_DEEP = 0.95
+"""How deep the head is, compared with the trunk's thickness as it is drawn."""
+_SQUARE = 0.72
+"""How flat its upper side is: 1 for an ellipse, 0 for a box."""
+_TAPER_MM = 120.0
+"""How far below the middle of the head it has narrowed to the trunk."""
+_NAMES_APART_MM = 26.0
+_BENDS = (
+    (0.88, 165, 110), (0.86, 80, 20), (0.72, 205, 150), (0.7, 130, 60), (0.66, 35, -30),
+    (0.52, 170, 95), (0.48, 75, 5), (0.3, 150, 40), (0.84, 232, 190), (0.84, -8, -42),
+)  # fmt: skip
+"""Strokes around the head: how far from its middle, and from which degree to which."""
+_RISES = (
+    (-0.86, 1.1, 0.35), (-0.6, 1.0, 0.1), (-0.34, 1.15, 0.3), (-0.1, 1.0, 0.0), (0.14, 1.2, 0.25),
+    (0.36, 1.0, 0.05), (0.6, 1.1, 0.3), (0.82, 1.0, 0.2),
+)  # fmt: skip
+"""Strokes that rise into it: how far aside, and from where to where, in parts of that length."""
+
+
+def _trunk_half_mm(vine: Vine) -> float:
+    return vine.trunk_thickness_mm * THICKER / 2
+
+
+def _deep_mm(vine: Vine) -> float:
+    return vine.trunk_thickness_mm * THICKER * _DEEP
+
+
+def _reach_mm(vine: Vine, side: Side) -> float:
+    """How far the head goes to one side."""
+    feet = (one.at_mm for arm in vine.arms if arm.side is side for one in arm.positions)
+    near = [float(at_mm) for at_mm in feet if at_mm < _NEAR_MM]
+    return max(_trunk_half_mm(vine) * 1.12, *(at_mm + _BEYOND_MM for at_mm in [0.0, *near]))
+
+
+def _around(vine: Vine, turn_rad: float, share: float) -> Point:
+    """A place on the head: 0 is the right edge, a quarter turn the upper; 1 is its outline."""
+    across, up = math.cos(turn_rad), math.sin(turn_rad)
+    half_deep = _deep_mm(vine) / 2
+    reach = _reach_mm(vine, Side.RIGHT if across > 0 else Side.LEFT)
+    x = math.copysign(abs(across) ** _SQUARE, across) * reach * share
+    y = math.copysign(abs(up) ** _SQUARE, up) * half_deep * share
+    return Point(x, half_deep - vine.cordon_height_mm - y)
+
+
+def _knob(vine: Vine) -> Run:
+    """The head, whose upper side lies at the height from which wood is measured."""
+    grain = Grain("head")
+    points = []
+    for step in range(28):
+        turn = 2 * math.pi * step / 28
+        rough = grain.within(-0.05, 0.05, "knob", step) if math.sin(turn) < 0.3 else 0
+        points.append(_around(vine, turn, 1 + rough))
+    return Run(tuple(same_way_round(points)), closed=True, smooth=False)
+
+
+def _bark_over_head(vine: Vine) -> Iterator[Run]:
+    """Strokes that bend around the knots of the head, and some that rise into it."""
+    for share, begin, end in _BENDS:
+        turns = [math.radians(begin + (end - begin) * step / 4) for step in range(5)]
+        yield Run(tuple(_around(vine, turn, share) for turn in turns))
+    half, middle = _trunk_half_mm(vine), _deep_mm(vine) / 2 - vine.cordon_height_mm
+    for lane, low, high in _RISES:
+        spread = _reach_mm(vine, Side.RIGHT if lane > 0 else Side.LEFT) / half * 0.85
+        points = []
+        for step in range(4):
+            rise = low + (high - low) * step / 3
+            # Fibres of the trunk spread to where the canes stand.
+            x = lane * half * (1 + (spread - 1) * max(0.0, 1 - rise) ** 1.6)
+            points.append(Point(x, middle + rise * _TAPER_MM * 0.9))
+        yield Run(tuple(points))
+
+
+def _shade(vine: Vine) -> Ink:
+    """The side of the head away from the light."""
+    width = max(6.0, _deep_mm(vine) * 0.1)
+    share = 1 - width / 2 / _reach_mm(vine, Side.RIGHT)
+    points = tuple(_around(vine, math.radians(turn), share) for turn in range(48, -62, -12))
+    look: Attributes = {
+        "class": "pw-wash",
+        "fill": "none",
+        "stroke": "#000",
+        "stroke-width": round(width),
+        "stroke-opacity": ".25",
+    }
+    return Ink((Run(points),), look)
+
+
+def _taper(vine: Vine) -> Run:
+    """The wood between head and trunk."""
+    half = _trunk_half_mm(vine) * 0.97
+    middle = -vine.cordon_height_mm + _deep_mm(vine) / 2
+    points = []
+    for side, aside in ((Side.LEFT, -1), (Side.RIGHT, 1)):
+        wide = max(0.0, _reach_mm(vine, side) * 0.82 - half)
+        edge = [
+            Point(aside * (half + wide * (1 - step / 6) ** 2), middle + _TAPER_MM * step / 6)
+            for step in range(7)
+        ]
+        points.extend(edge if aside < 0 else edge[::-1])
+    return Run(tuple(same_way_round(points)), closed=True, smooth=False)
+
+
+def _frame(vine: Vine, prefix: str) -> Group:
+    body = draw_body(vine, [trunk(vine)], [_knob(vine), _taper(vine)], prefix)
+    fine: Attributes = {"class": "pw-bark", "fill": "none", "stroke-width": 1.5}
+    bark = Ink(tuple(_bark_over_head(vine)), fine)
+    return Group((*body.things, _shade(vine), bark), body.attributes)
+
+
+def _name_foot(vine: Vine, position: Position) -> Point:
+    """Names stand beside the head in the order of the wood on it, so that none needs a line."""
+    on_side = [one for one in arm_of(vine, position).positions if one.at_mm <= position.at_mm]
+    middle = (len(on_side) - 0.5) * (len(position.name) * POSITION_MM * 0.62 + _NAMES_APART_MM)
+    x = outward(position.side) * (_reach_mm(vine, position.side) + _NAMES_APART_MM / 2 + middle)
+    return Point(x, _deep_mm(vine) * 0.5 - vine.cordon_height_mm + POSITION_MM * 0.9)
+
+
+def _frame_targets(vine: Vine) -> Group:
+    """Trunk and head, unseen, to be tapped by name; such a vine has no arms."""
+    return Group(tuple(_targets(vine)), {"class": "pw-frame-targets"})
+
+
+def _targets(vine: Vine) -> Iterator[Ink]:
+    stem = trunk(vine)
+    unseen: Attributes = {"class": "pw-frame-target", "fill": INK, "fill-opacity": "0"}
+    body = older_wood(stem.curve, stem.start_mm, stem.end_mm, stem.half_mm)
+    yield Ink((body,), {**unseen, "data-frame": "trunk"})
+    yield Ink((_knob(vine),), {**unseen, "data-frame": "head"})
+
+
+def _under_mm(vine: Vine, _position: Position) -> float:
+    return _deep_mm(vine)
+
+
+CANE = FormLooks(
+    frame=_frame,
+    frame_targets=_frame_targets,
+    foot=foot_on_arm,
+    under_mm=_under_mm,
+    stems=lay_out,
+    corners=arm_tips,
+    name_foot=_name_foot,
+)
