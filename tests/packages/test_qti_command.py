@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from pencilwood.cli import main
+from pencilwood.commands import export
 from pencilwood.site.exporting import CannotExportError, Chosen
 from pencilwood.site.qti import qti_packages
 from qti_demo import demo_handbook, packed
@@ -43,3 +44,25 @@ def test_vines_that_were_asked_for_in_vain_are_named_once() -> None:
     made = list(qti_packages(handbook, Chosen(handbook.cases, (shortest, shortest)), "en"))
     titles = [proof.case.title["en"] for proof in handbook.cases]
     assert [all(title in one.notes[0] for title in titles) for one in made] == [True, False]
+
+
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [
+        ("en", "nothing of what was named can be a package of qti"),
+        ("es", "nada de lo nombrado puede ser un paquete de qti"),
+    ],
+)
+def test_an_export_that_makes_nothing_says_so_and_leaves_no_folder(
+    project: Path,
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+    language: str,
+    said: str,
+) -> None:
+    monkeypatch.setitem(export._PACKERS, "qti", lambda *_: iter(()))
+    asked = ["export", "qti", "crew-leader", "--root", str(project), "--language", language]
+    assert main([*asked, "-o", str(tmp_path / "made")]) == export.WRONG_USE
+    assert said in capsys.readouterr().err
+    assert not (tmp_path / "made").exists()

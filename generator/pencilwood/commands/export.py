@@ -51,6 +51,8 @@ def run(given: argparse.Namespace) -> int:
         made = list(_PACKERS[given.standard](opened.handbook, chosen, language))
     except CannotExportError as error:
         return _refuse(error.told)
+    if not made:
+        return _refuse(say(language, "export.nothing", standard=given.standard))
     folder: Path = given.output or given.root / "packages"
     folder.mkdir(parents=True, exist_ok=True)
     for package in made:
