@@ -73,6 +73,28 @@ def test_the_first_vine(
     assert first.case.slug == chosen, why
 
 
+@pytest.mark.parametrize(
+    ("heads", "chosen", "why"),
+    [
+        (1, "two", "a vine of a form that the handbook hardly has is no beginning, small as it is"),
+        (3, "head-0", "where most vines are of that form it is"),
+    ],
+)
+def test_the_first_vine_is_of_the_usual_form(
+    plain: Handbook, heads: int, chosen: str, why: str
+) -> None:
+    cordons = with_vines(plain, ("one", "easy", 9), ("two", "easy", 4)).cases
+    other = replace(TWO_ARM_CORDON, name="another form")
+    small = with_vines(plain, *((f"head-{n}", "easy", 2) for n in range(heads))).cases
+    of_other = tuple(
+        replace(one, case=replace(one.case, vine=replace(one.case.vine, form=other)))
+        for one in small
+    )
+    first = first_vine(replace(plain, cases=(*of_other, *cordons)))
+    assert first is not None
+    assert first.case.slug == chosen, why
+
+
 # ---------------------------------------------------------------- the three doors
 
 

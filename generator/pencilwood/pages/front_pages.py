@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import asdict
 
 from pencilwood.cases.profile_file import UNNAMED
@@ -57,11 +58,16 @@ def vines_page(handbook: Handbook, language: str) -> Page:
 
 
 def first_vine(handbook: Handbook) -> CaseProof | None:
-    """The vine to begin with: of the easiest level that there is, that with the fewest places."""
+    """The vine to begin with: of the easiest level that there is, that with the fewest places.
+
+    The form that most of the handbook's vines have goes first: it is what the reader will prune.
+    """
+    vines_of = Counter(one.case.vine.form.name for one in handbook.cases)
     return min(
         handbook.cases,
         key=lambda one: (
             LEVELS.index(one.case.level),
+            -vines_of[one.case.vine.form.name],
             len(one.case.vine.positions_along_line()),
         ),
         default=None,
