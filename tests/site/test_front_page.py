@@ -15,8 +15,8 @@ from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.quiz_proof import QuizProof
-from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
-from pencilwood.vine.model import Side, Vine
+from pencilwood.vine.forms.cordon import ONE_ARM_LEFT, TWO_ARM_CORDON
+from pencilwood.vine.model import Growth, Side, Vine
 from small_handbook import Change, with_chapter
 from vines import arm, cane, vine
 
@@ -80,11 +80,11 @@ def test_the_first_vine(
         (3, "head-0", "where most vines are of that form it is"),
     ],
 )
-def test_the_first_vine_is_of_the_usual_form(
+def test_the_first_vine_is_trained_as_most_are(
     plain: Handbook, heads: int, chosen: str, why: str
 ) -> None:
     cordons = with_vines(plain, ("one", "easy", 9), ("two", "easy", 4)).cases
-    other = replace(TWO_ARM_CORDON, name="another form")
+    other = replace(TWO_ARM_CORDON, growth=Growth.DOWN)
     small = with_vines(plain, *((f"head-{n}", "easy", 2) for n in range(heads))).cases
     of_other = tuple(
         replace(one, case=replace(one.case, vine=replace(one.case.vine, form=other)))
@@ -93,6 +93,18 @@ def test_the_first_vine_is_of_the_usual_form(
     first = first_vine(replace(plain, cases=(*of_other, *cordons)))
     assert first is not None
     assert first.case.slug == chosen, why
+
+
+def test_arms_do_not_make_another_way_of_training(plain: Handbook) -> None:
+    """One arm is pruned as two are, and is the smaller vine to begin with."""
+    one_arm, *others = with_vines(
+        plain, ("one-arm", "easy", 4), ("two", "easy", 9), ("three", "easy", 9)
+    ).cases
+    vine_of_one = replace(one_arm.case.vine, form=ONE_ARM_LEFT)
+    small = replace(one_arm, case=replace(one_arm.case, vine=vine_of_one))
+    first = first_vine(replace(plain, cases=(*others, small)))
+    assert first is not None
+    assert first.case.slug == "one-arm"
 
 
 # ---------------------------------------------------------------- the three doors
