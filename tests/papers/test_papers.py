@@ -15,7 +15,7 @@ from pencilwood.cases.field_columns import COLUMNS
 from pencilwood.proof import prove_case
 from pencilwood.site.handbook import read_one_case
 from pencilwood.words import LANGUAGES, say
-from pencilwood.worksheets.case_papers import answer_key, worksheet
+from pencilwood.worksheets.case_papers import answer_key, worksheet, worksheet_data
 from pencilwood.worksheets.house_papers import course_booklet
 from pencilwood.worksheets.typeset import typeset
 from workshop import PROJECT, Workshop
@@ -71,6 +71,18 @@ def test_a_worksheet_asks_and_does_not_tell(workshop: Workshop, language: str) -
     assert answer not in asked
     assert "L1m" in asked
     assert "22" in told.split(answer)[0]
+
+
+def test_the_worksheet_of_a_head_trained_vine_leans_outward_and_to_no_tip() -> None:
+    profile, case, findings = read_one_case(PROJECT, "the-middle-stays-open")
+    assert profile is not None, findings
+    assert case is not None, findings
+    data = worksheet_data(prove_case(case, profile), profile, "en")
+    assert data["arm"] == ["Once around the head", "140 cm"]
+    wood = str(data["wood"])
+    assert "on its short arm" in wood
+    assert "leans inward, over the middle" in wood
+    assert "leans to the" not in wood
 
 
 def test_a_key_names_the_cuts_the_reasons_and_the_plan(workshop: Workshop) -> None:

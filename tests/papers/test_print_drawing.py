@@ -7,6 +7,7 @@ from xml.etree import ElementTree as Xml
 
 import pytest
 
+from heads import head_vine
 from pencilwood.vine.wood import Shortening, ThinningOut, divide, uncut
 from pencilwood.worksheets.print_drawing import print_vine
 from vines import SAMPLES
@@ -69,3 +70,17 @@ def test_the_words_for_the_drawing_name_what_is_left() -> None:
     parts = divide(SAMPLES["tidy"]())
     left = uncut(parts).cut(Shortening("R1a", 2))
     assert "cut back to 2 buds" in print_vine(parts, left, "en", "metric").alt
+
+
+def test_a_vine_drawn_in_two_views_has_both_on_paper() -> None:
+    parts = divide(head_vine())
+    drawn = print_vine(parts, None, "en", "metric")
+    first, second = (
+        [float(one) for one in re.findall(r'viewBox="([^"]*)"', svg)[0].split()]
+        for svg in (drawn.svg, drawn.second)
+    )
+    (left, top, width, height), (left_2, top_2, width_2, _) = first, second
+    assert (left, width) == (left_2, width_2), "to one scale"
+    assert top_2 > top + height, "below the view from the row"
+    assert drawn.as_data()["second"] == drawn.second
+    assert "second" not in print_vine(divide(SAMPLES["tidy"]()), None, "en", "metric").as_data()

@@ -106,6 +106,7 @@ def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
     data: dict[str, object] = {
         "words": words_under("print.key", language, (*names, *columns))
         | words_under("print.worksheet", language, ("measures", "measure", "before", "asked"))
+        | {"scale": say(language, "print.worksheet.scale", times=THICKER)}
         | _sentences(proof, profile, language),
         "level": say(language, f"pages.level.{case.level}"),
         "heading": case.title[language],

@@ -50,10 +50,13 @@ class Printed:
     alt: str
     width_mm: float
     """How much of the row the drawing shows from its left to its right edge."""
+    second: str = ""
+    """The other view of a vine that is drawn in two, as wide as the first; else nothing."""
 
     def as_data(self) -> dict[str, object]:
         """The same for a template."""
-        return {"svg": self.svg, "alt": self.alt, "width": self.width_mm}
+        drawn = {"svg": self.svg, "alt": self.alt, "width": self.width_mm}
+        return {**drawn, "second": self.second} if self.second else drawn
 
 
 def print_vine(
@@ -70,23 +73,30 @@ def print_vine(
 
     What `earlier` has lost already is not shown at all.
     """
-    frame = _window(Plate(parts), near=left is not None)
+    plate = Plate(parts)
+    frame = _window(plate, near=left is not None)
     shown = [Stage(EARLIER, earlier)] if earlier else []
     shown += [Stage(GONE, left)] if left else []
-    svg = draw_vine(
-        parts,
-        "print",
-        language,
-        title="",
-        description="",
-        units=units,
-        stages=Stages(tuple(shown)),
-        cut_marks=cut_marks,
-        laid=laid,
-        window=frame,
-    )
+
+    def drawn(window: Frame) -> str:
+        return for_print(
+            draw_vine(
+                parts,
+                "print",
+                language,
+                title="",
+                description="",
+                units=units,
+                stages=Stages(tuple(shown)),
+                cut_marks=cut_marks,
+                laid=laid,
+                window=window,
+            )
+        )
+
+    second = "" if plate.second is None else drawn(_second_window(plate, plate.second))
     described = describe_vine(parts, left, language, units)
-    return Printed(for_print(svg), described, frame.right - frame.left)
+    return Printed(drawn(frame), described, frame.right - frame.left, second)
 
 
 def _window(plate: Plate, *, near: bool) -> Frame:
@@ -98,6 +108,15 @@ def _window(plate: Plate, *, near: bool) -> Frame:
         return Frame(whole.left, whole.top, whole.right, bottom)
     low = max(bottom, *(y + _MARGIN_MM for y in ys))
     return Frame(whole.left, max(whole.top, top) if near else whole.top, whole.right, low)
+
+
+def _second_window(plate: Plate, second: Plate) -> Frame:
+    """All wood of the second view, with the words below it."""
+    ys = [point.y for stem in second.stems.values() for point in stem.curve.points]
+    ys += [corner.y for corner in second.looks.corners(plate.vine)]
+    ys += [caption.foot.y + _MARGIN_MM for caption in second.looks.captions(plate.vine)]
+    whole = plate.frame
+    return Frame(whole.left, min(ys) - _MARGIN_MM, whole.right, max(ys))
 
 
 def for_print(svg: str) -> str:
