@@ -27,7 +27,8 @@ _SQUARE = 0.72
 """How flat its upper side is: 1 for an ellipse, 0 for a box."""
 _TAPER_MM = 120.0
 """How far below the middle of the head it has narrowed to the trunk."""
-_NAMES_APART_MM = 26.0
+_NAMES_APART_MM = 85.0
+"""Wide enough for the larger names of a page for a room."""
 _BENDS = (
     (0.88, 165, 110), (0.86, 80, 20), (0.72, 205, 150), (0.7, 130, 60), (0.66, 35, -30),
     (0.52, 170, 95), (0.48, 75, 5), (0.3, 150, 40), (0.84, 232, 190), (0.84, -8, -42),
