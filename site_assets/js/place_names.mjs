@@ -7,17 +7,20 @@ const APART_PX = 3;
 
 /**
  * Makes the names as large as can be read, and hides each that would lie over another or over
- * what is in `taken` already. The list beside the drawing has all of them.
+ * what is in `taken` already. The list beside the drawing has all of them. A name that a mark
+ * tells at its place already is not told twice.
  *
  * @param {SVGSVGElement} svg
  * @param {number} pixelsPerMm
  * @param {readonly Area[]} taken
+ * @param {readonly string[]} told
  */
-export function thinNames(svg, pixelsPerMm, taken) {
+export function thinNames(svg, pixelsPerMm, taken, told) {
   if (pixelsPerMm === 0) return;
   svg.style.setProperty("--pw-name", `${(LETTER_PX / pixelsPerMm).toFixed(1)}px`);
-  const names = [...svg.querySelectorAll(".pw-place-name")];
-  for (const name of names) name.classList.remove("pw-name-away");
+  const all = [...svg.querySelectorAll(".pw-place-name")];
+  for (const name of all) name.classList.toggle("pw-name-away", told.includes(name.textContent ?? ""));
+  const names = all.filter((one) => !one.classList.contains("pw-name-away"));
   const free = freeOf(names.map((one) => one.getBoundingClientRect()), taken);
   names.forEach((name, number) => name.classList.toggle("pw-name-away", !free[number]));
 }

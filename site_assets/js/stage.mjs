@@ -62,7 +62,8 @@ export class Stage {
     this.marksLayer.replaceChildren(...marks);
     const { svg } = this.drawing;
     if (svg.classList.contains("pw-close-up")) return;
-    thinNames(svg, this.drawing.pixelsPerMm(), marks.map((one) => one.getBoundingClientRect()));
+    const areas = marks.map((one) => one.getBoundingClientRect());
+    thinNames(svg, this.drawing.pixelsPerMm(), areas, taken.map(({ text }) => text));
   }
 
   /**

@@ -56,12 +56,26 @@ def test_good_files(tmp_path: Path) -> None:
     assert (terms["head"].by_hand, terms["spur"].by_hand) == (True, False)
 
 
+def test_a_title_may_hold_words_of_ours_in_each_language(tmp_path: Path) -> None:
+    text = (
+        "old: {title: {en: An old book, es: Un libro viejo}, kind: published, read: read}\n"
+        "paper: {title: The paper, kind: published, read: read}\n"
+    )
+    sources, found = read_sources(written(tmp_path, text))
+    assert found == []
+    assert sources["old"].title.words == {"en": "An old book", "es": "Un libro viejo"}
+    assert not sources["old"].title.as_printed
+    assert sources["paper"].title.words == {"en": "The paper", "es": "The paper"}
+    assert sources["paper"].title.as_printed
+
+
 @pytest.mark.parametrize(
     ("read", "text", "said"),
     [
         (_sources, "[a, b]", "1:1: this file needs named entries"),
         (_sources, "A b: {title: x, kind: published, read: read}", "(not-a-slug)"),
         (_sources, "a: {title: x, kind: published}", "1:4: "),
+        (_sources, "a: {title: {en: x}, kind: published, read: read}", "(missing-language)"),
         (_sources, "a: {title: x, kind: rumour, read: read}", "(not-a-choice)"),
         (_sources, "a: {title: x, kind: from memory, read: read}", "(nothing-to-read)"),
         (

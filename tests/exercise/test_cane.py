@@ -94,6 +94,16 @@ def test_the_plan_has_full_points_once_its_canes_are_tied(hand: Hand) -> None:
     assert (scores["score"], scores["cutting"], scores["passed"]) == (100, 100, True)
 
 
+def test_the_chosen_place_is_named_once(hand: Hand) -> None:
+    """Names of a cane vine stand beside its head, apart from the wood that they name."""
+    whole = hand.page.locator(".pw-stage-whole")
+    chosen = whole.locator(".pw-mark-here")
+    expect(chosen).to_have_text("L2")
+    names = whole.locator(".pw-place-name")
+    expect(names.filter(has_text="L2")).to_be_hidden()
+    expect(names.filter(has_text="R1")).to_be_visible()
+
+
 def test_canes_tied_to_one_side_and_loose_ones_are_charged(hand: Hand) -> None:
     hand.prune()
     cuts = (one.cut for one in hand.made.plan_cuts)

@@ -14,12 +14,22 @@ HowRead = Literal["read", "read-2nd", "not read"]
 
 
 @dataclass(frozen=True)
+class Title:
+    """How a source is cited."""
+
+    words: Mapping[str, str]
+    """In each language."""
+    as_printed: bool
+    """Whether it is the same for all readers, as most titles are; others hold words of ours."""
+
+
+@dataclass(frozen=True)
 class Source:
     """Where something that the handbook says comes from, and how well we know that."""
 
     key: str
     place: Place
-    title: str
+    title: Title
     kind: SourceKind
     read: HowRead
     url: str = ""

@@ -60,7 +60,9 @@ def band_anchor(band: Band) -> str:
 def sources_page(handbook: Handbook, language: str) -> Page:
     """Every source that something rests on, then every figure of the profile with its own."""
     desk = Desk(handbook, SOURCES, language)
-    by_title = sorted(handbook.reference.sources.values(), key=lambda one: one.title.lower())
+    by_title = sorted(
+        handbook.reference.sources.values(), key=lambda one: desk.own(one.title.words).lower()
+    )
     sources = [shown for one in by_title if (shown := _shown(desk, one)).bears]
     return desk.write(
         "sources.html",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import unicodedata
 from dataclasses import dataclass
 
-from pencilwood.cases.reference import Term, TermWords
+from pencilwood.cases.reference import Term, TermWords, Title
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
@@ -23,7 +23,7 @@ class ShownTerm:
     others: tuple[tuple[str, TermWords], ...]
     """The same in the other languages."""
     source: str
-    source_title: str
+    source_title: Title
 
 
 def word_anchor(key: str) -> str:

@@ -140,4 +140,4 @@ class InlineCalls:
             return Markup()
         self._writing.sources.add(key)
         href = self._desk.href(SOURCES, source_anchor(key))
-        return _LINK.format("pw-cite", href, sources[key].title)
+        return _LINK.format("pw-cite", href, self._desk.own(sources[key].title.words))
