@@ -14,7 +14,7 @@ from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.field_sheet import read_field_sheet
 from pencilwood.cases.field_writer import field_sheet
 from pencilwood.site.handbook import case_slugs, read_one_case
-from pencilwood.vine.model import Vine
+from pencilwood.vine.model import Condition, Vine
 from pencilwood.words import LANGUAGES
 from vines import vines
 from workshop import PROJECT
@@ -82,6 +82,13 @@ def test_a_sheet_as_it_is_filled_in_by_hand(tmp_path: Path) -> None:
     old, cane = vine.arms[0].positions[0].pieces
     assert (old.age_years, old.length_mm, old.thickness_mm) == (2, 50, 14)
     assert (cane.grows_from, cane.at_mm, cane.buds, cane.internode_mm) == ("m", 10, 9, 70)
+
+
+def test_a_word_that_earlier_sheets_had_is_still_read(tmp_path: Path) -> None:
+    now, _ = read(tmp_path / "now.csv", GOOD.replace("spindly", "herida"))
+    assert now is not None
+    assert now.arms[0].positions[1].pieces[0].condition is Condition.INJURED
+    assert read(tmp_path / "then.csv", GOOD.replace("spindly", "Dañada")) == (now, [])
 
 
 @pytest.mark.parametrize(

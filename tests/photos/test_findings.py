@@ -254,4 +254,5 @@ def test_without_the_library_one_clear_error(
     told = check(handbook)
     assert len(told) == 1
     assert "Pillow, which makes photographs small" in told[0]
+    assert "python -m pip install pillow" in told[0]
     assert told[0].endswith(f"found a photograph, {FILE} (photo-no-library)")

@@ -80,6 +80,9 @@ WORDS: Mapping[str, tuple[str, ...]] = {
 }
 """Cells that hold one of a few words."""
 
+FORMER_WORDS: Mapping[str, str] = {"dañada": "injured"}
+"""Words of earlier sheets that no sheet is printed with any more; they are still read."""
+
 
 def spellings(prefix: str, names: Iterable[str]) -> dict[str, str]:
     """Every spelling of some names in any language the program speaks, in small letters."""

@@ -13,7 +13,14 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from pencilwood.cases.csv_cells import Cell, Line, likely_separator, split_cells
-from pencilwood.cases.field_columns import COLUMNS, FRAME, WORDS, YEARS, spellings
+from pencilwood.cases.field_columns import (
+    COLUMNS,
+    FORMER_WORDS,
+    FRAME,
+    WORDS,
+    YEARS,
+    spellings,
+)
 from pencilwood.cases.field_wood import Frame, Wood, vine_node
 from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.source import read_text
@@ -142,5 +149,6 @@ def _cell(cell: Cell, heading: _Heading) -> Cell:
     if heading.unit and _BARE.fullmatch(text):
         text = f"{text} {heading.unit}"
     if heading.name in WORDS:
-        text = spellings("field.word", WORDS[heading.name]).get(text.lower(), text)
+        known = {**FORMER_WORDS, **spellings("field.word", WORDS[heading.name])}
+        text = known.get(text.lower(), text)
     return Cell(cell.place, text)

@@ -19,7 +19,10 @@ _CONDITION = Choice({condition.value: condition for condition in Condition})
 CANE = Key("cane", _LETTER, "Letter of this cane (last summer's shoot), such as a.")
 OLD = Key("old", _LETTER, "Letter of this piece of older wood, such as m.")
 FROM = Key(
-    "from", _LETTER, "Letter of the piece it grows from; left out when that is the arm.", False
+    "from",
+    _LETTER,
+    "Letter of the piece it grows from; left out when that is the arm or the head.",
+    False,
 )
 UP = Key(
     "up",
@@ -34,7 +37,7 @@ CANE_THICKNESS = Key("thickness", Length(1, 50, "8 mm"), "Thickness between the 
 BUDS = Key("buds", Whole(1, 60), "Clear buds on the cane; the one at its foot is not counted.")
 INTERNODE = Key("internode", Length(5, 250, "7 cm"), "Usual distance from bud to bud.")
 CONDITION = Key("condition", _CONDITION, "What the wood looks like; sound when left out.", False)
-LEAN = Key("lean", _LEAN, "Where it points; up when left out. Out is to the arm's tip.", False)
+LEAN = Key("lean", _LEAN, "Where it points; up when left out. Out is away from the head.", False)
 
 CANE_ROW = Table(
     "A cane: wood of one year.",
@@ -48,15 +51,19 @@ OLD_ROW = Table(
 POSITION = Key(
     "position",
     Text("[LR][1-9][0-9]?", "not-a-position-name"),
-    "Its name: L or R for the arm, numbered from the head outward.",
+    "Its name: L or R for the side, numbered from the head outward.",
 )
-AT = Key("at", Length(1, 15_000, "14 cm"), "Distance from the middle of the head along the arm.")
+AT = Key(
+    "at",
+    Length(1, 15_000, "14 cm"),
+    "Distance from the middle of the head along the arm or the wire.",
+)
 WOOD = Key(
     "wood",
     ListOf(OneTableOf({CANE.name: CANE_ROW, OLD.name: OLD_ROW}), 1, MOST_PIECES),
     "Every piece of wood that grows here.",
 )
-POSITION_ROW = Table("One place on an arm where wood grows.", (POSITION, AT, WOOD))
+POSITION_ROW = Table("One place left or right of the head where wood grows.", (POSITION, AT, WOOD))
 
 ARM_LENGTH = Key("length", Length(100, 15_000, "90 cm"), "From the middle of the head to the tip.")
 ARM_THICKNESS = Key("thickness", Length(5, 300, "35 mm"), "Thickness in the middle of the arm.")
@@ -65,7 +72,11 @@ LEFT = Key("left", ARM, "The arm on your left as you stand before the vine.", Fa
 RIGHT = Key("right", ARM, "The arm on your right as you stand before the vine.", False)
 ARMS_TABLE = Table("The arms.", (LEFT, RIGHT))
 
-FRUITING = Key("fruiting", Length(100, 3000, "90 cm"), "Height of the wire that carries the arms.")
+FRUITING = Key(
+    "fruiting",
+    Length(100, 3000, "90 cm"),
+    "Height of the wire that carries the arms or the fruiting canes.",
+)
 CATCH = Key(
     "catch",
     ListOf(Length(100, 4000, "120 cm"), 0, 10),

@@ -42,7 +42,7 @@ MESSAGES = {
             "This cane begins {above} above the fruiting wire. Choose one that begins below it."
         ),
         "es": (
-            "Este sarmiento nace {above} arriba del alambre de producción. "
+            "Este sarmiento nace {above} arriba del alambre de formación. "
             "Escoja uno que nazca más abajo."
         ),
     },
