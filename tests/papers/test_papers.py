@@ -16,7 +16,7 @@ from pencilwood.proof import prove_case
 from pencilwood.site.handbook import read_one_case
 from pencilwood.words import LANGUAGES, say
 from pencilwood.worksheets.case_papers import answer_key, worksheet, worksheet_data
-from pencilwood.worksheets.house_papers import course_booklet
+from pencilwood.worksheets.house_papers import course_booklet, wall_poster
 from pencilwood.worksheets.typeset import typeset
 from workshop import PROJECT, Workshop
 
@@ -83,6 +83,27 @@ def test_the_worksheet_of_a_head_trained_vine_leans_outward_and_to_no_tip() -> N
     assert "on its short arm" in wood
     assert "leans inward, over the middle" in wood
     assert "leans to the" not in wood
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_papers_of_a_cane_vine_tell_of_tying(language: str, tmp_path: Path) -> None:
+    profile, case, findings = read_one_case(PROJECT, "two-new-canes")
+    assert profile is not None, findings
+    assert case is not None, findings
+    proof, made = prove_case(case, profile), {}
+    for make in (worksheet, answer_key, wall_poster):
+        paper = make(proof, profile, language)
+        path = tmp_path / f"{make.__name__}.pdf"
+        path.write_bytes(typeset(paper, "a4", profile.vineyard))
+        made[make.__name__] = path
+    assert len(read(made["worksheet"]).pages) == 2
+    key = text_of(made["answer_key"])
+    assert say(language, "print.key.tie.left", parts="L1b") in key
+    assert say(language, "pages.case.plan.to-wire") in key
+    assert say(language, "print.key.off", parts="L1b") not in key
+    assert say(language, "print.poster.tie") in text_of(made["wall_poster"])
+    rough = say(language, "print.poster.rough").split()[1]
+    assert rough not in text_of(made["wall_poster"]) + text_of(made["worksheet"])
 
 
 def test_a_key_names_the_cuts_the_reasons_and_the_plan(workshop: Workshop) -> None:

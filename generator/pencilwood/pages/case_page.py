@@ -10,17 +10,18 @@ from fractions import Fraction
 from pencilwood.cases.case import Case
 from pencilwood.cases.credits import credit_words
 from pencilwood.pages.desk import Desk
-from pencilwood.pages.exercise import exercise_parts, plan_reason
+from pencilwood.pages.exercise import exercise_parts
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.kept_page import kept_page
 from pencilwood.pages.page import Page
 from pencilwood.pages.wood_words import cut_words, label_named, wood_table
 from pencilwood.proof import CaseProof
-from pencilwood.proof.report import message_text
+from pencilwood.proof.report import message_text, plan_reason
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.judge import Charge
 from pencilwood.units import format_number
 from pencilwood.vine.passes import PASSES, DoneCut
+from pencilwood.vine.wood import Tie
 from pencilwood.words import say
 from pencilwood.words.filling import fill
 
@@ -111,8 +112,9 @@ def _answer_cuts(desk: Desk, proof: CaseProof) -> Iterator[tuple[DoneCut, str]]:
 
 
 def _plan_cuts(desk: Desk, proof: CaseProof) -> Iterator[tuple[DoneCut, str]]:
+    units, own = desk.profile.units, proof.parts.vine.own_words
     for one in proof.plan.cuts:
-        yield one.done, plan_reason(desk, one)
+        yield one.done, plan_reason(one, desk.language, units, own)
 
 
 def _passes(
@@ -121,12 +123,17 @@ def _passes(
     listed = list(cuts)
     for in_pass in PASSES:
         shown = tuple(
-            ShownCut(cut_words(desk, proof.parts, done), desk.say(f"tool.{done.tool}"), why)
+            ShownCut(cut_words(desk, proof.parts, done), _tool(desk, done), why)
             for done, why in listed
             if done.in_pass is in_pass
         )
         if shown:
             yield ShownPass(desk.say_of(proof.parts.vine.own_words, f"pass.{in_pass}"), shown)
+
+
+def _tool(desk: Desk, done: DoneCut) -> str:
+    """The tool of a cut; none for a cane that is tied."""
+    return "" if isinstance(done.cut, Tie) else desk.say(f"tool.{done.tool}")
 
 
 def _charges(desk: Desk, proof: CaseProof, charges: tuple[Charge, ...]) -> Iterator[ShownCharge]:

@@ -13,12 +13,12 @@ from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.wood_words import facts, label
 from pencilwood.plan.explain import ReasonedCut
 from pencilwood.proof import CaseProof
-from pencilwood.proof.report import message_text
+from pencilwood.proof.report import plan_reason
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.sheet import as_json, dump, rules_charged
 from pencilwood.vine.long_wood import LONG_WOOD_WORDS
 from pencilwood.vine.model import ROUND_WORDS, Vine
-from pencilwood.vine.passes import DoneCut, Pass, after_each_pass
+from pencilwood.vine.passes import DoneCut, after_each_pass
 from pencilwood.vine.wood import Shortening, Tie, uncut
 from pencilwood.words import catalogue
 from pencilwood.words.filling import fill
@@ -115,7 +115,7 @@ def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, obje
             },
         },
         "plan": {
-            "cuts": [_cut(one.done, plan_reason(desk, one)) for one in proof.plan.cuts],
+            "cuts": [_planned(desk, proof, one) for one in proof.plan.cuts],
             "states": proof.plan.left.states,
         },
     }
@@ -156,10 +156,6 @@ def _cut(done: DoneCut, why: str) -> dict[str, object]:
     return {"part": done.cut.part, "buds": buds, "pass": str(done.in_pass), "why": why, **tied}
 
 
-def plan_reason(desk: Desk, cut: ReasonedCut) -> str:
-    """Why the plan makes a cut: what its absence would cost first."""
-    if cut.reasons:
-        first = cut.reasons[0]
-        return message_text(first, desk.language, desk.profile.units)
-    key = "rough-reason" if cut.done.in_pass is Pass.ROUGH else "tie"
-    return desk.say(f"case.plan.{key}")
+def _planned(desk: Desk, proof: CaseProof, cut: ReasonedCut) -> dict[str, object]:
+    own, units = proof.parts.vine.own_words, desk.profile.units
+    return _cut(cut.done, plan_reason(cut, desk.language, units, own))

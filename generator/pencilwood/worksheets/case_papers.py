@@ -9,11 +9,11 @@ from pencilwood.cases.credits import credit_words
 from pencilwood.drawing.stems import THICKER
 from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.proof import CaseProof
-from pencilwood.proof.report import message_text
+from pencilwood.proof.report import message_text, plan_reason
 from pencilwood.units import format_length
 from pencilwood.vine.model import Piece, Position
 from pencilwood.vine.passes import PASSES, DoneCut, Pass
-from pencilwood.vine.wood import Parts, Shortening, uncut
+from pencilwood.vine.wood import Parts, Shortening, Tie, uncut
 from pencilwood.words import fitting, say
 from pencilwood.words.filling import fill
 from pencilwood.worksheets.measures_table import rows
@@ -38,9 +38,11 @@ def worksheet(proof: CaseProof, profile: Profile, language: str) -> Paper:
 def worksheet_data(proof: CaseProof, profile: Profile, language: str) -> dict[str, object]:
     """What the worksheet's template shows."""
     case = proof.case
-    names = ("how", "vine", "measures", "measure", "before", "after", "asked", "wood", "reason")
+    names = ("vine", "measures", "measure", "before", "after", "asked", "wood", "reason")
+    how = say(language, fitting("print.worksheet.how", case.vine.own_words))
     return {
         "words": words_under("print.worksheet", language, names)
+        | {"how": how}
         | words_under("print", language, ("name", "date"))
         | {"scale": say(language, "print.worksheet.scale", times=THICKER)},
         "level": say(language, f"pages.level.{case.level}"),
@@ -144,11 +146,8 @@ def _answer(proof: CaseProof, language: str) -> Iterator[tuple[DoneCut, str]]:
 
 def _plan(proof: CaseProof, profile: Profile, language: str) -> Iterator[tuple[DoneCut, str]]:
     for one in proof.plan.cuts:
-        if one.reasons:
-            yield one.done, message_text(one.reasons[0], language, profile.units)
-        else:
-            key = "rough-reason" if one.done.in_pass is Pass.ROUGH else "tie"
-            yield one.done, say(language, f"pages.case.plan.{key}")
+        own = proof.parts.vine.own_words
+        yield one.done, plan_reason(one, language, profile.units, own)
 
 
 def _passes(
@@ -157,29 +156,41 @@ def _passes(
     """The cuts of each pass; cuts that share reason, tool and length stand on one line."""
     listed, own = list(cuts), proof.parts.vine.own_words
     for in_pass in PASSES:
-        lines: dict[tuple[str, str, int | None], list[str]] = {}
+        lines: dict[tuple[str, str, int | str], list[str]] = {}
         for done, why in listed:
             if done.in_pass is in_pass:
-                buds = done.cut.buds if isinstance(done.cut, Shortening) else None
-                lines.setdefault((why, str(done.tool), buds), []).append(done.cut.part)
+                lines.setdefault((why, _tool(done, language), _how(done)), []).append(done.cut.part)
         if lines:
             yield {
                 "title": say(language, fitting(f"pages.pass.{in_pass}", own)),
                 "lines": [
-                    [_cut(proof, names, buds, language), say(language, f"pages.tool.{tool}"), why]
-                    for (why, tool, buds), names in lines.items()
+                    [_cut(proof, names, how, language), tool, why]
+                    for (why, tool, how), names in lines.items()
                 ],
             }
 
 
-def _cut(proof: CaseProof, names: list[str], buds: int | None, language: str) -> str:
+def _tool(done: DoneCut, language: str) -> str:
+    return "" if isinstance(done.cut, Tie) else say(language, f"pages.tool.{done.tool}")
+
+
+def _how(done: DoneCut) -> int | str:
+    """The buds that are left, the side that a cane is tied to, or nothing where all comes off."""
+    if isinstance(done.cut, Tie):
+        return str(done.cut.side)
+    return done.cut.buds if isinstance(done.cut, Shortening) else ""
+
+
+def _cut(proof: CaseProof, names: list[str], how: int | str, language: str) -> str:
+    buds = how if isinstance(how, int) else 0
     canes = [part.name for part in proof.parts.parts if part.is_cane]
     long = [n for n in canes if buds and uncut(proof.parts).state(n) > buds]
     listed = ", ".join(label(name, language) for name in names)
     if len(names) > 3 and set(names) == set(long):
         listed = say(language, "print.key.all-canes")
-    if buds is None:
-        return say(language, "print.key.off", parts=listed)
+    if not buds:
+        key = f"print.key.tie.{how}" if how else "print.key.off"
+        return say(language, key, parts=listed)
     return say(language, f"print.key.to.{'one' if buds == 1 else 'many'}", parts=listed, buds=buds)
 
 

@@ -8,13 +8,14 @@ from collections.abc import Mapping, Sequence
 from pencilwood.cases.case import Profile
 from pencilwood.cases.credits import credit_words
 from pencilwood.cases.field_columns import COLUMNS, CONDITION_WORDS, FRAME, LEAN_WORDS
+from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.proof import CaseProof
 from pencilwood.rules import BANDS, RULES
 from pencilwood.rules.shapes import headings
 from pencilwood.vine.bands import told_limits
-from pencilwood.vine.passes import after_each_pass
+from pencilwood.vine.passes import Pass, after_each_pass
 from pencilwood.vine.wood import uncut
-from pencilwood.words import say
+from pencilwood.words import fitting, say
 from pencilwood.worksheets.case_papers import Words, words_under, worksheet_data
 from pencilwood.worksheets.print_drawing import print_vine
 from pencilwood.worksheets.typeset import Paper
@@ -68,14 +69,15 @@ def pocket_card(profile: Profile, language: str) -> Paper:
 def wall_poster(proof: CaseProof, profile: Profile, language: str) -> Paper:
     """The three passes on one vine, what each takes away dotted."""
     limits = _limits(profile, language)
-    left, panels = uncut(proof.parts), []
-    cuts = (one.done for one in proof.case.answer)
+    left, panels, own = uncut(proof.parts), [], proof.parts.vine.own_words
+    cuts = [one.done for one in proof.case.answer]
     for in_pass, after in after_each_pass(proof.parts, cuts).items():
-        drawing = print_vine(proof.parts, after, language, profile.units, earlier=left)
+        laid = laid_canes(after, cuts) if in_pass is Pass.TIE else ()
+        drawing = print_vine(proof.parts, after, language, profile.units, earlier=left, laid=laid)
         panels.append(
             {
-                "heading": say(language, f"print.poster.{in_pass}"),
-                "say": say(language, f"print.poster.{in_pass}.say", **limits),
+                "heading": say(language, fitting(f"print.poster.{in_pass}", own)),
+                "say": say(language, fitting(f"print.poster.{in_pass}.say", own), **limits),
                 "drawing": drawing.as_data(),
             }
         )
