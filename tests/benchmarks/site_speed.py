@@ -5,13 +5,15 @@ folder is used again as long as it is there. The plain site has a Markdown file 
 ours that the theme surrounds, with its headings, paragraphs and lists and without its drawings,
 its exercise and its links; the menu and the settings of mkdocs.yml are the same. Warm and plain
 builds take turns, so that both meet the same machine. Memory is the largest sum over all processes
-of a build, and is told on Linux only.
+of a build, and is told on Linux only. What processes share is divided among them there (what Linux
+calls PSS), so that it counts once; beside it stands the sum that counts it for each of them (RSS).
 """
 
 from __future__ import annotations
 
 import argparse
 import os
+import re
 import shutil
 import statistics
 import subprocess
@@ -35,6 +37,8 @@ BLOCKS = {"h1": "# ", "h2": "## ", "h3": "### ", "li": "- ", "p": "", "dt": "", 
 SILENT = ("svg", "script", "style", "figure", "fieldset")
 ADDRESS = "127.0.0.1:8765"
 PATIENCE_S = 1800
+ROW = re.compile(r"^(\w+): +(\d+) kB$", re.MULTILINE)
+KIB, MB = 1024, 1e6
 
 
 @dataclass(frozen=True)
@@ -44,36 +48,43 @@ class Spent:
     wall_s: float
     cpu_s: float
     peak_mb: float
+    """What processes share counts once."""
+    counted_often_mb: float
+    """The same where it counts for each of them."""
 
     def __str__(self) -> str:
-        return f"{self.wall_s:7.1f} s, CPU {self.cpu_s:7.1f} s, memory {self.peak_mb:4.0f} MB"
+        memory = f"memory {self.peak_mb:4.0f} MB ({self.counted_often_mb:.0f} counted often)"
+        return f"{self.wall_s:7.1f} s, CPU {self.cpu_s:7.1f} s, {memory}"
 
 
 def spent(command: list[str], environment: dict[str, str]) -> Spent:
     """Run a build and see what it and all its children take."""
-    start, peak_mb = time.monotonic(), 0.0
+    start, peaks_mb = time.monotonic(), (0.0, 0.0)
     process = subprocess.Popen(command, env=environment, stdout=subprocess.DEVNULL)
     while True:
         done, status, used = os.wait4(process.pid, os.WNOHANG)
         if done:
             break
-        peak_mb = max(peak_mb, memory_mb(process.pid))
+        now_mb = memory_mb(process.pid)
+        peaks_mb = max(peaks_mb[0], now_mb[0]), max(peaks_mb[1], now_mb[1])
         time.sleep(0.05)
     process.returncode = os.waitstatus_to_exitcode(status)
     if process.returncode:
         raise SystemExit(f"{' '.join(command)} fails")
-    return Spent(time.monotonic() - start, used.ru_utime + used.ru_stime, peak_mb)
+    return Spent(time.monotonic() - start, used.ru_utime + used.ru_stime, *peaks_mb)
 
 
-def memory_mb(pid: int) -> float:
-    """Resident memory of a process and of all that it started; 0 where nobody tells."""
+def memory_mb(pid: int) -> tuple[float, float]:
+    """Memory of a process and of all that it started, as PSS and RSS; 0 where nobody tells."""
     try:
-        pages = int(Path(f"/proc/{pid}/statm").read_text().split()[1])
+        told = Path(f"/proc/{pid}/smaps_rollup").read_text()
         children = Path(f"/proc/{pid}/task/{pid}/children").read_text().split()
-    except (OSError, IndexError):
-        return 0.0
-    own = pages * os.sysconf("SC_PAGE_SIZE") / 1e6
-    return own + sum(memory_mb(int(child)) for child in children)
+    except OSError:
+        return 0.0, 0.0
+    kb = {name: int(value) for name, value in ROW.findall(told)}
+    rows = [memory_mb(int(child)) for child in children]
+    own = (kb.get("Pss", 0) * KIB / MB, kb.get("Rss", 0) * KIB / MB)
+    return own[0] + sum(row[0] for row in rows), own[1] + sum(row[1] for row in rows)
 
 
 class Words(HTMLParser):
@@ -213,7 +224,7 @@ class Bench:
 def middle(all_spent: tuple[Spent, ...]) -> Spent:
     """The middle of each figure."""
     return Spent(*(statistics.median(getattr(one, name) for one in all_spent)
-                   for name in ("wall_s", "cpu_s", "peak_mb")))  # fmt: skip
+                   for name in ("wall_s", "cpu_s", "peak_mb", "counted_often_mb")))  # fmt: skip
 
 
 def wait(there: Callable[[], bool]) -> None:

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from pencilwood import cli, words
+from pencilwood.commands.telling import WRONG_USE
 from pencilwood.words import LANGUAGES, MissingWordsError, catalogue, say, unwritten
 
 
@@ -44,6 +45,6 @@ def test_every_language_is_whole() -> None:
 def test_a_command_in_such_a_language_ends_with_a_sentence(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    assert cli.main(["build", "--root", str(tmp_path), "--language", "es"]) == cli.WRONG_USE
+    assert cli.main(["build", "--root", str(tmp_path), "--language", "es"]) == WRONG_USE
     told = capsys.readouterr().err
     assert told == "pencilwood: es: cli.no-config is not written; expected it in words/*.es.json\n"

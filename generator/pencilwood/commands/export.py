@@ -13,7 +13,7 @@ from pencilwood.site.exporting import CannotExportError, Packer, choose
 from pencilwood.site.handbook import open_handbook
 from pencilwood.site.qti import qti_packages
 from pencilwood.site.scorm import scorm_packages
-from pencilwood.site.single import UnusableCaseError
+from pencilwood.site.trouble import UnusableCaseError
 from pencilwood.words import say
 
 FINE, WRONG_USE = 0, 2

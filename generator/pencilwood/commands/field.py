@@ -30,7 +30,8 @@ from pencilwood.proof import prove_case
 from pencilwood.proof.draft import draft_case
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.site.handbook import CASES, all_safety_notes, own_profile
-from pencilwood.site.single import UnusableCaseError, open_case
+from pencilwood.site.single import open_case
+from pencilwood.site.trouble import UnusableCaseError
 from pencilwood.vine.model import Vine
 from pencilwood.words import LANGUAGES, say
 

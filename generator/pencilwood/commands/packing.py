@@ -7,7 +7,7 @@ from pathlib import Path
 from pencilwood.findings import in_order
 from pencilwood.site.archive import NotForAnArchiveError, check_archive, write_archive
 from pencilwood.site.handbook import own_profile
-from pencilwood.site.single import UnusableCaseError
+from pencilwood.site.trouble import UnusableCaseError
 from pencilwood.words import say
 
 

@@ -11,7 +11,8 @@ from pencilwood.cases.case import AnswerCut, Profile
 from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import CaseProof
 from pencilwood.site.handbook import open_handbook, own_profile
-from pencilwood.site.single import UnusableCaseError, open_case
+from pencilwood.site.single import open_case
+from pencilwood.site.trouble import UnusableCaseError
 from pencilwood.vine.model import Condition, Lean, Piece
 from pencilwood.vine.passes import Pass
 from pencilwood.words import say

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from pencilwood.cases.chapter_head import has_head, read_head
 from pencilwood.cases.report import Report
+from pencilwood.cases.settings_file import CHAPTERS
 from pencilwood.cases.source import read_text
 from pencilwood.pages.front_pages import HOME_TEXT
 from pencilwood.pages.handbook import Chapter
@@ -18,7 +19,6 @@ from pencilwood.site.beside import beside
 from pencilwood.site.folders import is_hidden
 from pencilwood.site.hints import Notes
 
-CHAPTERS = "content/chapters"
 LARGEST_CHAPTER_BYTES = 100_000
 """Thirty pages of print; nobody reads that on a phone, and checking it would take long."""
 # What a USB stick or another system cannot store, or an address would take for something else.

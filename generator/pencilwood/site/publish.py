@@ -8,7 +8,7 @@ import sys
 from dataclasses import dataclass
 from pathlib import Path
 
-from pencilwood.site.chapters import CHAPTERS
+from pencilwood.cases.settings_file import CHAPTERS
 from pencilwood.site.folders import CONFIG as CONFIG
 from pencilwood.site.lock import BusyError, only_builder
 from pencilwood.site.settings import in_our_words, look_at_settings

@@ -8,11 +8,11 @@ from pathlib import Path
 from pencilwood.cases.case import Profile
 from pencilwood.cases.quiz import Quiz
 from pencilwood.cases.quiz_file import KnownNames, read_quiz
+from pencilwood.cases.settings_file import CHAPTERS
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.making import make_quiz, vines_of
 from pencilwood.quiz.quiz_proof import QuizProof, prove_quiz
 from pencilwood.rules import RULE_BY_NAME
-from pencilwood.site.chapters import CHAPTERS
 from pencilwood.site.hints import Notes
 
 QUIZZES = "quizzes"

@@ -10,12 +10,13 @@ from pencilwood.cases.case import Profile
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.stages import GONE, Stage, Stages
-from pencilwood.findings import Finding, has_errors
+from pencilwood.findings import has_errors
 from pencilwood.proof import CaseProof, prove_case
 from pencilwood.proof.report import message_text
 from pencilwood.site.folders import look_over
 from pencilwood.site.handbook import case_slugs, read_one_case
 from pencilwood.site.hints import Notes
+from pencilwood.site.trouble import NoSuchCaseError, UnusableCaseError
 from pencilwood.vine import measures
 from pencilwood.vine.passes import PASSES, Pass, after_pass
 from pencilwood.vine.wood import Shortening, WoodLeft, uncut
@@ -24,22 +25,6 @@ from pencilwood.words import say
 STATES = ("before", *(str(one) for one in PASSES), "plan")
 
 Measured = dict[str, int | float]
-
-
-class NoSuchCaseError(Exception):
-    """A case that is not there; `told` says so in the user's language."""
-
-    def __init__(self, told: str) -> None:
-        super().__init__(told)
-        self.told = told
-
-
-class UnusableCaseError(Exception):
-    """A case whose file, or whose profile, has something wrong in it."""
-
-    def __init__(self, findings: tuple[Finding, ...]) -> None:
-        super().__init__(f"{len(findings)} findings")
-        self.findings = findings
 
 
 @dataclass(frozen=True)

@@ -1,9 +1,10 @@
-"""Says in the user's words why the system would not let us read or write."""
+"""Troubles that end a command: no such case, a wrong one, or a system that does not let us."""
 
 from __future__ import annotations
 
 import errno
 
+from pencilwood.findings import Finding
 from pencilwood.words import say
 
 _KINDS = {
@@ -14,6 +15,22 @@ _KINDS = {
     errno.EACCES: "no-right",
     errno.EPERM: "no-right",
 }
+
+
+class NoSuchCaseError(Exception):
+    """A case that is not there; `told` says so in the user's language."""
+
+    def __init__(self, told: str) -> None:
+        super().__init__(told)
+        self.told = told
+
+
+class UnusableCaseError(Exception):
+    """A case whose file, or whose profile, has something wrong in it."""
+
+    def __init__(self, findings: tuple[Finding, ...]) -> None:
+        super().__init__(f"{len(findings)} findings")
+        self.findings = findings
 
 
 def told_of(error: OSError, language: str, where: str = "") -> str:

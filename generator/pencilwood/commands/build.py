@@ -1,0 +1,46 @@
+"""`pencilwood build`: the site. Little is loaded here, since it waits in memory for MkDocs."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from importlib import import_module
+from pathlib import Path
+
+from pencilwood.commands.telling import FINE, FOUND, refuse
+from pencilwood.site.lock import BusyError
+from pencilwood.site.publish import CONFIG, publish
+from pencilwood.words import say
+
+_PACKING = "pencilwood.commands.packing"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """What `build` takes."""
+    parser.add_argument("--site", type=Path, help="folder to build into (default: ROOT/site)")
+    parser.add_argument("--zip", type=Path, metavar="FILE", help="pack the site into FILE too")
+
+
+def run(given: argparse.Namespace) -> int:
+    """Check and build, and pack where that is asked for."""
+    root = given.root
+    if not (root / CONFIG).is_file():
+        return refuse(say(given.language, "cli.no-config", file=str(root / CONFIG)))
+    site: Path = given.site or root / "site"
+    packing = import_module(_PACKING) if given.zip else None
+    if packing and (refusal := packing.refusal(given.zip, root, site, given.language)):
+        return refuse(refusal)
+    try:
+        published = publish(root, site, given.language)
+    except BusyError as error:
+        print(say(given.language, "cli.busy", site=str(error)), file=sys.stderr)
+        return FOUND
+    if published.told:
+        print(published.told, file=sys.stderr)
+    if not published.succeeded:
+        print(say(given.language, "cli.not-built", site=str(published.site)), file=sys.stderr)
+        return FOUND
+    print(say(given.language, "cli.built", page=str(published.site / "index.html")))
+    if packing:
+        print(packing.pack(published.site, given.zip, root, given.language))
+    return FINE

@@ -1,0 +1,28 @@
+"""`pencilwood draw CASE`: the vine of a case as an SVG file."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+
+from pencilwood.commands.telling import FINE
+from pencilwood.site.single import STATES, drawing_of, open_case
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """What `draw` takes."""
+    parser.add_argument("--state", choices=STATES, default="before", help="how far it is pruned")
+    parser.add_argument("-o", "--output", type=Path, help="file to write (default: the terminal)")
+    parser.add_argument("case", metavar="CASE", help="short name of the case")
+
+
+def run(given: argparse.Namespace) -> int:
+    """Draw it."""
+    opened = open_case(given.root, given.case, given.language)
+    svg = drawing_of(opened, given.state, given.language)
+    if given.output is None:
+        sys.stdout.write(svg)
+    else:
+        given.output.write_text(svg, encoding="utf-8", newline="\n")
+    return FINE
