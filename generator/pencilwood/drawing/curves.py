@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from pencilwood.drawing.points import Point
 
@@ -46,9 +47,18 @@ class Curve:
 
     def beside(self, along_mm: float, aside_mm: float) -> Point:
         """The place beside the middle line; positive is to the right of who walks along it."""
-        x, y = self._at(along_mm)
-        heading_rad = self.heading_rad(along_mm) + math.pi / 2
-        return Point(x + math.sin(heading_rad) * aside_mm, y - math.cos(heading_rad) * aside_mm)
+        across = self._across.get(along_mm)
+        if across is None:
+            heading_rad = self.heading_rad(along_mm) + math.pi / 2
+            across = (*self._at(along_mm), math.sin(heading_rad), math.cos(heading_rad))
+            self._across[along_mm] = across
+        x, y, right, up = across
+        return Point(x + right * aside_mm, y - up * aside_mm)
+
+    @cached_property
+    def _across(self) -> dict[float, tuple[float, float, float, float]]:
+        """Place and direction across the wood by distance: both edges and the buds ask for them."""
+        return {}
 
 
 def trace(start: Point, length_mm: float, heading_rad: Callable[[float], float]) -> Curve:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from pencilwood.drawing.canes import BUD_ROOM_MM, bud_middle
 from pencilwood.drawing.looks import INK, PAPER, PENCIL, POSITION_MM
@@ -20,6 +20,8 @@ from pencilwood.vine.model import Growth, Position
 LETTER_MM = 30.0
 _NAMES_APART_MM = 20.0
 _CELL_MM = 40.0
+_ENOUGH_MM = 17.0
+"""More room than that makes a place for a letter no better."""
 _ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
 """How far beside its place a name may stand; a line leads to the place."""
 _CLEAR_MM = 9.0
@@ -32,51 +34,73 @@ _OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15, 1.3, 2.0)
 """Of so much of older wood, or of all of it where it is shorter: what is cut off is higher up."""
 
 Circle = tuple[Point, float]
+Cell = tuple[int, int]
 
 
 class _Taken:
     """Places where wood or a name is already, quick to ask by neighbourhood."""
 
     def __init__(self) -> None:
-        self._cells: dict[tuple[int, int], list[Circle]] = defaultdict(list)
+        self._cells: dict[Cell, list[Circle]] = defaultdict(list)
+        self._largest_mm = 0.0
 
     def add(self, middle: Point, radius_mm: float) -> None:
-        self._cells[self._cell(middle)].append((middle, radius_mm))
+        self._cells[self.cell(middle)].append((middle, radius_mm))
+        self._largest_mm = max(self._largest_mm, radius_mm)
 
     def room_mm(self, middle: Point) -> float:
-        """Distance to the nearest taken place, 60 mm at most."""
-        column, row = self._cell(middle)
-        cells, (middle_x, middle_y) = self._cells, middle
-        return min(
-            (
-                math.hypot(middle_x - at[0], middle_y - at[1]) - radius
-                for x in range(column - 2, column + 3)
-                for y in range(row - 2, row + 3)
-                if (x, y) in cells
-                for at, radius in cells[x, y]
-            ),
-            default=60.0,
-        )
+        """Distance to the nearest taken place, `_ENOUGH_MM` at most."""
+        # What is farther away leaves room enough, whatever its size.
+        column, row = self.cell(middle)
+        x, y = middle
+        far_mm = min(self._largest_mm + _ENOUGH_MM, 2 * _CELL_MM)
+        room_mm = _ENOUGH_MM
+        rows = _cells_within(y, row, far_mm)
+        for across in _cells_within(x, column, far_mm):
+            for down in rows:
+                for (at_x, at_y), radius_mm in self._cells.get((across, down), ()):
+                    room_mm = min(room_mm, math.hypot(x - at_x, y - at_y) - radius_mm)
+        return room_mm
+
+    def asked_of(self, middles: Iterable[Point]) -> set[Cell]:
+        """The cells that are looked at when these places are asked for."""
+        return {
+            (across, down)
+            for column, row in set(map(self.cell, middles))
+            for across in range(column - 2, column + 3)
+            for down in range(row - 2, row + 3)
+        }
 
     @staticmethod
-    def _cell(middle: Point) -> tuple[int, int]:
+    def cell(middle: Point) -> tuple[int, int]:
         return math.floor(middle.x / _CELL_MM), math.floor(middle.y / _CELL_MM)
+
+
+def _cells_within(middle: float, cell: int, far_mm: float) -> range:
+    """The cells that begin or end so near, of the two on each side."""
+    first = max(cell - 2, math.floor((middle - far_mm) / _CELL_MM))
+    last = min(cell + 2, math.floor((middle + far_mm) / _CELL_MM))
+    return range(first, last + 1)
 
 
 def place_letters(plate: Plate) -> dict[str, Point]:
     """For every stem the middle of its letter, where the most room is beside its lower end."""
     taken = _Taken()
+    choices = {stem.name: list(_beside(stem)) for stem in plate.stems.values()}
+    # Most of the wood is far above all letters.
+    asked = taken.asked_of(place for each in choices.values() for place, _ in each)
     for stem in plate.stems.values():
         for at in range(0, stem.piece.length_mm + 1, 6):
-            taken.add(stem.curve.at(at), stem.half_mm(at))
+            middle = stem.curve.at(at)
+            if taken.cell(middle) in asked:
+                taken.add(middle, stem.half_mm(at))
         for bud in range(1, stem.piece.buds + 1):
             taken.add(bud_middle(stem, bud), BUD_ROOM_MM)
     for middle in _names_above(plate):
         taken.add(middle, POSITION_MM * 0.55)
     places: dict[str, Point] = {}
     for stem in plate.stems.values():
-        choices = list(_beside(stem))
-        best = max(choices, key=lambda choice: min(taken.room_mm(choice[0]), 17.0) - choice[1])
+        best = max(choices[stem.name], key=lambda choice: taken.room_mm(choice[0]) - choice[1])
         places[stem.name] = best[0]
         taken.add(best[0], LETTER_MM * 0.5)
     return places

@@ -151,9 +151,10 @@ class Plate:
     def _edges(self) -> Sequence[tuple[Point, float]]:
         """Every bend of every piece, and the room it needs around."""
         return [
-            (point, stem.half_mm(0) + 16)
+            (point, room)
             for view in self.views
             for stem in view.stems.values()
+            for room in (stem.half_mm(0) + 16,)
             for point in stem.curve.points
         ]
 

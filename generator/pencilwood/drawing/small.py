@@ -12,6 +12,7 @@ from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Ink, Run
 from pencilwood.drawing.stems import Stem
+from pencilwood.drawing.wood_text import plate_of
 from pencilwood.drawing.writer import SMALL, element, number, write
 from pencilwood.vine.model import Condition
 from pencilwood.vine.wood import Parts
@@ -29,7 +30,7 @@ def draw_small(parts: Parts) -> str:
 
     The page shows through: its paper is light or dark, and a picture cannot know which.
     """
-    plate = Plate(parts)
+    plate = plate_of(parts)
     window = _window(plate)
     size = {"width": window.right - window.left, "height": window.bottom - window.top}
     box = " ".join(number(value) for value in (window.left, window.top, *size.values()))

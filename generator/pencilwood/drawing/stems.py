@@ -43,6 +43,17 @@ class Stem:
 
     def half_mm(self, along_mm: float) -> float:
         """Half the drawn thickness; canes swell a little at each bud and taper to their tip."""
+        half = self._halves_mm.get(along_mm)
+        if half is None:
+            half = self._halves_mm[along_mm] = self._half_mm(along_mm)
+        return half
+
+    @cached_property
+    def _halves_mm(self) -> dict[float, float]:
+        """By distance along the wood: both edges, the buds and the cuts ask for the same ones."""
+        return {}
+
+    def _half_mm(self, along_mm: float) -> float:
         half = self.piece.thickness_mm * THICKER / 2
         if not self.piece.is_cane:
             return half * self._knobbly(along_mm)
@@ -51,7 +62,7 @@ class Stem:
         swell = 0.2 * math.exp(-(((along_mm - nearest) / 9) ** 2)) + 0.96
         return max(half * (1 - self.taper * share) * swell, 1.6)
 
-    @property
+    @cached_property
     def taper(self) -> float:
         """How much thinner a cane is at its tip, as a share; a short piece hardly tapers."""
         return 0.5 * min(1.0, self.piece.length_mm / _TAPERS_WITHIN_MM)

@@ -26,8 +26,11 @@ from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts
 
-_PREFIX = "\ue000"
-"""Stands for the beginning of an id; a sign of no script, which no name of wood holds."""
+_PREFIX = "\x80"
+"""Stands for the beginning of an id; a sign of no script, which no name of wood holds.
+
+One of Latin-1, since Python needs twice the memory for a text that holds others.
+"""
 
 
 @dataclass(frozen=True)

@@ -43,6 +43,7 @@ class PositionOptions:
         for number, below in enumerate(sheet.parts.parent):
             self._children.setdefault(below, []).append(number)
         self._none: Tallies = (0,) * len(sheet.tallies)
+        self._of_parts: dict[tuple[int, bool], Options] = {}
 
     def of(self, position: str) -> Options:
         """Every (spur, buds, wounds) that can be reached here, at its least cost."""
@@ -72,6 +73,13 @@ class PositionOptions:
         return reached
 
     def _of_part(self, number: int, living_later: bool) -> Options:
+        """The same of one part and what grows from it; looked up once, asked for many times."""
+        key = number, living_later
+        if key not in self._of_parts:
+            self._of_parts[key] = self._worked_out(number, living_later)
+        return self._of_parts[key]
+
+    def _worked_out(self, number: int, living_later: bool) -> Options:
         part = self._sheet.parts.parts[number]
         options: Options = {}
         self._add_gone(options, number, living_later)
