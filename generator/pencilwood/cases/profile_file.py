@@ -41,7 +41,7 @@ SITE_ADDRESS = Key(
 PLAN_DISTANCE = Key(
     "plan distance",
     Whole(0, 100),
-    "Points by which an author's answer may be behind the computed plan without a reason.",
+    "Points by which your answer may be behind the computed plan without a reason.",
     False,
 )
 BUDBREAK = Key(
