@@ -51,7 +51,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except (NoSuchCaseError, MissingWordsError) as error:
         return refuse(error.told)
     except UnusableCaseError as error:
-        print_findings(error.findings)
+        print_findings(error.findings, given.language)
         return FOUND
     except NotOursError as error:
         return refuse(say(given.language, "cli.not-ours", folder=str(error)))

@@ -8,6 +8,7 @@ from typing import Any, Literal
 from unicodedata import category
 
 from pencilwood.places import Place
+from pencilwood.words import say
 
 Level = Literal["error", "warning", "note"]
 _LONGEST_PART = 600
@@ -25,9 +26,12 @@ class Finding:
     found: str = ""
     level: Level = "error"
 
-    def render(self) -> str:
-        """`file:line:col: what is wrong; what was expected; what was found (name)`."""
-        prefix = "" if self.level == "error" else f"{self.level}: "
+    def render(self, language: str = "en") -> str:
+        """`file:line:col: what is wrong; what was expected; what was found (name)`.
+
+        The language is that of the words; what is no error says so before them.
+        """
+        prefix = "" if self.level == "error" else f"{say(language, f'cli.level.{self.level}')}: "
         parts = (self.what, self.expected, self.found)
         words = "; ".join(_not_endless(shown(part)) for part in parts if part)
         return f"{shown(str(self.place))}: {prefix}{words} ({self.name})"

@@ -207,6 +207,8 @@ def test_a_source_that_nothing_rests_on_is_a_warning(sample: Path) -> None:
         "a figure, a word or a cite(...) that names it, or no such source; "
         'found "idle" (unused-source)'
     )
+    # Said before it in the language of its words.
+    assert ": aviso: " in only.render("es")
     assert opened.handbook is not None
 
 

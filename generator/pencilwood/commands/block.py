@@ -113,7 +113,7 @@ def _blocks(rest: argparse.Namespace) -> int:
     blocks = open_blocks(rest.root, languages, notes)
     if has_errors(notes.findings):
         for finding in in_order(notes.findings):
-            print(finding.render())
+            print(finding.render(rest.language))
         return FOUND
     names = [block.slug for block in blocks]
     if rest.what is not None and rest.what not in names:

@@ -28,7 +28,7 @@ def run(given: argparse.Namespace) -> int:
     if given.json:
         print(json.dumps(_as_json(opened), ensure_ascii=False, indent=2))
     else:
-        print_findings(opened.findings)
+        print_findings(opened.findings, given.language)
         if given.chapters:
             print(*chapter_report(opened, given.language), sep="\n")
         if given.quizzes:

@@ -168,7 +168,7 @@ def _put(given: argparse.Namespace, profile: Profile, case: Case, note_names: Se
     print(say(given.language, "field.now"))
     findings = _proved(given, profile, file, note_names)
     for finding in findings:
-        print(finding.render())
+        print(finding.render(given.language))
     return FOUND if has_errors(findings) else FINE
 
 

@@ -31,7 +31,7 @@ def run(given: argparse.Namespace) -> int:
         return refuse(say(given.language, "cli.no-config", file=str(given.root / CONFIG)))
     settings, findings = look_at_settings(given.root, given.language)
     if settings is None:
-        print_findings(findings)
+        print_findings(findings, given.language)
         return FOUND
     make_room_for_chapters(given.root)
     command = mkdocs_command(given.root, "serve", "--dev-addr", given.address)

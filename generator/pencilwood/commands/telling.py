@@ -10,10 +10,10 @@ from pencilwood.findings import Finding, shown
 FINE, FOUND, WRONG_USE = 0, 1, 2
 
 
-def print_findings(findings: Sequence[Finding]) -> None:
-    """A line for each finding."""
+def print_findings(findings: Sequence[Finding], language: str) -> None:
+    """A line for each finding, whose words are in this language."""
     for finding in findings:
-        print(finding.render())
+        print(finding.render(language))
 
 
 def refuse(told: str) -> int:

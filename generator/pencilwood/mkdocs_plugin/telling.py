@@ -35,8 +35,9 @@ def not_built() -> Abort:
 def tell(findings: tuple[Finding, ...]) -> None:
     """Print what was found."""
     # Not through the log, which would put its own words before each line.
+    language = language_asked_for()
     for finding in findings:
-        sys.stderr.write(f"{finding.render()}\n")
+        sys.stderr.write(f"{finding.render(language)}\n")
 
 
 def keep_others_folders(config: MkDocsConfig) -> None:

@@ -47,7 +47,7 @@ def publish(root: Path, site: Path, language: str = "en") -> Published:
     check_replaceable(root, site)
     settings, findings = look_at_settings(root, language)
     if settings is None:
-        return Published(site, False, "\n".join(one.render() for one in findings))
+        return Published(site, False, "\n".join(one.render(language) for one in findings))
     site.parent.mkdir(parents=True, exist_ok=True)
     with only_builder(site) as lock:
         put_back(site)

@@ -36,18 +36,18 @@ def in_our_words(told: str, settings: Settings, language: str) -> str:
     if wrong:
         # It stops there, so that all else that was said is of no use to a trainer.
         findings = [wrong_value(one[1], one[2], settings, language) for one in wrong]
-        return "\n".join(one.render() for one in in_order(findings))
+        return "\n".join(one.render(language) for one in in_order(findings))
     if _BROKE_OFF in told and not _OURS.search(told):
         before, _, after = told.partition(_BROKE_OFF)
         last = next((line for line in reversed(after.splitlines()) if line.strip()), "")
         kept = [line for line in before.splitlines() if not line.startswith("ERROR")]
-        return "\n".join([*kept, broke_off(last, settings, language).render()])
+        return "\n".join([*kept, broke_off(last, settings, language).render(language)])
     return "\n".join(_page_in_our_words(line, settings, language) for line in lines)
 
 
 def _page_in_our_words(line: str, settings: Settings, language: str) -> str:
     wrong = _WRONG_PAGE.fullmatch(line)
-    return line if wrong is None else broke_off(wrong[1], settings, language).render()
+    return line if wrong is None else broke_off(wrong[1], settings, language).render(language)
 
 
 def broke_off(why: str, settings: Settings, language: str) -> Finding:

@@ -101,7 +101,7 @@ def parts_of_the_vine(board: Board) -> Scene:
         enlarged(wood, x, ground_y, times),
         pointer(Point(230, 60), board.say("cane"), at(cane.x, -cane.y), anchor="end"),
         pointer(Point(700, 60), board.say("bud"), at(bud.x + 12, -bud.y)),
-        pointer(Point(560, 250), board.say("spur"), at(spur.x + 10, -spur.y)),
+        pointer(Point(523, 250), board.say("spur"), at(spur.x + 10, -spur.y)),
         pointer(Point(140, 570), board.say("arm"), at(-400, 866), anchor="end"),
         pointer(Point(240, 690), board.say("old"), at(-322, 925), anchor="end"),
         pointer(Point(560, 560), board.say("head"), at(20, 870)),
