@@ -8,6 +8,7 @@ from xml.etree import ElementTree as Xml
 import pytest
 
 from heads import head_vine
+from pencilwood.drawing.plate import Plate
 from pencilwood.vine.wood import Shortening, ThinningOut, divide, uncut
 from pencilwood.worksheets.print_drawing import print_vine
 from vines import SAMPLES
@@ -72,15 +73,14 @@ def test_the_words_for_the_drawing_name_what_is_left() -> None:
     assert "cut back to 2 buds" in print_vine(parts, left, "en", "metric").alt
 
 
-def test_a_vine_drawn_in_two_views_has_both_on_paper() -> None:
-    parts = divide(head_vine())
-    drawn = print_vine(parts, None, "en", "metric")
-    first, second = (
-        [float(one) for one in re.findall(r'viewBox="([^"]*)"', svg)[0].split()]
-        for svg in (drawn.svg, drawn.second)
+def test_a_vine_drawn_in_two_views_has_both_on_paper_and_no_empty_ground() -> None:
+    vine = divide(head_vine())
+    drawn = print_vine(vine, None, "en", "metric")
+    left, top, width, height = (
+        float(one) for one in re.findall(r'viewBox="([^"]*)"', drawn.svg)[0].split()
     )
-    (left, top, width, height), (left_2, top_2, width_2, _) = first, second
-    assert (left, width) == (left_2, width_2), "to one scale"
-    assert top_2 > top + height, "below the view from the row"
-    assert drawn.as_data()["second"] == drawn.second
-    assert "second" not in print_vine(divide(SAMPLES["tidy"]()), None, "en", "metric").as_data()
+    frame = Plate(vine).frame
+    assert (left, left + width) == pytest.approx((frame.left, frame.right), abs=0.1)
+    words = [one.foot.y for view in Plate(vine).views for one in view.looks.captions(vine.vine)]
+    assert len(words) == 4
+    assert max(words) < top + height < frame.bottom

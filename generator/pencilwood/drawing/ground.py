@@ -16,8 +16,8 @@ _EARTH_MM = 34.0
 
 
 def draw_ground(plate: Plate) -> Group:
-    """The ground of a whole vine, from edge to edge of the drawing."""
-    left, right = plate.frame.left, plate.frame.right
+    """The ground of a whole vine: from edge to edge of the drawing, or under its first view."""
+    left, right = plate.looks.ground_mm(plate.vine) or (plate.frame.left, plate.frame.right)
     grain = Grain("ground")
     line = [
         Point(x, grain.within(-3, 5, "level", number))

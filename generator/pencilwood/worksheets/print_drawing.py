@@ -50,13 +50,10 @@ class Printed:
     alt: str
     width_mm: float
     """How much of the row the drawing shows from its left to its right edge."""
-    second: str = ""
-    """The other view of a vine that is drawn in two, as wide as the first; else nothing."""
 
     def as_data(self) -> dict[str, object]:
         """The same for a template."""
-        drawn = {"svg": self.svg, "alt": self.alt, "width": self.width_mm}
-        return {**drawn, "second": self.second} if self.second else drawn
+        return {"svg": self.svg, "alt": self.alt, "width": self.width_mm}
 
 
 def print_vine(
@@ -78,29 +75,29 @@ def print_vine(
     shown = [Stage(EARLIER, earlier)] if earlier else []
     shown += [Stage(GONE, left)] if left else []
 
-    def drawn(window: Frame) -> str:
-        return for_print(
-            draw_vine(
-                parts,
-                "print",
-                language,
-                title="",
-                description="",
-                units=units,
-                stages=Stages(tuple(shown)),
-                cut_marks=cut_marks,
-                laid=laid,
-                window=window,
-            )
-        )
-
-    second = "" if plate.second is None else drawn(_second_window(plate, plate.second))
+    svg = draw_vine(
+        parts,
+        "print",
+        language,
+        title="",
+        description="",
+        units=units,
+        stages=Stages(tuple(shown)),
+        cut_marks=cut_marks,
+        laid=laid,
+        window=frame,
+    )
     described = describe_vine(parts, left, language, units)
-    return Printed(drawn(frame), described, frame.right - frame.left, second)
+    return Printed(for_print(svg), described, frame.right - frame.left)
 
 
 def _window(plate: Plate, *, near: bool) -> Frame:
+    """Two views are shown whole, side by side, with the words below them."""
     whole = plate.frame
+    if plate.second is not None:
+        captions = [one for view in plate.views for one in view.looks.captions(plate.vine)]
+        low = max(one.foot.y for one in captions) + _MARGIN_MM
+        return Frame(whole.left, whole.top, whole.right, low)
     ys = [point.y for stem in plate.stems.values() for point in stem.curve.points]
     ys.append(-float(plate.vine.trellis.trimming_mm))
     top, bottom = plate.around_arm(_AHEAD_OF_ARM_MM, _BEHIND_ARM_MM)
@@ -108,15 +105,6 @@ def _window(plate: Plate, *, near: bool) -> Frame:
         return Frame(whole.left, whole.top, whole.right, bottom)
     low = max(bottom, *(y + _MARGIN_MM for y in ys))
     return Frame(whole.left, max(whole.top, top) if near else whole.top, whole.right, low)
-
-
-def _second_window(plate: Plate, second: Plate) -> Frame:
-    """All wood of the second view, with the words below it."""
-    ys = [point.y for stem in second.stems.values() for point in stem.curve.points]
-    ys += [corner.y for corner in second.looks.corners(plate.vine)]
-    ys += [caption.foot.y + _MARGIN_MM for caption in second.looks.captions(plate.vine)]
-    whole = plate.frame
-    return Frame(whole.left, min(ys) - _MARGIN_MM, whole.right, max(ys))
 
 
 def for_print(svg: str) -> str:

@@ -1,4 +1,4 @@
-"""Draws head-trained vines in two views: from the row, and from above below it.
+"""Draws head-trained vines in two views side by side: from the row, and from above.
 
 From the row the head is seen a little from above, so that near and far places stand apart; what
 leans toward the viewer or away is foreshortened. From above all wood is laid outward from its
@@ -9,18 +9,26 @@ told apart.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
 
-from pencilwood.drawing.curves import Curve, same_way_round, trace
 from pencilwood.drawing.forms.looks import Caption, FormLooks
-from pencilwood.drawing.frame import Limb, draw_body, trunk
-from pencilwood.drawing.grain import Grain
+from pencilwood.drawing.frame import draw_body, trunk
+from pencilwood.drawing.head_shape import (
+    Reach,
+    knob,
+    limb,
+    moved,
+    nearness,
+    outline,
+    radius_mm,
+    reach_of,
+    turn_rad,
+)
 from pencilwood.drawing.layout import lay_out
 from pencilwood.drawing.looks import INK
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Group, Ink, Run
+from pencilwood.drawing.shapes import Group, Ink
 from pencilwood.drawing.stems import THICKER, Stem
 from pencilwood.vine.model import Lean, Position, Side, Vine
 
@@ -29,33 +37,20 @@ _TIPPED = 0.3
 _LEAST_SEEN = 0.4
 """How much of its spread the wood of a place keeps that points straight at the viewer."""
 _LAID_SHARE = 0.5
-_BETWEEN_VIEWS_MM = 170.0
-"""From the ground of the view from the row to the top of the wood seen from above."""
-_CAPTION_MM = 62.0
+_BETWEEN_VIEWS_MM = 150.0
+_GROUND_PAST_MM = 70.0
+"""How far the ground goes on past the wood seen from the row."""
+_ABOVE_GROUND_MM = 40.0
+"""The view from above ends so far above the line of the ground, so that captions are level."""
+_FIRST_CAPTION_MM, _CAPTION_MM = 110.0, 62.0
 _CAPTION_HALF_WIDTH_MM = 430.0
 _NAME_SHARE, _INNER_NAME_SHARE = 0.62, 0.25
 """How far from the middle names stand, seen from above; the inner ones beside a near neighbour."""
 _NAMES_APART_MM = 130
 """Along the tape, so that the names of neighbours stand clear of each other."""
-_KNOB_SHARE = 0.7
 
 LAID = {Lean.IN: Lean.DOWN, Lean.OUT: Lean.UP, Lean.DOWN: Lean.UP, Lean.ALONG: Lean.UP}
 """From above: which way wood is laid that does not stand upright; down is over the middle."""
-
-
-def turn_rad(vine: Vine, position: Position) -> float:
-    """How far around the head a place is, clockwise from above, from the mark to the row."""
-    return 2 * math.pi * position.at_mm / vine.line_length_mm
-
-
-def radius_mm(vine: Vine) -> float:
-    """From the middle of the head to where the tape lies."""
-    return vine.line_length_mm / (2 * math.pi)
-
-
-def nearness(position: Position, vine: Vine) -> float:
-    """1 on the side to the row, -1 on the far side."""
-    return math.cos(turn_rad(vine, position))
 
 
 def _row_foot(vine: Vine, position: Position) -> Point:
@@ -73,11 +68,11 @@ def _seen_from_row(vine: Vine, position: Position, foot: Point, under_mm: float)
         return Point(foot.x + (point.x - foot.x) * share, point.y)
 
     stems = lay_out(vine, replace(position, side=side), foot, under_mm)
-    return [_moved(stem, seen) for stem in stems]
+    return [moved(stem, seen) for stem in stems]
 
 
-def _moved(stem: Stem, to: Callable[[Point], Point]) -> Stem:
-    return replace(stem, curve=Curve(tuple(to(point) for point in stem.curve.points)))
+def _row_under_mm(vine: Vine) -> float:
+    return vine.arms[0].thickness_mm * THICKER * 0.35
 
 
 def _head_middle(vine: Vine) -> Point:
@@ -86,68 +81,62 @@ def _head_middle(vine: Vine) -> Point:
 
 def _row_frame(vine: Vine, prefix: str) -> Group:
     far_first = sorted(vine.arms[0].positions, key=lambda one: nearness(one, vine))
-    limbs = [_limb(vine, one, _head_middle(vine), _row_foot(vine, one)) for one in far_first]
-    return draw_body(vine, [*limbs, trunk(vine)], [_knob(vine, _head_middle(vine))], prefix)
-
-
-def _limb(vine: Vine, position: Position, start: Point, foot: Point) -> Limb:
-    """The short arm from the head to a place."""
-    half = vine.arms[0].thickness_mm * THICKER / 2
-    length = max(start.away_from(foot), 1.0)
-    heading = math.atan2(foot.x - start.x, start.y - foot.y)
-    grain = Grain(f"arm {position.name}")
-
-    def half_mm(along_mm: float) -> float:
-        rough = grain.within(-0.05, 0.05, "rough", int(along_mm // 26))
-        return half * (1 + rough) * (1 - 0.3 * min(max(along_mm / length, 0.0), 1.0))
-
-    return Limb(f"arm {position.name}", trace(start, length, lambda _: heading), half_mm, 0, length)
-
-
-def _knob(vine: Vine, middle: Point) -> Run:
-    half = vine.trunk_thickness_mm * THICKER * _KNOB_SHARE
-    grain = Grain("head")
-    points = []
-    for step in range(16):
-        rough = 1 + grain.within(-0.05, 0.05, "knob", step)
-        points.append(middle.go(2 * math.pi * step / 16, half * rough))
-    return Run(tuple(same_way_round(points)), closed=True, smooth=False)
+    limbs = [limb(vine, one, _head_middle(vine), _row_foot(vine, one)) for one in far_first]
+    return draw_body(vine, [*limbs, trunk(vine)], [knob(vine, _head_middle(vine))], prefix)
 
 
 def _row_targets(vine: Vine) -> Group:
     """Trunk and head by name; the short arms belong to the head."""
     body = trunk(vine)
     runs = {
-        "trunk": _outline(body),
-        "head": _knob(vine, _head_middle(vine)),
+        "trunk": outline(body),
+        "head": knob(vine, _head_middle(vine)),
     }
     unseen = {"class": "pw-frame-target", "fill": INK, "fill-opacity": "0"}
     things = tuple(Ink((run,), {**unseen, "data-frame": name}) for name, run in runs.items())
     return Group(things, {"class": "pw-frame-targets"})
 
 
-def _outline(limb: Limb) -> Run:
-    along = [limb.start_mm, (limb.start_mm + limb.end_mm) / 2, limb.end_mm]
-    left = [limb.curve.beside(at, -limb.half_mm(at)) for at in along]
-    right = [limb.curve.beside(at, limb.half_mm(at)) for at in along]
-    return Run((*left, *right[::-1]), closed=True, smooth=False)
+@cache
+def _row_reach(vine: Vine) -> Reach:
+    """From the foot of the trunk, in the view from the row."""
+    under_mm = _row_under_mm(vine)
+    return reach_of(
+        (
+            point
+            for one in vine.arms[0].positions
+            for stem in _seen_from_row(vine, one, _row_foot(vine, one), under_mm)
+            for point in stem.curve.points
+        ),
+        radius_mm(vine),
+    )
 
 
 @cache
-def _reach_mm(vine: Vine) -> tuple[float, float]:
-    """How far above and below the middle wood lies in the view from above."""
+def _above_reach(vine: Vine) -> Reach:
+    """From the middle of the view from above."""
     middle = Point(0.0, 0.0)
-    highest = lowest = radius_mm(vine)
-    for position in vine.arms[0].positions:
-        for stem in _laid(vine, position, _outward(vine, position, middle)):
-            highest = max(highest, *(-point.y for point in stem.curve.points))
-            lowest = max(lowest, *(point.y for point in stem.curve.points))
-    return highest, lowest
+    return reach_of(
+        (
+            point
+            for one in vine.arms[0].positions
+            for stem in _laid(vine, one, _outward(vine, one, middle))
+            for point in stem.curve.points
+        ),
+        radius_mm(vine),
+    )
 
 
 def _middle(vine: Vine) -> Point:
-    """The middle of the view from above, below the ground of the other view."""
-    return Point(0.0, _BETWEEN_VIEWS_MM + _reach_mm(vine)[0])
+    """The middle of the view from above, to the right of the other view."""
+    row, above = _row_reach(vine), _above_reach(vine)
+    half_width = max(above.left, _CAPTION_HALF_WIDTH_MM)
+    return Point(row.right + _BETWEEN_VIEWS_MM + half_width, -above.down - _ABOVE_GROUND_MM)
+
+
+def _row_ground(vine: Vine) -> tuple[float, float]:
+    reach = _row_reach(vine)
+    return -reach.left - _GROUND_PAST_MM, reach.right + _GROUND_PAST_MM
 
 
 def _outward(vine: Vine, position: Position, middle: Point, share: float = 1.0) -> Point:
@@ -178,23 +167,18 @@ def _laid(vine: Vine, position: Position, foot: Point) -> list[Stem]:
         return Point(foot.x + x * cosine - y * sine, foot.y + x * sine + y * cosine)
 
     stems = lay_out(vine, laid, Point(0.0, 0.0), 0.0)
-    return [replace(_moved(stem, to), piece=measured[stem.name]) for stem in stems]
+    return [replace(moved(stem, to), piece=measured[stem.name]) for stem in stems]
 
 
 def _above_frame(vine: Vine, prefix: str) -> Group:
     middle = _middle(vine)
-    limbs = [_limb(vine, one, middle, _above_foot(vine, one)) for one in vine.arms[0].positions]
-    return draw_body(vine, limbs, [_knob(vine, middle)], prefix)
+    limbs = [limb(vine, one, middle, _above_foot(vine, one)) for one in vine.arms[0].positions]
+    return draw_body(vine, limbs, [knob(vine, middle)], prefix)
 
 
 def _above_corners(vine: Vine) -> list[Point]:
-    low = _lowest(vine) + 3 * _CAPTION_MM
-    return [Point(-_CAPTION_HALF_WIDTH_MM, low), Point(_CAPTION_HALF_WIDTH_MM, low)]
-
-
-def _lowest(vine: Vine) -> float:
-    """Below all wood of the view from above."""
-    return _middle(vine).y + _reach_mm(vine)[1] + 20.0
+    x, low = _middle(vine).x, _FIRST_CAPTION_MM + 2 * _CAPTION_MM
+    return [Point(x - _CAPTION_HALF_WIDTH_MM, low), Point(x + _CAPTION_HALF_WIDTH_MM, low)]
 
 
 def _name_foot(vine: Vine, position: Position) -> Point:
@@ -229,14 +213,15 @@ def _row_corners(vine: Vine) -> list[Point]:
 
 
 def _row_captions(_vine: Vine) -> list[Caption]:
-    return [Caption(Point(0.0, 110.0), "view.row")]
+    return [Caption(Point(0.0, _FIRST_CAPTION_MM), "view.row")]
 
 
 def _above_captions(vine: Vine) -> list[Caption]:
     keys = ("view.row-side", "view.above", "view.laid")
-    low = _lowest(vine)
+    x = _middle(vine).x
     return [
-        Caption(Point(0.0, low + row * _CAPTION_MM), key) for row, key in enumerate(keys, start=1)
+        Caption(Point(x, _FIRST_CAPTION_MM + row * _CAPTION_MM), key)
+        for row, key in enumerate(keys)
     ]
 
 
@@ -261,12 +246,13 @@ HEAD = FormLooks(
     frame=_row_frame,
     frame_targets=_row_targets,
     foot=_row_foot,
-    under_mm=lambda vine, _position: vine.arms[0].thickness_mm * THICKER * 0.35,
+    under_mm=lambda vine, _position: _row_under_mm(vine),
     stems=_seen_from_row,
     corners=_row_corners,
     is_behind=lambda position, vine: nearness(position, vine) < -0.1,
     is_before=lambda position, vine: nearness(position, vine) >= 0,
     captions=_row_captions,
+    ground_mm=_row_ground,
     view="row",
     second=FROM_ABOVE,
 )

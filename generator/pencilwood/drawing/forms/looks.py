@@ -45,6 +45,8 @@ class FormLooks:
     """Where the name of a position stands; None for a row below or above the arms."""
     captions: Callable[[Vine], Sequence[Caption]] = field(default=lambda _vine: ())
     """Words on the drawing that tell its views apart."""
+    ground_mm: Callable[[Vine], tuple[float, float] | None] = field(default=lambda _vine: None)
+    """From where to where the ground is drawn; None for all the width of the drawing."""
     view: str = ""
     """What this view is called where a form has more than one."""
     second: FormLooks | None = None
