@@ -67,7 +67,8 @@ def spent(command: list[str], environment: dict[str, str]) -> Spent:
             break
         now_mb = memory_mb(process.pid)
         peaks_mb = max(peaks_mb[0], now_mb[0]), max(peaks_mb[1], now_mb[1])
-        time.sleep(0.05)
+        # To ask takes the system a few milliseconds for each process.
+        time.sleep(0.2)
     process.returncode = os.waitstatus_to_exitcode(status)
     if process.returncode:
         raise SystemExit(f"{' '.join(command)} fails")
