@@ -13,7 +13,7 @@ from pencilwood.block.numbers import Range
 from pencilwood.block.shown import read_range, shown, shown_number
 from pencilwood.block.status import Status
 from pencilwood.units import UnitSystem
-from pencilwood.words import say
+from pencilwood.words import knows, say
 
 Value = Range | Formula | str
 
@@ -37,9 +37,18 @@ class Field:
     default: str = ""
     """What is usual, with its unit; empty where only the supervisor can know."""
     status: Status = "common practice, no source"
-    source: str = ""
     ranged: bool = True
     """Whether it may be a range."""
+
+    @property
+    def source(self) -> str:
+        """Where what is usual comes from, in English, for editors; empty where nobody says."""
+        return self.source_in("en")
+
+    def source_in(self, language: str) -> str:
+        """The same in a language of the handbook."""
+        key = f"block.source.{self.name}"
+        return say(language, key) if knows(key) else ""
 
     def read(self, text: str) -> Value:
         """The value of a text such as `2.3 to 2.8 lb`; BlockError says what is wrong."""

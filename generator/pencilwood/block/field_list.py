@@ -9,45 +9,19 @@ from pencilwood.block.field import Field
 from pencilwood.block.winter import FAMILIES
 from pencilwood.block.work_fields import WORK_FIELDS
 
-_AJEV = "AJEV table 6021, worked back from 24 two-bud spurs"
 _VINE_FIELDS = (
     # Bud load
     Field("prunings_g", "prunings", "vine-weight", "10 g", "50 kg"),
-    Field(
-        "formula",
-        "formula",
-        default="20+20",
-        status="from memory",
-        source="usual table for Vitis vinifera; a Finger Lakes grower uses it (read)",
-    ),
+    Field("formula", "formula", default="20+20", status="from memory"),
     Field(
         "below_one_lb",
         "below one pound",
         choices=("hold", "scale"),
         default="hold",
         status="assumption",
-        source="no published rule was found",
     ),
-    Field(
-        "least_buds",
-        "fewest buds",
-        "buds",
-        "1",
-        "500",
-        ranged=False,
-        status="published",
-        source="University of Georgia: 30 to 60 buds for most mature bunch grapes",
-    ),
-    Field(
-        "most_buds",
-        "most buds",
-        "buds",
-        "1",
-        "500",
-        ranged=False,
-        status="published",
-        source="University of Georgia: 30 to 60 buds for most mature bunch grapes",
-    ),
+    Field("least_buds", "fewest buds", "buds", "1", "500", ranged=False, status="published"),
+    Field("most_buds", "most buds", "buds", "1", "500", ranged=False, status="published"),
     Field(
         "buds_per_g",
         "buds for weight",
@@ -56,34 +30,21 @@ _VINE_FIELDS = (
         "200 /kg",
         default="30 to 40 /kg",
         status="from memory",
-        source="9 to 22 were tried on Thompson Seedless (Lider and others, 1975, read)",
     ),
     Field("target_crop_g_per_m2", "target crop", "crop-on-area", "0.1 t/ha", "100 t/ha"),
     Field("wanted_buds", "buds wanted", "buds", "1", "500"),
     Field("dead_share", "dead buds", "share", "0 %", "100 %"),
     Field(
-        "winter_rule",
-        "winter rule",
-        choices=tuple(FAMILIES),
-        default="full",
-        status="from memory",
-        source="plain arithmetic; the other two are published",
+        "winter_rule", "winter rule", choices=tuple(FAMILIES), default="full", status="from memory"
     ),
     # The block
     Field("row_mm", "row spacing", "spacing", "0.5 m", "10 m", ranged=False),
     Field("vine_mm", "vine spacing", "spacing", "0.3 m", "10 m", ranged=False),
     Field(
-        "missing_share",
-        "missing vines",
-        "share",
-        "0 %",
-        "90 %",
-        default="0 %",
-        status="assumption",
-        source="none missing",
+        "missing_share", "missing vines", "share", "0 %", "90 %", default="0 %", status="assumption"
     ),
     Field("area_m2", "area", "area", "0.001 ha", "10000 ha", ranged=False),
-    Field("arms", "arms", "arms", "1", "4", default="2", ranged=False, source="two-arm vine"),
+    Field("arms", "arms", "arms", "1", "4", default="2", ranged=False),
     Field("arm_mm", "arm length", "arm", "10 cm", "500 cm"),
     Field(
         "spur_spacing_mm",
@@ -93,18 +54,8 @@ _VINE_FIELDS = (
         "60 cm",
         default="10 cm",
         status="common practice, no source",
-        source="a hand's width (Westover, Wines & Vines, May 2016, read); about 10 cm is memory",
     ),
-    Field(
-        "buds_per_spur",
-        "buds per spur",
-        "number",
-        "1",
-        "6",
-        default="2",
-        status="published",
-        source="Oxford Companion to Wine, 2006; OSU Extension",
-    ),
+    Field("buds_per_spur", "buds per spur", "number", "1", "6", default="2", status="published"),
     # Crop
     Field("buds", "buds", "buds", "1", "500"),
     Field(
@@ -115,7 +66,6 @@ _VINE_FIELDS = (
         "4",
         default="0.75",
         status="published",
-        source=_AJEV,
     ),
     Field(
         "clusters_per_shoot",
@@ -125,7 +75,6 @@ _VINE_FIELDS = (
         "6",
         default="1.9",
         status="published",
-        source=_AJEV,
     ),
     Field("cluster_g", "cluster weight", "cluster-weight", "5 g", "3000 g"),
     Field("crop_g", "crop", "vine-weight", "10 g", "200 kg"),
@@ -135,7 +84,6 @@ _VINE_FIELDS = (
         choices=tuple(CROP_LOAD_BANDS),
         default="single-canopy",
         status="published",
-        source="Kliewer and Dokoozlian, AJEV (abstract read)",
     ),
     Field("shoots_per_mm", "shoots", "on-length", "1 /m", "60 /m"),
     Field("cane_g", "cane weight", "small-weight", "1 g", "500 g"),
@@ -145,21 +93,11 @@ _VINE_FIELDS = (
         choices=tuple(VIGOUR_BANDS),
         default="single-canopy-kd",
         status="published",
-        source="Kliewer and Dokoozlian, AJEV (abstract read)",
     ),
     # Leaves
     Field("trimming_mm", "trimming height", "short", "50 cm", "400 cm"),
     Field("arm_height_mm", "arm height", "short", "10 cm", "250 cm"),
-    Field(
-        "climb_mm",
-        "climb",
-        "short",
-        "0 cm",
-        "200 cm",
-        default="5 cm",
-        status="assumption",
-        source="a spur that stands low",
-    ),
+    Field("climb_mm", "climb", "short", "0 cm", "200 cm", default="5 cm", status="assumption"),
     Field("shoot_mm", "shoot length", "short", "10 cm", "400 cm"),
     Field("nodes", "nodes", "nodes", "2", "100"),
     Field("leaves_per_shoot", "leaves", "number", "1", "100"),
@@ -171,7 +109,6 @@ _VINE_FIELDS = (
         "500 cm2",
         default="95 cm2",
         status="published",
-        source="derived from AJEV table 6034: 2,280 cm2 on 24 nodes",
     ),
     Field(
         "leaf_mm2_per_g",
@@ -181,7 +118,6 @@ _VINE_FIELDS = (
         "5 m2/kg",
         default="0.8 to 1.2 m2/kg",
         status="published",
-        source="Kliewer and Dokoozlian, AJEV (abstract read), single canopy",
     ),
     Field("fruit_g", "fruit", "small-weight", "1 g", "5000 g"),
 )

@@ -64,13 +64,13 @@ def _field(field: Field, language: str, units: UnitSystem) -> dict[str, object]:
         "usual": [_fraction(one) for one in three] if three else None,
         "digits": usual.digits if isinstance(usual, Range) else None,
         "note": usual_note(field, language, units),
-        "source": field.source,
+        "source": field.source_in(language),
     }
 
 
 def usual_note(field: Field, language: str, units: UnitSystem) -> str:
     """What is usual and how well it is known; empty where nothing is known."""
-    if not field.default and not field.source:
+    if not field.default and not field.source_in(language):
         return ""
     return say(
         language,

@@ -11,14 +11,7 @@ WORK_FIELDS = (
     Field("vines", "vines", "vines", "1", "1000000", ranged=False),
     Field("rows", "rows", "rows", "1", "10000", ranged=False),
     Field(
-        "recovery_first",
-        "first year",
-        "share",
-        "0 %",
-        "100 %",
-        default="0 %",
-        status="published",
-        source="both arms cut off: no crop (Catalyst 3, Washington)",
+        "recovery_first", "first year", "share", "0 %", "100 %", default="0 %", status="published"
     ),
     Field(
         "recovery_second",
@@ -28,7 +21,6 @@ WORK_FIELDS = (
         "100 %",
         default="30 to 70 %",
         status="assumption",
-        source='"intermediate" in print, no figure',
     ),
     Field(
         "recovery_third",
@@ -38,7 +30,6 @@ WORK_FIELDS = (
         "100 %",
         default="60 to 100 %",
         status="assumption",
-        source='"intermediate" in print, no figure',
     ),
     Field(
         "wait_years",
@@ -49,7 +40,6 @@ WORK_FIELDS = (
         default="2",
         ranged=False,
         status="assumption",
-        source="until the first half crops again",
     ),
     Field(
         "share_a_year",
@@ -60,7 +50,6 @@ WORK_FIELDS = (
         default="34 %",
         ranged=False,
         status="from memory",
-        source="about a third a year",
     ),
     Field(
         "renewal_seconds",
@@ -70,7 +59,6 @@ WORK_FIELDS = (
         "7200 s",
         default="5 min",
         status="assumption",
-        source="time your own crew",
     ),
     Field("price_per_g", "price", "price", "0.001 /kg", "1000 /kg"),
     Field("pay_per_s", "pay", "pay", "0.01 /h", "1000 /h"),
@@ -83,7 +71,6 @@ WORK_FIELDS = (
         "7200 s",
         default="54 to 63 s",
         status="published",
-        source="60 to 70 h/ha at 4,000 vines, from a maker of equipment (Campagnola): no norm",
     ),
     Field(
         "day_s",
@@ -94,7 +81,6 @@ WORK_FIELDS = (
         default="8 h",
         ranged=False,
         status="assumption",
-        source="set your own",
     ),
     Field("people", "people", "people", "1", "10000", ranged=False),
     Field("days", "days", "days", "1", "366", ranged=False),
@@ -102,16 +88,7 @@ WORK_FIELDS = (
     Field("machine_s", "machine time", "hours", "0.1 h", "10000 h"),
     Field("machine_pay_per_s", "machine pay", "pay", "0.01 /h", "10000 /h"),
     # Shoot thinning
-    Field(
-        "large_wounds",
-        "large wounds",
-        "wounds",
-        "0",
-        "50",
-        default="0",
-        status="assumption",
-        source="none",
-    ),
+    Field("large_wounds", "large wounds", "wounds", "0", "50", default="0", status="assumption"),
     Field(
         "shoots_per_wound",
         "shoots per wound",
@@ -120,7 +97,6 @@ WORK_FIELDS = (
         "20",
         default="2",
         status="assumption",
-        source="count your own",
     ),
     Field("canopy_mm", "canopy length", "canopy", "0.1 m", "20 m"),
     Field(
@@ -131,6 +107,5 @@ WORK_FIELDS = (
         "60 /m",
         default="10 to 16 /m",
         status="published",
-        source="University of Maryland Extension 2021: 3 to 5 on a foot",
     ),
 )

@@ -185,7 +185,7 @@ def _usual_lines(
         if name not in given and field.default:
             label = say(language, f"block.field.{name}")
             status = say(language, f"block.status.{field.status}")
-            known = ": ".join(part for part in (status, field.source) if part)
+            known = ": ".join(part for part in (status, field.source_in(language)) if part)
             usual = say(language, "cli.block.usual")
             yield f"{label}: {usual_words(field, language, units)} ({usual}; {known})"
 

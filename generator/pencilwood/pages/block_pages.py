@@ -158,7 +158,7 @@ def _usual(desk: Desk, question: str, given: Mapping[str, Value]) -> tuple[Shown
             label=say(language, f"block.field.{name}"),
             value=usual_words(FIELDS[name], language, desk.profile.units),
             status=say(language, f"block.status.{FIELDS[name].status}"),
-            source=FIELDS[name].source,
+            source=FIELDS[name].source_in(language),
         )
         for name in QUESTIONS[question].asked
         if name not in given and FIELDS[name].default

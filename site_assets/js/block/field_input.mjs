@@ -76,7 +76,7 @@ export class FieldInput {
     if (this.inputs.length === 1) row.append(this.inputs[0]);
     else this.inputs.forEach((input, n) => row.append(this.part(shown, PARTS[n], input)));
     const note = element("p", { class: "pw-usual", id: `${this.id}-note` }, this.field.note);
-    note.append(" ", element("span", { lang: "en" }, this.field.source));
+    note.append(" ", this.field.source);
     note.hidden = this.field.note === "";
     this.root.append(label, row, this.trouble, note);
     this.clear(shown);

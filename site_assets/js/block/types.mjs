@@ -22,7 +22,7 @@
  * @property {[string, string, string] | null} usual  the default in our own units
  * @property {number | null} digits  of the default
  * @property {string} note  what is usual and how well it is known
- * @property {string} source  from where it is known, in English
+ * @property {string} source  from where it is known
  *
  * @typedef {object} PageQuestion
  * @property {string} name
