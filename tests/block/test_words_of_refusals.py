@@ -10,11 +10,13 @@ from fractions import Fraction
 import pytest
 
 from block_asking import ask
+from pencilwood.block.answer import Answer
 from pencilwood.block.errors import BlockError
 from pencilwood.block.field_list import FIELD_BY_KEY
 from pencilwood.block.numbers import as_range, spread
-from pencilwood.block.shown import shown_number
+from pencilwood.block.shown import read_number, shown_number
 from pencilwood.block.vines_per_area import living_vines
+from pencilwood.block.whole_block import work_block
 
 REFUSALS = [
     # an empty text is missing, and its field is named
@@ -80,6 +82,32 @@ def test_a_spread_keeps_the_digits_it_deserves() -> None:
 )
 def test_what_is_counted_is_whole_and_one_is_one(value: Fraction, text: str) -> None:
     assert shown_number(value, "vines", "metric", "en") == text
+    assert shown_number(value, "vines", "us", "en") == text
+
+
+def test_a_single_value_is_shown_to_the_digits_asked_for() -> None:
+    assert shown_number(Fraction(2345), "vine-weight", "metric", "en", 2) == "2.3 kg"
+    assert shown_number(Fraction(2345), "vine-weight", "metric", "en") == "2.345 kg"
+
+
+def test_what_is_no_number_is_quoted_without_its_spaces() -> None:
+    with pytest.raises(BlockError) as told:
+        read_number(" 1.2.3 ")
+    assert told.value.facts == {"found": "1.2.3"}
+
+
+def test_leaves_grow_along_all_arms_together() -> None:
+    """Two arms of 70 cm are 1.4 m of canopy; 40 shoots on it, 10 to the metre stay: 14."""
+    texts = {"buds": "40", "arms": "2", "arm length": "70 cm"}
+    texts |= {"shoots per bud": "1", "target shoots": "10 /m"}
+    given = {FIELD_BY_KEY[key].name: FIELD_BY_KEY[key].read(text) for key, text in texts.items()}
+    together = {"canopy_mm": FIELD_BY_KEY["canopy length"].read("1.4 m")}
+    thinned, expected = (
+        next(one for one in work_block(values) if one.question == "thinning")
+        for values in (given, {**given, **together})
+    )
+    assert isinstance(thinned, Answer)
+    assert thinned == expected
 
 
 def test_pay_after_a_machine_counts_the_machine_too() -> None:

@@ -17,7 +17,7 @@ from pencilwood.drawing.cutpoints import cut_points_of_views
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.plan import plan_for
 from pencilwood.rules import RULE_BY_NAME, bands_of
-from pencilwood.score.judge import Target, judge, lost
+from pencilwood.score.judge import Target, judge, lost, target_for
 from pencilwood.score.lookup import LookUp
 from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.bands import default_limits
@@ -35,6 +35,13 @@ VINES = 50
 def random_target(rng: random.Random) -> Target:
     least = rng.randint(0, 12)
     return Target(least, least + rng.randint(0, 6))
+
+
+def test_buds_are_counted_for_the_whole_vine_whatever_the_length_around_it() -> None:
+    """Common practice, no source: the form's own figures."""
+    vine = head_vine()
+    assert target_for(vine, LIMITS) == Target(10, 16)
+    assert target_for(vine, LIMITS, (8, 9)) == Target(8, 9), "a case's own comes first"
 
 
 def test_the_sheet_says_what_the_rules_say() -> None:
