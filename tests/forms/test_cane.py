@@ -9,13 +9,12 @@ from collections import Counter
 import pytest
 
 from cane_vines import HEAD_MM, cane_vine, headed, random_cane_vine
-from milp import least_loss
+from forms_alike import assert_general_solver_finds_nothing_better, assert_sheet_says_what_rules_say
 from pencilwood.plan import plan_for
 from pencilwood.plan.ignorance import ignorant_of
 from pencilwood.plan.solver import solve
 from pencilwood.rules import FORM_BANDS, bands_of, rules_of
 from pencilwood.score.judge import Charge, Target, judge, judge_cuts, lost
-from pencilwood.score.lookup import LookUp
 from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.forms.cane import ONE_CANE_LEFT, ONE_CANE_RIGHT, TWO_CANE_VINE
@@ -23,7 +22,7 @@ from pencilwood.vine.long_wood import above_wire_mm, from_head_mm
 from pencilwood.vine.model import Lean, Pass, Piece, Side
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts, Shortening, Tie, WoodLeft, divide, uncut
-from prunings import cut_at_random, every_pruning
+from prunings import every_pruning
 from vines import arm, cane, old, vine
 
 LIMITS = default_limits(bands_of(TWO_CANE_VINE))
@@ -82,22 +81,15 @@ def test_who_does_not_know_a_rule_breaks_it_where_that_costs_nothing_else(rule: 
 
 def test_a_general_solver_finds_nothing_better() -> None:
     rng = random.Random(47)
-    for _ in range(12):
-        parts = divide(random_cane_vine(rng, positions=rng.randint(3, 8)))
-        target = random_target(rng)
-        plan = plan_for(compile_sheet(parts, LIMITS, target))
-        assert plan.lost == least_loss(parts, LIMITS, target)
+    grown = (divide(random_cane_vine(rng, positions=rng.randint(3, 8))) for _ in range(12))
+    vines = ((parts, random_target(rng)) for parts in grown)
+    assert_general_solver_finds_nothing_better(vines, LIMITS)
 
 
 def test_the_sheet_says_what_the_rules_say() -> None:
     rng = random.Random(53)
-    for _ in range(60):
-        parts = divide(random_cane_vine(rng))
-        target = random_target(rng)
-        look_up = LookUp(compile_sheet(parts, LIMITS, target))
-        for left in (uncut(parts), cut_at_random(parts, rng)[0]):
-            charges = judge(left, LIMITS, target)
-            assert look_up.tally(left.states) == (lost(charges), any(c.must for c in charges))
+    vines = [(divide(random_cane_vine(rng)), random_target(rng)) for _ in range(60)]
+    assert_sheet_says_what_rules_say(vines, LIMITS, rng)
 
 
 def broken(left: WoodLeft, least: int = 0, most: int = 99) -> Counter[tuple[str, str]]:

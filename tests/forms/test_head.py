@@ -8,8 +8,11 @@ from pathlib import Path
 
 import pytest
 
+from forms_alike import (
+    assert_general_solver_finds_nothing_better,
+    assert_sheet_says_what_rules_say,
+)
 from heads import head, head_vine, random_head
-from milp import least_loss
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.drawing import draw_vine
@@ -18,13 +21,12 @@ from pencilwood.drawing.wood_text import plate_of
 from pencilwood.plan import plan_for
 from pencilwood.rules import RULE_BY_NAME, bands_of
 from pencilwood.score.judge import Target, judge, lost, target_for
-from pencilwood.score.lookup import LookUp
 from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.forms.head import HEAD_TRAINED
 from pencilwood.vine.model import Lean
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, divide, uncut
-from prunings import cut_at_random, every_pruning
+from prunings import every_pruning
 from svg_reading import read
 from vines import cane
 
@@ -46,14 +48,8 @@ def test_buds_are_counted_for_the_whole_vine_whatever_the_length_around_it() -> 
 
 def test_the_sheet_says_what_the_rules_say() -> None:
     rng = random.Random(23)
-    for _ in range(VINES):
-        parts = divide(random_head(rng))
-        target = random_target(rng)
-        look_up = LookUp(compile_sheet(parts, LIMITS, target))
-        for left in (uncut(parts), cut_at_random(parts, rng)[0]):
-            charges = judge(left, LIMITS, target)
-            told = Counter((c.rule, c.message, c.points) for c in look_up.charges(left.states))
-            assert told == Counter((c.rule, c.message, c.points) for c in charges)
+    vines = [(divide(random_head(rng)), random_target(rng)) for _ in range(VINES)]
+    assert_sheet_says_what_rules_say(vines, LIMITS, rng)
 
 
 def test_the_plan_is_the_best_of_all_prunings() -> None:
@@ -79,12 +75,9 @@ def small_vine(rng: random.Random) -> Parts:
 
 def test_a_general_solver_finds_nothing_better() -> None:
     rng = random.Random(31)
-    for _ in range(VINES // 5):
-        parts = divide(random_head(rng, positions=rng.randint(4, 9), most_buds=5))
-        target = random_target(rng)
-        assert plan_for(compile_sheet(parts, LIMITS, target)).lost == least_loss(
-            parts, LIMITS, target
-        )
+    wide = (random_head(rng, positions=rng.randint(4, 9), most_buds=5) for _ in range(VINES // 5))
+    vines = ((divide(one), random_target(rng)) for one in wide)
+    assert_general_solver_finds_nothing_better(vines, LIMITS)
 
 
 def broken(rule: str, parts: Parts, *cuts: Shortening | ThinningOut) -> list[str]:

@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from case_files import LANGUAGES, lines
+from forms_alike import assert_general_solver_finds_nothing_better, assert_sheet_says_what_rules_say
 from high_cordons import high, high_vine, random_high_vine
-from milp import least_loss
 from pencilwood.cases.case import Case
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.case_writer import write_case
@@ -22,14 +22,13 @@ from pencilwood.plan import plan_for
 from pencilwood.rules import RULE_BY_NAME, bands_of, rules_of
 from pencilwood.rules.of_forms.high_cordon import BANDS
 from pencilwood.score.judge import Target, judge, lost
-from pencilwood.score.lookup import LookUp
 from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine import measures
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.forms.high_cordon import HIGH_ARM_RIGHT
 from pencilwood.vine.model import Lean, Piece, Side
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, WoodLeft, divide, uncut
-from prunings import cut_at_random, every_pruning
+from prunings import every_pruning
 from vines import arm, cane, old, vine
 
 LIMITS = default_limits(bands_of(HIGH_ARM_RIGHT))
@@ -74,22 +73,17 @@ def test_the_plan_is_the_best_of_all_prunings() -> None:
 
 def test_a_general_solver_finds_nothing_better() -> None:
     rng = random.Random(19)
-    for _ in range(15):
-        parts = divide(random_high_vine(rng, positions=rng.randint(4, 14), most_buds=5))
-        target = random_target(rng)
-        plan = plan_for(compile_sheet(parts, LIMITS, target))
-        assert plan.lost == least_loss(parts, LIMITS, target)
+    grown = (
+        divide(random_high_vine(rng, positions=rng.randint(4, 14), most_buds=5)) for _ in range(15)
+    )
+    vines = ((parts, random_target(rng)) for parts in grown)
+    assert_general_solver_finds_nothing_better(vines, LIMITS)
 
 
 def test_the_sheet_says_what_the_rules_say() -> None:
     rng = random.Random(23)
-    for _ in range(60):
-        parts = divide(random_high_vine(rng))
-        target = random_target(rng)
-        look_up = LookUp(compile_sheet(parts, LIMITS, target))
-        for left in (uncut(parts), cut_at_random(parts, rng)[0]):
-            charges = judge(left, LIMITS, target)
-            assert look_up.tally(left.states) == (lost(charges), any(c.must for c in charges))
+    vines = [(divide(random_high_vine(rng)), random_target(rng)) for _ in range(60)]
+    assert_sheet_says_what_rules_say(vines, LIMITS, rng)
 
 
 def test_leaf_room_is_measured_down_to_the_skirt() -> None:
