@@ -116,7 +116,7 @@ def make_room_for_chapters(root: Path) -> None:
 
     A handbook needs no chapter, and git keeps no empty folder.
     """
-    (root / CHAPTERS).mkdir(exist_ok=True)
+    (root / CHAPTERS).mkdir(parents=True, exist_ok=True)
 
 
 def mkdocs_command(root: Path, command: str, *arguments: str) -> list[str]:

@@ -10,6 +10,8 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from pencilwood.cases.case import Case
+from pencilwood.cases.report import Report
+from pencilwood.cases.source import read_bytes
 from pencilwood.findings import Finding
 
 ReadCase = tuple[Case | None, Sequence[Finding]]
@@ -23,11 +25,11 @@ def remembered(path: Path, facts: object, read: Callable[[], ReadCase]) -> ReadC
 
     The very same case, so that what was worked out of it is found again.
     """
-    try:
-        # Before it is read: what is saved in between is read again next time.
-        digest = hashlib.sha256(path.read_bytes()).digest()
-    except OSError:
+    # Before it is read: what is saved in between is read again next time.
+    data = read_bytes(path, path.name, Report())
+    if data is None:
         return read()
+    digest = hashlib.sha256(data).digest()
     held = _read.pop(path, None)
     if held is None or held[0] != (digest, facts):
         held = (digest, facts), read()
