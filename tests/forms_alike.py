@@ -19,6 +19,12 @@ Asked = tuple[Parts, Target]
 """A vine and the buds it should carry."""
 
 
+def random_target(rng: random.Random) -> Target:
+    """Buds to carry, from none to many."""
+    least = rng.randint(0, 12)
+    return Target(least, least + rng.randint(0, 6))
+
+
 def assert_general_solver_finds_nothing_better(vines: Iterable[Asked], limits: Limits) -> None:
     """The plan against a mixed-integer programme of the same rules, solved by SciPy's HiGHS."""
     for parts, target in vines:

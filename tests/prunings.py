@@ -5,8 +5,9 @@ from __future__ import annotations
 import itertools
 import math
 import random
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
+from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import DoneCut, Stub, Tool
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, WoodLeft, divide, uncut
 from vines import random_vine
@@ -31,8 +32,17 @@ def cut_at_random(parts: Parts, rng: random.Random) -> tuple[WoodLeft, list[Done
 
 def small_vine(rng: random.Random, most_prunings: int) -> Parts:
     """A vine with few enough prunings to try them all."""
+
+    def grow() -> Vine:
+        return random_vine(rng, positions=rng.randint(1, 3), most_canes=2, most_buds=3)
+
+    return first_small(grow, most_prunings)
+
+
+def first_small(grow: Callable[[], Vine], most_prunings: int) -> Parts:
+    """The first vine grown with few enough prunings to try them all."""
     while True:
-        parts = divide(random_vine(rng, positions=rng.randint(1, 3), most_canes=2, most_buds=3))
+        parts = divide(grow())
         if math.prod(part.most + 1 for part in parts.parts) <= most_prunings:
             return parts
 

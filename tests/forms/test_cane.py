@@ -9,7 +9,11 @@ from collections import Counter
 import pytest
 
 from cane_vines import HEAD_MM, cane_vine, headed, random_cane_vine
-from forms_alike import assert_general_solver_finds_nothing_better, assert_sheet_says_what_rules_say
+from forms_alike import (
+    assert_general_solver_finds_nothing_better,
+    assert_sheet_says_what_rules_say,
+    random_target,
+)
 from pencilwood.plan import plan_for
 from pencilwood.plan.ignorance import ignorant_of
 from pencilwood.plan.solver import solve
@@ -19,10 +23,10 @@ from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.forms.cane import ONE_CANE_LEFT, ONE_CANE_RIGHT, TWO_CANE_VINE
 from pencilwood.vine.long_wood import above_wire_mm, from_head_mm
-from pencilwood.vine.model import Lean, Pass, Piece, Side
+from pencilwood.vine.model import Lean, Pass, Piece, Side, Vine
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts, Shortening, Tie, WoodLeft, divide, uncut
-from prunings import every_pruning
+from prunings import every_pruning, first_small
 from vines import arm, cane, old, vine
 
 LIMITS = default_limits(bands_of(TWO_CANE_VINE))
@@ -34,19 +38,13 @@ SMALL = LIMITS | {
 """Figures with which a vine small enough to try every pruning has canes and spurs."""
 
 
-def random_target(rng: random.Random) -> Target:
-    least = rng.randint(0, 12)
-    return Target(least, least + rng.randint(0, 6))
-
-
 def small_vine(rng: random.Random) -> Parts:
     """A vine with few enough prunings to try them all."""
-    while True:
-        parts = divide(
-            random_cane_vine(rng, positions=rng.randint(1, 4), most_canes=2, most_buds=5)
-        )
-        if math.prod(part.most + 1 for part in parts.parts) <= 2500:
-            return parts
+
+    def grow() -> Vine:
+        return random_cane_vine(rng, positions=rng.randint(1, 4), most_canes=2, most_buds=5)
+
+    return first_small(grow, 2500)
 
 
 def test_the_plan_is_the_best_of_all_prunings() -> None:

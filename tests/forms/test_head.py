@@ -11,6 +11,7 @@ import pytest
 from forms_alike import (
     assert_general_solver_finds_nothing_better,
     assert_sheet_says_what_rules_say,
+    random_target,
 )
 from heads import head, head_vine, random_head
 from pencilwood.cases.case_file import read_case
@@ -24,19 +25,14 @@ from pencilwood.score.judge import Target, judge, lost, target_for
 from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.forms.head import HEAD_TRAINED
-from pencilwood.vine.model import Lean
+from pencilwood.vine.model import Lean, Vine
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, divide, uncut
-from prunings import every_pruning
+from prunings import every_pruning, first_small
 from svg_reading import read
 from vines import cane
 
 LIMITS = default_limits(bands_of(HEAD_TRAINED))
 VINES = 50
-
-
-def random_target(rng: random.Random) -> Target:
-    least = rng.randint(0, 12)
-    return Target(least, least + rng.randint(0, 6))
 
 
 def test_buds_are_counted_for_the_whole_vine_whatever_the_length_around_it() -> None:
@@ -64,13 +60,11 @@ def test_the_plan_is_the_best_of_all_prunings() -> None:
 
 def small_vine(rng: random.Random) -> Parts:
     """A vine with few enough prunings to try them all."""
-    while True:
-        parts = divide(random_head(rng, positions=rng.randint(1, 4), most_canes=2, most_buds=4))
-        prunings = 1
-        for part in parts.parts:
-            prunings *= part.most + 1
-        if prunings <= 2500:
-            return parts
+
+    def grow() -> Vine:
+        return random_head(rng, positions=rng.randint(1, 4), most_canes=2, most_buds=4)
+
+    return first_small(grow, 2500)
 
 
 def test_a_general_solver_finds_nothing_better() -> None:

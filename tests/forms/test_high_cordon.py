@@ -10,7 +10,11 @@ from pathlib import Path
 import pytest
 
 from case_files import LANGUAGES, lines
-from forms_alike import assert_general_solver_finds_nothing_better, assert_sheet_says_what_rules_say
+from forms_alike import (
+    assert_general_solver_finds_nothing_better,
+    assert_sheet_says_what_rules_say,
+    random_target,
+)
 from high_cordons import high, high_vine, random_high_vine
 from pencilwood.cases.case import Case
 from pencilwood.cases.case_file import read_case
@@ -26,9 +30,9 @@ from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine import measures
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.forms.high_cordon import HIGH_ARM_RIGHT
-from pencilwood.vine.model import Lean, Piece, Side
+from pencilwood.vine.model import Lean, Piece, Side, Vine
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, WoodLeft, divide, uncut
-from prunings import every_pruning
+from prunings import every_pruning, first_small
 from vines import arm, cane, old, vine
 
 LIMITS = default_limits(bands_of(HIGH_ARM_RIGHT))
@@ -43,22 +47,13 @@ def broken(left: WoodLeft) -> Counter[str]:
     return Counter(charge.rule for charge in judge(left, LIMITS, Target(0, 99)))
 
 
-def random_target(rng: random.Random) -> Target:
-    least = rng.randint(0, 12)
-    return Target(least, least + rng.randint(0, 6))
-
-
 def small_vine(rng: random.Random) -> Parts:
     """A vine with few enough prunings to try them all."""
-    while True:
-        parts = divide(
-            random_high_vine(rng, positions=rng.randint(1, 4), most_canes=2, most_buds=4)
-        )
-        prunings = 1
-        for part in parts.parts:
-            prunings *= part.most + 1
-        if prunings <= 2500:
-            return parts
+
+    def grow() -> Vine:
+        return random_high_vine(rng, positions=rng.randint(1, 4), most_canes=2, most_buds=4)
+
+    return first_small(grow, 2500)
 
 
 def test_the_plan_is_the_best_of_all_prunings() -> None:
