@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from pencilwood.drawing.bark import bark, older_wood
@@ -101,22 +101,21 @@ def draw_body(vine: Vine, limbs: Sequence[Limb], joints: Sequence[Run], prefix: 
 
 def draw_frame_targets(vine: Vine) -> Group:
     """Trunk, arms and head once more, unseen, each by itself, to be tapped by name."""
-    limbs = [trunk(vine), *(_arm(vine, arm) for arm in vine.arms)]
-    runs = [
-        (
-            f"{limb.name.removeprefix('arm ')} arm" if limb.name != "trunk" else "trunk",
-            older_wood(limb.curve, limb.start_mm, limb.end_mm, limb.half_mm),
-        )
-        for limb in limbs
-    ]
+    arms = [_arm(vine, arm) for arm in vine.arms]
+    runs = {f"{limb.name.removeprefix('arm ')} arm": outline_of(limb) for limb in arms}
+    return unseen_targets({"trunk": outline_of(trunk(vine)), **runs, "head": _head(vine)})
+
+
+def unseen_targets(runs: Mapping[str, Run]) -> Group:
+    """What no cut removes, unseen, to be tapped by name."""
     unseen: Attributes = {"class": "pw-frame-target", "fill": INK, "fill-opacity": "0"}
-    return Group(
-        tuple(
-            Ink((run,), {**unseen, "data-frame": name})
-            for name, run in [*runs, ("head", _head(vine))]
-        ),
-        {"class": "pw-frame-targets"},
-    )
+    things = tuple(Ink((run,), {**unseen, "data-frame": name}) for name, run in runs.items())
+    return Group(things, {"class": "pw-frame-targets"})
+
+
+def outline_of(limb: Limb) -> Run:
+    """The edge of a limb as its wood is drawn."""
+    return older_wood(limb.curve, limb.start_mm, limb.end_mm, limb.half_mm)
 
 
 def trunk(vine: Vine) -> Limb:

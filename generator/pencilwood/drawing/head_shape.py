@@ -62,14 +62,6 @@ def knob(vine: Vine, middle: Point) -> Run:
     return Run(tuple(same_way_round(points)), closed=True, smooth=False)
 
 
-def outline(body: Limb) -> Run:
-    """The edge of a limb all around."""
-    along = [body.start_mm, (body.start_mm + body.end_mm) / 2, body.end_mm]
-    left = [body.curve.beside(at, -body.half_mm(at)) for at in along]
-    right = [body.curve.beside(at, body.half_mm(at)) for at in along]
-    return Run((*left, *right[::-1]), closed=True, smooth=False)
-
-
 @dataclass(frozen=True)
 class Reach:
     """How far wood lies from a middle, to all four sides, in millimetres."""

@@ -5,13 +5,21 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from pencilwood.drawing.bark import older_wood
 from pencilwood.drawing.curves import same_way_round
 from pencilwood.drawing.forms.looks import FormLooks
-from pencilwood.drawing.frame import arm_of, arm_tips, draw_body, foot_on_arm, outward, trunk
+from pencilwood.drawing.frame import (
+    arm_of,
+    arm_tips,
+    draw_body,
+    foot_on_arm,
+    outline_of,
+    outward,
+    trunk,
+    unseen_targets,
+)
 from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.layout import lay_out
-from pencilwood.drawing.looks import INK, POSITION_MM
+from pencilwood.drawing.looks import POSITION_MM
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run
 from pencilwood.drawing.stems import THICKER
@@ -140,16 +148,8 @@ def _name_foot(vine: Vine, position: Position) -> Point:
 
 
 def _frame_targets(vine: Vine) -> Group:
-    """Trunk and head, unseen, to be tapped by name; such a vine has no arms."""
-    return Group(tuple(_targets(vine)), {"class": "pw-frame-targets"})
-
-
-def _targets(vine: Vine) -> Iterator[Ink]:
-    stem = trunk(vine)
-    unseen: Attributes = {"class": "pw-frame-target", "fill": INK, "fill-opacity": "0"}
-    body = older_wood(stem.curve, stem.start_mm, stem.end_mm, stem.half_mm)
-    yield Ink((body,), {**unseen, "data-frame": "trunk"})
-    yield Ink((_knob(vine),), {**unseen, "data-frame": "head"})
+    """Trunk and head; such a vine has no arms."""
+    return unseen_targets({"trunk": outline_of(trunk(vine)), "head": _knob(vine)})
 
 
 def _under_mm(vine: Vine, _position: Position) -> float:

@@ -13,22 +13,20 @@ from dataclasses import replace
 from functools import cache
 
 from pencilwood.drawing.forms.looks import Caption, FormLooks
-from pencilwood.drawing.frame import draw_body, trunk
+from pencilwood.drawing.frame import draw_body, outline_of, trunk, unseen_targets
 from pencilwood.drawing.head_shape import (
     Reach,
     knob,
     limb,
     moved,
     nearness,
-    outline,
     radius_mm,
     reach_of,
     turn_rad,
 )
 from pencilwood.drawing.layout import lay_out
-from pencilwood.drawing.looks import INK
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Group, Ink
+from pencilwood.drawing.shapes import Group
 from pencilwood.drawing.stems import THICKER, Stem
 from pencilwood.vine.model import Lean, Position, Side, Vine
 
@@ -87,14 +85,9 @@ def _row_frame(vine: Vine, prefix: str) -> Group:
 
 def _row_targets(vine: Vine) -> Group:
     """Trunk and head by name; the short arms belong to the head."""
-    body = trunk(vine)
-    runs = {
-        "trunk": outline(body),
-        "head": knob(vine, _head_middle(vine)),
-    }
-    unseen = {"class": "pw-frame-target", "fill": INK, "fill-opacity": "0"}
-    things = tuple(Ink((run,), {**unseen, "data-frame": name}) for name, run in runs.items())
-    return Group(things, {"class": "pw-frame-targets"})
+    return unseen_targets(
+        {"trunk": outline_of(trunk(vine)), "head": knob(vine, _head_middle(vine))}
+    )
 
 
 @cache
@@ -227,7 +220,7 @@ def _above_captions(vine: Vine) -> list[Caption]:
 
 def _no_targets(_vine: Vine) -> Group:
     """Trunk and head are tapped in the view from the row."""
-    return Group((), {"class": "pw-frame-targets"})
+    return unseen_targets({})
 
 
 FROM_ABOVE = FormLooks(
