@@ -85,6 +85,7 @@ def test_browser_types(project: Path, npm: str) -> None:
     [
         ("bundle", "pencilwood.js"),
         ("bundle:sums", "pencilwood-sums.js"),
+        ("bundle:winters", "pencilwood-winters.js"),
         ("bundle:package", "package/pencilwood-scorm.js"),
     ],
 )

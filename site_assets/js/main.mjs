@@ -5,7 +5,6 @@ import { Projector } from "./projector.mjs";
 import { startQuizPages } from "./quiz/start.mjs";
 import { drawingFor, isAsked, tellDrawing } from "./room_drawing.mjs";
 import { Stages } from "./stages.mjs";
-import { Winters } from "./winters.mjs";
 
 function startAll() {
   // Before the exercises: they add more copies of their drawing.
@@ -25,9 +24,6 @@ function startAll() {
   }
   for (const root of document.querySelectorAll("[data-pencilwood-exercise]")) {
     new Exercise(/** @type {HTMLElement} */ (root)).bind();
-  }
-  for (const root of document.querySelectorAll("[data-pencilwood-winters]")) {
-    new Winters(/** @type {HTMLElement} */ (root)).bind();
   }
 }
 

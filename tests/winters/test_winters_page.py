@@ -36,7 +36,7 @@ def folder(
     site = tmp_path_factory.mktemp("winters")
     handbook = Handbook(profile, (prove_case(case, profile),), {}, (), (), ())
     styles = ""
-    for name in ("css/tokens.css", "css/vine.css", "css/exercise.css", "pencilwood.js"):
+    for name in ("css/tokens.css", "css/vine.css", "css/exercise.css", "pencilwood-winters.js"):
         path = site / "assets" / "pencilwood" / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes((asset_root() / name).read_bytes())
