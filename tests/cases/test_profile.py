@@ -14,9 +14,17 @@ from pencilwood.vine.bands import Band
 from pencilwood.vine.model import Form
 
 BANDS = (
-    Band("spur spacing at least", "length", 100, 80, 150, "published", "A handbook"),
-    Band("buds per spur at most", "count", 3, 1, 2, "from memory", "Larkfell"),
-    Band("blank at most", "length", 300, 200, 400, "common practice, no source", "growers"),
+    Band(
+        "spur spacing at least",
+        "length",
+        100,
+        80,
+        150,
+        "published",
+        {"en": "A handbook", "es": "Un manual"},
+    ),
+    Band("buds per spur at most", "count", 3, 1, 2, "from memory", {"en": "Larkfell"}),
+    Band("blank at most", "length", 300, 200, 400, "common practice, no source", {"en": "growers"}),
 )
 
 
@@ -73,7 +81,7 @@ def test_a_band_outside_its_range_is_a_warning(tmp_path: Path) -> None:
         "usual: 8 cm to 15 cm (published: A handbook); found 20 cm (outside-the-range)"
     ]
     (spanish,) = read(text, tmp_path, "es")[1]
-    assert spanish.expected == "habitual: de 8 cm a 15 cm (publicado: A handbook)"
+    assert spanish.expected == "habitual: de 8 cm a 15 cm (publicado: Un manual)"
 
 
 SLIPS = [
@@ -156,7 +164,9 @@ def test_a_missing_profile_is_told(tmp_path: Path) -> None:
     assert lines(findings) == ["profile.yml:1:1: there is no such file (missing-file)"]
 
 
-OWN_BAND = Band("blank at most", "length", 90, 50, 200, "from memory", "made up for this test")
+OWN_BAND = Band(
+    "blank at most", "length", 90, 50, 200, "from memory", {"en": "made up for this test"}
+)
 """A figure that a made-up form sets otherwise than the handbook does for all vines."""
 
 FORM_FIGURES = {

@@ -199,8 +199,9 @@ def test_a_band_has_its_default_in_its_range_and_says_where_that_is_from(
     assert band.lowest < band.highest
     assert band.kind in {"length", "count"}
     assert band.status in STATUSES
-    assert band.source
-    assert not (band.status == "published" and "no figure was read" in band.source)
+    assert set(band.source) == set(LANGUAGES)
+    assert all(band.source.values())
+    assert not (band.status == "published" and "no figure was read" in band.source["en"])
 
 
 def test_no_two_bands_share_a_name() -> None:

@@ -101,7 +101,9 @@ def any_bands_schema() -> Schema:
 def band_keys(bands: Sequence[Band]) -> Mapping[str, Key[int]]:
     """The keys under `bands:`, by name."""
     return {
-        band.name: Key(band.name, _BAND_KINDS[band.kind], f"{band.source} ({band.status})", False)
+        band.name: Key(
+            band.name, _BAND_KINDS[band.kind], f"{band.source['en']} ({band.status})", False
+        )
         for band in bands
     }
 
@@ -223,7 +225,7 @@ def _check_range(band: Band, value: int, place: Place, report: Report) -> None:
         place,
         "outside-the-range",
         band=band.name,
-        source=band.source,
+        source=band.source[report.language],
         status=report.say(f"status.{band.status}"),
         found=_shown(band, value, report),
         lowest=_shown(band, band.lowest, report),

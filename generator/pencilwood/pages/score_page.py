@@ -110,6 +110,6 @@ def _band(desk: Desk, band: Band, value: int) -> ShownBand:
         value=shown(value),
         range=desk.say("scores.range.value", low=shown(band.lowest), high=shown(band.highest)),
         status=desk.say(f"status.{band.status}"),
-        source=band.source,
+        source=band.source[desk.language],
         outside=not band.lowest <= value <= band.highest,
     )

@@ -133,7 +133,7 @@ def _figure(desk: Desk, figure: GrowthFigure) -> ShownFigure:
         name=desk.say(f"winters.figure.{figure.name}"),
         value=desk.length(figure.value) if is_length else f"{figure.value} %",
         status=desk.say(f"status.{figure.status}"),
-        source=figure.source,
+        source=figure.source[desk.language],
     )
 
 

@@ -50,10 +50,16 @@ BANDS: tuple[Band, ...] = (
         lowest=150,
         highest=300,
         status="published",
-        source=(
-            "widest spur spacing read, 8 in (NC State Extension, fig. 14-33, high cordon); "
-            "above that: common practice"
-        ),
+        source={
+            "en": (
+                "widest spur spacing read, 8 in (NC State Extension, fig. 14-33, high cordon); "
+                "above that: common practice"
+            ),
+            "es": (
+                "la mayor distancia leída entre pulgares, 8 in (NC State Extension, fig. 14-33, "
+                "cordón alto); más que eso: práctica común"
+            ),
+        },
     ),
 )
 PAGE_ES = """

@@ -50,7 +50,10 @@ BANDS: tuple[Band, ...] = (
         lowest=80,
         highest=250,
         status="common practice, no source",
-        source="a spur is kept within reach of the arm; no figure was read",
+        source={
+            "en": "a spur is kept within reach of the arm; no figure was read",
+            "es": "el pulgar se mantiene cerca del brazo; no se leyó ninguna cifra",
+        },
     ),
 )
 PAGE_ES = """

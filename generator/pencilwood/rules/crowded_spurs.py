@@ -49,9 +49,16 @@ BANDS: tuple[Band, ...] = (
         lowest=76,
         highest=152,
         status="published",
-        source=(
-            "1 spur every 3-5 in (A. Klodd, Univ. Minnesota Extension, 2022); 4-6 in (N. Sperry)"
-        ),
+        source={
+            "en": (
+                "1 spur every 3-5 in (A. Klodd, Univ. Minnesota Extension, 2022); 4-6 in (N. "
+                "Sperry)"
+            ),
+            "es": (
+                "1 pulgar cada 3-5 in (A. Klodd, Univ. Minnesota Extension, 2022); 4-6 in (N. "
+                "Sperry)"
+            ),
+        },
     ),
 )
 PAGE_ES = """

@@ -48,10 +48,16 @@ BANDS: tuple[Band, ...] = (
         lowest=6,
         highest=25,
         status="published",
-        source=(
-            "about 3/4 in, 19 mm (table-grape text); a couple of centimetres (A. Klodd, Univ. "
-            "Minnesota Extension, 2022); 1/4-1/3 in (hobby page)"
-        ),
+        source={
+            "en": (
+                "about 3/4 in, 19 mm (table-grape text); a couple of centimetres (A. Klodd, Univ. "
+                "Minnesota Extension, 2022); 1/4-1/3 in (hobby page)"
+            ),
+            "es": (
+                "cerca de 3/4 in, 19 mm (texto sobre uva de mesa); un par de centímetros (A. "
+                "Klodd, Univ. Minnesota Extension, 2022); 1/4-1/3 in (página de aficionados)"
+            ),
+        },
     ),
 )
 PAGE_ES = """

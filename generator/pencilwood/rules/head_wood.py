@@ -52,10 +52,16 @@ BANDS: tuple[Band, ...] = (
         lowest=50,
         highest=150,
         status="common practice, no source",
-        source=(
-            "no width was read; nearest figure, a height: head 4-5 in (10-13 cm) below the wire "
-            "(OSU Extension, How to renew a grapevine cordon)"
-        ),
+        source={
+            "en": (
+                "no width was read; nearest figure, a height: head 4-5 in (10-13 cm) below the "
+                "wire (OSU Extension, How to renew a grapevine cordon)"
+            ),
+            "es": (
+                "no se leyó ningún ancho; la cifra más cercana es una altura: cabeza 4-5 in (10-13 "
+                "cm) debajo del alambre (OSU Extension, How to renew a grapevine cordon)"
+            ),
+        },
     ),
 )
 PAGE_ES = """

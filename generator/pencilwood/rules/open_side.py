@@ -46,7 +46,10 @@ BANDS: tuple[Band, ...] = (
         lowest=200,
         highest=450,
         status="common practice, no source",
-        source="about a quarter of the way around a head of usual size",
+        source={
+            "en": "about a quarter of the way around a head of usual size",
+            "es": "cerca de un cuarto de la vuelta de una cabeza de tamaño usual",
+        },
     ),
 )
 PAGE_ES = """

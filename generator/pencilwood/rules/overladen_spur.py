@@ -40,7 +40,10 @@ MESSAGES = {
         "es": "Este sarmiento tiene {thickness} de grueso y {buds} yemas. Puede llevar {most}.",
     },
 }
-_FROM: Final = "the thickness is common practice; 1, 2 or 3 buds by vigour: U. P. Hedrick"
+_FROM: Final = {
+    "en": "the thickness is common practice; 1, 2 or 3 buds by vigour: U. P. Hedrick",
+    "es": "el grosor es práctica común; 1, 2 o 3 yemas según la fuerza: U. P. Hedrick",
+}
 BANDS: tuple[Band, ...] = (
     Band(
         name="thickness for two buds at least",

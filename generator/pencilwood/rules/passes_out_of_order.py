@@ -59,7 +59,10 @@ BANDS: tuple[Band, ...] = (
         lowest=3,
         highest=6,
         status="common practice, no source",
-        source="rough pass at 4-5 buds",
+        source={
+            "en": "rough pass at 4-5 buds",
+            "es": "desbaste a 4-5 yemas",
+        },
     ),
     Band(
         name="buds after the rough pass at most",
@@ -68,7 +71,10 @@ BANDS: tuple[Band, ...] = (
         lowest=4,
         highest=8,
         status="common practice, no source",
-        source="rough pass at 4-5 buds; UC: 10-12 in above the spurs of last year",
+        source={
+            "en": "rough pass at 4-5 buds; UC: 10-12 in above the spurs of last year",
+            "es": "desbaste a 4-5 yemas; UC: 10-12 in por encima de los pulgares del año pasado",
+        },
     ),
 )
 PAGE_ES = """

@@ -49,7 +49,15 @@ BANDS: tuple[Band, ...] = (
         lowest=1,
         highest=3,
         status="published",
-        source="1, 2 or 3 buds by system (OSU Extension, How to spur prune); 2-3 (A. Klodd, 2022)",
+        source={
+            "en": (
+                "1, 2 or 3 buds by system (OSU Extension, How to spur prune); 2-3 (A. Klodd, 2022)"
+            ),
+            "es": (
+                "1, 2 o 3 yemas según el sistema (OSU Extension, How to spur prune); 2-3 (A. "
+                "Klodd, 2022)"
+            ),
+        },
     ),
 )
 PAGE_ES = """

@@ -56,10 +56,16 @@ BANDS: tuple[Band, ...] = (
         lowest=12,
         highest=20,
         status="published",
-        source=(
-            "14-20 leaves (Lodi Winegrape Commission); "
-            "12-15 active leaves (Wines & Vines, Nov 2011)"
-        ),
+        source={
+            "en": (
+                "14-20 leaves (Lodi Winegrape Commission); 12-15 active leaves (Wines & Vines, Nov "
+                "2011)"
+            ),
+            "es": (
+                "14-20 hojas (Lodi Winegrape Commission); 12-15 hojas activas (Wines & Vines, nov. "
+                "2011)"
+            ),
+        },
     ),
 )
 PAGE_ES = """

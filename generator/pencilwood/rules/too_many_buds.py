@@ -49,10 +49,16 @@ BANDS: tuple[Band, ...] = (
         lowest=10,
         highest=20,
         status="published",
-        source=(
-            "3-6 shoots per foot, 10-20 per metre, over the sources read for upright shoots "
-            "(Univ. Maryland Extension, 2021; Lodi Winegrape Commission)"
-        ),
+        source={
+            "en": (
+                "3-6 shoots per foot, 10-20 per metre, over the sources read for upright shoots "
+                "(Univ. Maryland Extension, 2021; Lodi Winegrape Commission)"
+            ),
+            "es": (
+                "3-6 brotes por pie, 10-20 por metro, en las fuentes leídas sobre brotes que suben "
+                "(Univ. Maryland Extension, 2021; Lodi Winegrape Commission)"
+            ),
+        },
     ),
 )
 PAGE_ES = """

@@ -57,10 +57,16 @@ BANDS: tuple[Band, ...] = (
         lowest=15,
         highest=40,
         status="common practice, no source",
-        source=(
-            "no figure for arms was read; on the trunk wounds over 15 mm are the highest risk "
-            "(Vineyard Magazine UK)"
-        ),
+        source={
+            "en": (
+                "no figure for arms was read; on the trunk wounds over 15 mm are the highest risk "
+                "(Vineyard Magazine UK)"
+            ),
+            "es": (
+                "no se leyó ninguna cifra para brazos; en el tronco, las heridas de más de 15 mm "
+                "son el mayor riesgo (Vineyard Magazine UK)"
+            ),
+        },
     ),
     Band(
         name="large wounds in one winter at most",
@@ -69,7 +75,10 @@ BANDS: tuple[Band, ...] = (
         lowest=1,
         highest=6,
         status="common practice, no source",
-        source="no figure was read; renewal is spread over winters",
+        source={
+            "en": "no figure was read; renewal is spread over winters",
+            "es": "no se leyó ninguna cifra; la renovación se reparte en varios inviernos",
+        },
     ),
 )
 PAGE_ES = """

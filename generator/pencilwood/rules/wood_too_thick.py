@@ -49,10 +49,16 @@ BANDS: tuple[Band, ...] = (
         lowest=10,
         highest=16,
         status="published",
-        source=(
-            "5/16-1/2 in, 7.9-12.7 mm (F. Westover, Wines & Vines, May 2016); "
-            "the ends of the range: common practice"
-        ),
+        source={
+            "en": (
+                "5/16-1/2 in, 7.9-12.7 mm (F. Westover, Wines & Vines, May 2016); the ends of the "
+                "range: common practice"
+            ),
+            "es": (
+                "5/16-1/2 in, 7.9-12.7 mm (F. Westover, Wines & Vines, mayo 2016); los extremos "
+                "del rango: práctica común"
+            ),
+        },
     ),
 )
 PAGE_ES = """

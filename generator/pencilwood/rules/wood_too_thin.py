@@ -52,10 +52,16 @@ BANDS: tuple[Band, ...] = (
         lowest=6,
         highest=9,
         status="published",
-        source=(
-            "5/16-1/2 in, 7.9-12.7 mm (F. Westover, Wines & Vines, May 2016); "
-            "at least 1/4 in, 6.4 mm (hobby pages)"
-        ),
+        source={
+            "en": (
+                "5/16-1/2 in, 7.9-12.7 mm (F. Westover, Wines & Vines, May 2016); at least 1/4 in, "
+                "6.4 mm (hobby pages)"
+            ),
+            "es": (
+                "5/16-1/2 in, 7.9-12.7 mm (F. Westover, Wines & Vines, mayo 2016); al menos 1/4 "
+                "in, 6.4 mm (páginas de aficionados)"
+            ),
+        },
     ),
 )
 PAGE_ES = """

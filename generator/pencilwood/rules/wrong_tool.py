@@ -55,10 +55,16 @@ BANDS: tuple[Band, ...] = (
         lowest=10,
         highest=25,
         status="published",
-        source=(
-            "bypass hand pruner up to 1/2 in, 13 mm (This Old House, advice for households); "
-            "the maker's stated capacity comes first"
-        ),
+        source={
+            "en": (
+                "bypass hand pruner up to 1/2 in, 13 mm (This Old House, advice for households); "
+                "the maker's stated capacity comes first"
+            ),
+            "es": (
+                "tijera de mano de hojas cruzadas hasta 1/2 in, 13 mm (This Old House, consejos "
+                "para el hogar); primero cuenta lo que indica el fabricante"
+            ),
+        },
     ),
     Band(
         name="loppers up to",
@@ -67,10 +73,16 @@ BANDS: tuple[Band, ...] = (
         lowest=25,
         highest=51,
         status="published",
-        source=(
-            "bypass lopper up to 1 1/2 in, 38 mm (This Old House, advice for households); "
-            "the maker's stated capacity comes first"
-        ),
+        source={
+            "en": (
+                "bypass lopper up to 1 1/2 in, 38 mm (This Old House, advice for households); the "
+                "maker's stated capacity comes first"
+            ),
+            "es": (
+                "tijera de dos manos de hojas cruzadas hasta 1 1/2 in, 38 mm (This Old House, "
+                "consejos para el hogar); primero cuenta lo que indica el fabricante"
+            ),
+        },
     ),
 )
 PAGE_ES = """

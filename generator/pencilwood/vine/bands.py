@@ -25,8 +25,8 @@ class Band:
     highest: int
     """Range that was published or is common practice; outside it a warning is given."""
     status: Status
-    source: str
-    """Where the range comes from, as printed in the handbook."""
+    source: Mapping[str, str]
+    """Where the range comes from, as printed in the handbook, in each language."""
 
 
 Limits = Mapping[str, int]

@@ -6,11 +6,12 @@ been measured, so that years of pruning can be shown; they foretell nothing.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pencilwood.vine.bands import Kind, Status
 
-OUR_ASSUMPTION = "an assumption of this handbook"
+OUR_ASSUMPTION = {"en": "an assumption of this handbook", "es": "un supuesto de este manual"}
 
 
 @dataclass(frozen=True)
@@ -22,7 +23,8 @@ class GrowthFigure:
     kind: Kind
     value: int
     status: Status
-    source: str
+    source: Mapping[str, str]
+    """Where it comes from, in each language."""
 
 
 WEAK_SHOOT = GrowthFigure("weak-shoot", "length", 300, "common practice, no source", OUR_ASSUMPTION)
@@ -34,25 +36,46 @@ SHORTEST_INTERNODE = GrowthFigure(
     "length",
     50,
     "published",
-    "mean of 5.3 cm measured on upright shoots (American Journal of Enology and Viticulture, "
-    "Oakville)",
+    {
+        "en": (
+            "mean of 5.3 cm measured on upright shoots (American Journal of Enology and "
+            "Viticulture, Oakville)"
+        ),
+        "es": (
+            "media de 5.3 cm medida en brotes que suben (American Journal of Enology and "
+            "Viticulture, Oakville)"
+        ),
+    },
 )
 LONGEST_INTERNODE = GrowthFigure(
     "longest-internode",
     "length",
     80,
     "published",
-    "the upper end read is 7.6-8.9 cm (a garden page); 8 cm is taken",
+    {
+        "en": "the upper end read is 7.6-8.9 cm (a garden page); 8 cm is taken",
+        "es": "el extremo superior leído es 7.6-8.9 cm (una página de jardinería); se toman 8 cm",
+    },
 )
 THINNEST_CANE = GrowthFigure(
-    "thinnest-cane", "length", 6, "published", "1/4 in (Yuma Sun, garden column, 2022)"
+    "thinnest-cane",
+    "length",
+    6,
+    "published",
+    {
+        "en": "1/4 in (Yuma Sun, garden column, 2022)",
+        "es": "1/4 in (Yuma Sun, columna de jardinería, 2022)",
+    },
 )
 THICKEST_CANE = GrowthFigure(
     "thickest-cane",
     "length",
     12,
     "published",
-    "1/2 in (F. Westover, Wines & Vines, May 2016)",
+    {
+        "en": "1/2 in (F. Westover, Wines & Vines, May 2016)",
+        "es": "1/2 in (F. Westover, Wines & Vines, mayo 2016)",
+    },
 )
 NEW_SPUR_GAINS = GrowthFigure(
     "new-spur-gains", "length", 4, "common practice, no source", OUR_ASSUMPTION
@@ -68,8 +91,12 @@ BASE_BUDS = GrowthFigure(
     "count",
     90,
     "common practice, no source",
-    "that shoots come from the buds at a spur's foot: University of Georgia, Circular C1152; "
-    f"how many: {OUR_ASSUMPTION}",
+    {
+        "en": "that shoots come from the buds at a spur's foot: University of Georgia, "
+        "Circular C1152; how many: an assumption of this handbook",
+        "es": "que salen brotes de las yemas al pie del pulgar: University of Georgia, "
+        "Circular C1152; cuántos: un supuesto de este manual",
+    },
 )
 """Of a hundred canes that are left, how many push from the bud at their foot as well."""
 BASE_BUD_MM = 5

@@ -28,10 +28,16 @@ from pencilwood.rules.shapes import RulesOfForm, rules_from
 from pencilwood.vine.bands import Band
 from pencilwood.vine.forms.cane import CANE_PRUNED
 
-_CANE_SOURCE = (
-    "canes of 5-15 buds (Oxford Companion to Wine, 2006); 8 (Burgundy); 10 (OENO One 2022); "
-    "12 (AJGWR 2014); 10-12 if ripe (table-grape text)"
-)
+_CANE_SOURCE = {
+    "en": (
+        "canes of 5-15 buds (Oxford Companion to Wine, 2006); 8 (Burgundy); 10 (OENO One 2022); 12 "
+        "(AJGWR 2014); 10-12 if ripe (table-grape text)"
+    ),
+    "es": (
+        "varas de 5-15 yemas (Oxford Companion to Wine, 2006); 8 (Borgoña); 10 (OENO One 2022); 12 "
+        "(AJGWR 2014); 10-12 si están maduras (texto sobre uva de mesa)"
+    ),
+}
 
 CANE = RulesOfForm(
     forms=CANE_PRUNED,
@@ -83,7 +89,10 @@ CANE = RulesOfForm(
             lowest=80,
             highest=250,
             status="common practice, no source",
-            source="the new cane begins near the head",
+            source={
+                "en": "the new cane begins near the head",
+                "es": "la vara nueva nace cerca de la cabeza",
+            },
         ),
     ),
 )

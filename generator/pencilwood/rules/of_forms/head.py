@@ -33,10 +33,16 @@ from pencilwood.rules.shapes import RulesOfForm, rules_from
 from pencilwood.vine.bands import Band
 from pencilwood.vine.forms.head import HEAD_TRAINED
 
-_BY_VIGOUR = (
-    "spurs of 1, 2 or 3 internodes by vigour (U. P. Hedrick, Manual of American Grape-Growing)"
-)
-_ON_A_VINE = "six to eight spurs of two buds, a few of one or three"
+_BY_VIGOUR = {
+    "en": "spurs of 1, 2 or 3 internodes by vigour (U. P. Hedrick, Manual of American "
+    "Grape-Growing)",
+    "es": "pulgares de 1, 2 o 3 entrenudos según la fuerza (U. P. Hedrick, Manual of American "
+    "Grape-Growing)",
+}
+_ON_A_VINE = {
+    "en": "six to eight spurs of two buds, a few of one or three",
+    "es": "de seis a ocho pulgares de dos yemas, algunos de una o de tres",
+}
 BANDS = (
     Band("buds on a spur at most", "count", 3, 1, 3, "published", _BY_VIGOUR),
     Band("buds on a vine at least", "count", 10, 6, 20, "common practice, no source", _ON_A_VINE),
@@ -48,7 +54,10 @@ BANDS = (
         80,
         200,
         "common practice, no source",
-        "about a hand's width between spurs around the head",
+        {
+            "en": "about a hand's width between spurs around the head",
+            "es": "más o menos el ancho de una mano entre pulgares, alrededor de la cabeza",
+        },
     ),
 )
 
