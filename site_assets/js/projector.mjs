@@ -3,74 +3,16 @@
  * may cut wood by tapping it, for the room that has just voted.
  */
 
+import { boxAround, centred, clearOfTrunk, insideOf, rowsOfNames } from "./room_places.mjs";
+
+/** @import {Box} from "./room_places.mjs" */
+
 /** Letters are at least this share of the screen's height; projector.css says why. */
 export const LETTER_SHARE = 0.04;
-const NEAR_WIDTH_MM = 640;
-const NEAR_MARGIN_MM = 220;
-const NEAR_HEIGHT_MM = 460;
-const NEAR_LIFT_MM = 80;
-const MOST_NEAR = 3;
-const NAME_WIDTH = 0.62;
 const NAME_MM = 52;
 
 const NEXT_KEYS = ["ArrowRight", "ArrowDown", "PageDown", " ", "Enter"];
 const BACK_KEYS = ["ArrowLeft", "ArrowUp", "PageUp", "Backspace"];
-
-/** @typedef {{x: number, y: number, width: number, height: number}} Box  in user units, mm */
-
-/**
- * The part of the drawing to show: near the places in question, if they are few and together.
- *
- * @param {Box} whole
- * @param {readonly {x: number, y: number}[]} feet
- * @returns {Box}
- */
-export function boxAround(whole, feet) {
-  if (feet.length === 0 || feet.length > MOST_NEAR) return whole;
-  const xs = feet.map((foot) => foot.x);
-  const left = Math.min(...xs);
-  const width = Math.max(NEAR_WIDTH_MM, Math.max(...xs) - left + 2 * NEAR_MARGIN_MM);
-  if (width >= whole.width) return whole;
-  const middle = (left + Math.max(...xs)) / 2;
-  const height = Math.min(NEAR_HEIGHT_MM, whole.height);
-  // Below the feet stand the names; where shoots hang, the names stand above.
-  const hangs = feet.every((foot) => foot.y < whole.y + whole.height / 2);
-  const y = hangs ? whole.y + NEAR_LIFT_MM : whole.y + whole.height - height - NEAR_LIFT_MM;
-  return { x: middle - width / 2, y, width, height };
-}
-
-/**
- * In which row each name goes so that none covers another.
- *
- * @param {readonly {x: number, text: string}[]} names  from left to right
- * @param {number} letter  height of a letter
- * @returns {number[]}
- */
-export function rowsOfNames(names, letter) {
-  /** @type {number[]} */
-  const ends = [];
-  return names.map(({ x, text }) => {
-    const half = (text.length * letter * NAME_WIDTH) / 2;
-    let row = ends.findIndex((end) => end <= x - half);
-    if (row < 0) row = ends.length;
-    ends[row] = x + half + letter * 0.2;
-    return row;
-  });
-}
-
-/**
- * Moves a name aside so that it does not lie over the trunk, which stands at 0.
- *
- * @param {number} x  middle of the name
- * @param {string} text
- * @param {number} letter  height of a letter
- * @param {number} half  half the thickness of the trunk
- * @returns {number}
- */
-export function clearOfTrunk(x, text, letter, half) {
-  const clear = half + (text.length * letter * NAME_WIDTH) / 2 + letter * 0.2;
-  return x < 0 ? Math.min(x, -clear) : Math.max(x, clear);
-}
 
 /**
  * What is left of each part at a step.
@@ -80,6 +22,16 @@ export function clearOfTrunk(x, text, letter, half) {
  */
 function statesOf(step) {
   return (step.dataset.states ?? "").split(" ").map(Number);
+}
+
+/**
+ * The canes that lie along the wire at a step.
+ *
+ * @param {HTMLElement} step
+ * @returns {string[]}
+ */
+function tiedOf(step) {
+  return (step.dataset.tied ?? "").split("|").filter(Boolean);
 }
 
 export class Projector {
@@ -98,12 +50,16 @@ export class Projector {
     const [x, y, width, height] = (this.svg.dataset.near ?? "").split(" ").map(Number);
     /** @type {Box} */
     this.near = { x, y, width, height };
-    // The words beside the drawing lie over its right margin, not over the wood.
+    // The script itself finds the middle: words may lie over the right margin.
     this.svg.setAttribute("preserveAspectRatio", "xMinYMid");
     this.box = this.whole;
     this.at = 0;
     /** @type {number[]} */
     this.states = [];
+    /** What is in sight from left to right, in mm. */
+    this.shown = { x: box.x, width: box.width };
+    /** @type {string[]} */
+    this.tied = [];
   }
 
   bind() {
@@ -114,7 +70,8 @@ export class Projector {
     this.root.querySelector(".pwp-steps")?.addEventListener("click", () => this.go(this.at + 1));
     this.svg.addEventListener("click", (event) => this.cut(/** @type {Element} */ (event.target)));
     document.addEventListener("keydown", (event) => this.key(event));
-    window.addEventListener("resize", () => this.letters());
+    // Its room changes with the window, and with the letters of the words below when they are loaded.
+    new ResizeObserver(() => this.fit()).observe(this.svg);
     this.go(Number(/^#step-(\d+)$/.exec(location.hash)?.[1] ?? 1) - 1);
   }
 
@@ -147,8 +104,9 @@ export class Projector {
     this.back.disabled = this.at === 0;
     this.next.disabled = this.at === this.steps.length - 1;
     this.states = statesOf(step);
+    this.tied = tiedOf(step);
     this.paint();
-    this.look((step.dataset.at ?? "").split(" ").filter(Boolean));
+    this.look(step);
     history.replaceState(null, "", `#step-${this.at + 1}`);
   }
 
@@ -168,10 +126,23 @@ export class Projector {
         stretch.classList.toggle("pwp-earlier", from > 0 && from >= left && from >= before[number]);
       }
     }
+    this.layDown();
   }
 
-  /** @param {readonly string[]} positions */
-  look(positions) {
+  /** Shows the canes that are tied by now along the wire, as long as they are left. */
+  layDown() {
+    for (const laid of this.svg.querySelectorAll(".pw-laid-tie")) {
+      const name = laid.getAttribute("data-laid") ?? "";
+      const lies = this.tied.includes(name) && this.states[this.names.indexOf(name)] > 0;
+      laid.classList.toggle("pwp-lies", lies);
+      const standing = this.svg.querySelector(`[data-part="${CSS.escape(name)}"]`);
+      standing?.classList.toggle("pwp-tied-away", lies);
+    }
+  }
+
+  /** @param {HTMLElement} step */
+  look(step) {
+    const positions = (step.dataset.at ?? "").split(" ").filter(Boolean);
     const places = /** @type {SVGElement[]} */ ([...this.svg.querySelectorAll(".pw-place")]);
     const here = places.filter((place) => positions.includes(place.dataset.position ?? ""));
     for (const place of places) place.classList.toggle("pwp-here", here.includes(place));
@@ -179,12 +150,28 @@ export class Projector {
     const all = positions.length === 0 && this.at < this.steps.length - 1 ? this.whole : this.near;
     // A second view shows all places apart; there is no need to go nearer.
     const views = this.svg.querySelectorAll(".pw-places").length;
-    const apart = views > 1 ? [] : here;
+    // A cane along the wire is long.
+    const apart = views > 1 || step.dataset.tied !== undefined ? [] : here;
     const feet = apart.map(({ dataset }) => ({ x: Number(dataset.x), y: Number(dataset.y) }));
     this.box = boxAround(all, feet);
-    const { x, y, width, height } = this.box;
-    this.svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
     this.svg.classList.toggle("pwp-near", this.box !== all);
+    this.fit();
+  }
+
+  /** Puts the drawing in the middle of its room and its letters right, whenever the room changes. */
+  fit() {
+    const room = this.svg.getBoundingClientRect();
+    if (room.width === 0 || room.height === 0) return;
+    const words = [...this.root.querySelectorAll(".pwp-scale.pwp-now, .pwp-keys.pwp-now")];
+    const beside = words.filter((one) => getComputedStyle(one).position === "absolute");
+    const lefts = beside.map((one) => one.getBoundingClientRect().left - room.left);
+    const { x, y, width, height } = centred(this.box, room, Math.min(room.width, ...lefts));
+    this.svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
+    this.shown = { x, width: room.width / Math.min(room.width / width, room.height / height) };
+    // Where there are two views and one is shown, nothing of the other looks in from the side.
+    const alone = this.box !== this.whole && this.svg.querySelectorAll(".pw-places").length > 1;
+    const beyond = ((this.box.x - x) / this.shown.width) * room.width;
+    this.svg.style.clipPath = alone ? `inset(0 ${beyond.toFixed(0)}px)` : "";
     this.letters();
   }
 
@@ -207,7 +194,8 @@ export class Projector {
     const xs = names.map((name) => {
       const text = name.textContent ?? "";
       const own = Number(name.getAttribute("data-x") ?? name.getAttribute("x"));
-      return { x: trunk === 0 ? own : clearOfTrunk(own, text, letter, trunk), text };
+      const clear = trunk === 0 ? own : clearOfTrunk(own, text, letter, trunk);
+      return { x: insideOf(this.shown, clear, text, letter), text };
     });
     const first = above ? Math.max(...ys) : Math.min(...ys) + Math.max(0, letter - NAME_MM);
     rowsOfNames(xs, letter).forEach((row, number) => {

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { boxAround, clearOfTrunk, rowsOfNames } from "../../site_assets/js/projector.mjs";
+import { boxAround, centred, clearOfTrunk, insideOf, rowsOfNames } from "../../site_assets/js/room_places.mjs";
 
 const WHOLE = { x: -1000, y: -1500, width: 2200, height: 900 };
 
@@ -41,4 +41,24 @@ test("large names keep clear of the trunk on either side", () => {
   const [right, left] = [clearOfTrunk(80, "R1", 60, 70), clearOfTrunk(-80, "L1", 60, 70)];
   assert.equal(left, -right);
   assert.ok(right - (2 * 60 * 0.62) / 2 > 70);
+});
+
+test("a drawing stands in the middle of its room", () => {
+  const box = centred(WHOLE, { width: 1280, height: 450 }, 1280);
+  // Twice as wide as it is high: 1100 of 1280 px at 0.5 px/mm.
+  assert.deepEqual(box, { ...WHOLE, x: WHOLE.x - 90 / 0.5 });
+});
+
+test("words beside a drawing move it to the left, but never out of its room", () => {
+  assert.equal(centred(WHOLE, { width: 1280, height: 450 }, 1150).x, WHOLE.x - 50 / 0.5);
+  assert.equal(centred(WHOLE, { width: 1280, height: 450 }, 900).x, WHOLE.x);
+  assert.equal(centred(WHOLE, { width: 1100, height: 900 }, 1100).x, WHOLE.x);
+});
+
+test("a name that the edge would cut moves into sight, one beyond it does not", () => {
+  const shown = { x: -300, width: 600 };
+  assert.ok(insideOf(shown, -290, "L3", 60) - (2 * 60 * 0.62) / 2 >= -300);
+  assert.ok(insideOf(shown, 310, "R3", 60) + (2 * 60 * 0.62) / 2 <= 300);
+  assert.equal(insideOf(shown, 0, "L1", 60), 0);
+  assert.equal(insideOf(shown, 500, "R4", 60), 500);
 });

@@ -3,83 +3,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
 
 from browser import watched_page
-from pencilwood.assets import asset_root
-from pencilwood.pages.case_page import case_page
-from pencilwood.pages.handbook import Handbook
-from pencilwood.pages.projector_page import projector_page
-from pencilwood.proof import CaseProof, prove_case
-from pencilwood.site.handbook import all_safety_notes, read_one_case
+from pencilwood.proof import CaseProof
 from pencilwood.vine.measures import buds_kept
+from room_page import CASE, ROOM, count, open_room
 from web_host import web_host
-from workshop import PROJECT
 
-CASE = "tidy-vine"
-SCRIPTS = ("pencilwood.js", "offline.js")
-ROOM = {"width": 1280, "height": 720}
 LEAST_SHARE = 0.04
 """Share of the screen's height that the smallest letters must have."""
 
 
-@pytest.fixture(scope="module")
-def proof() -> CaseProof:
-    profile, case, findings = read_one_case(PROJECT, CASE)
-    assert profile is not None, findings
-    assert case is not None, findings
-    return prove_case(case, profile)
-
-
-@pytest.fixture(scope="module")
-def folder(proof: CaseProof, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The page in both languages with what it asks for, on a disk."""
-    site = tmp_path_factory.mktemp("project")
-    profile, _, _ = read_one_case(PROJECT, CASE)
-    assert profile is not None
-    notes, _ = all_safety_notes(PROJECT, profile.languages)
-    handbook = Handbook(profile, (proof,), {}, (), notes, ())
-    for language, place in (("en", "project"), ("es", "es/project")):
-        (site / place).mkdir(parents=True)
-        text = projector_page(handbook, proof, language)
-        (site / place / f"{CASE}.html").write_text(text, "utf-8")
-        vine = case_page(handbook, proof, language)
-        alone = f'<!doctype html><meta charset="utf-8"><body>{vine.content("<h1>Vine</h1>")}</body>'
-        (site / place).with_name("cases").mkdir(exist_ok=True)
-        folder = "" if language == "en" else f"{language}/"
-        own = site / place / ".." / "cases" / f"{CASE}.html"
-        own.write_text(vine.complete(alone, folder), "utf-8")
-    for name in ("css/vine.css", "css/projector.css", "icons/favicon.svg", *SCRIPTS):
-        path = site / "assets" / "pencilwood" / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes((asset_root() / name).read_bytes())
-    return site
-
-
-def open_room(page: Page, address: str) -> None:
-    """Open the page and wait until it has its drawing."""
-    page.goto(address)
-    page.wait_for_selector("svg.pw-vine")
-
-
-@pytest.fixture
-def room(browser: Browser, folder: Path) -> Iterator[Page]:
-    for page in watched_page(browser, viewport=ROOM):
-        open_room(page, (folder / "project" / f"{CASE}.html").as_uri())
-        yield page
-
-
 def heading(page: Page) -> str:
     return page.locator(".pwp-step h2:visible").inner_text()
-
-
-def count(page: Page) -> tuple[int, int]:
-    at, of = page.locator(".pwp-count").inner_text().split(" / ")
-    return int(at), int(of)
 
 
 def buds_shown(page: Page) -> int:
@@ -255,29 +195,3 @@ def test_each_language_has_its_page(folder: Path) -> None:
     for text in (english, spanish):
         ids = re.findall(r'\bid="([^"]+)"', text)
         assert len(ids) == len(set(ids))
-
-
-UNDER_WORDS = """
-() => {
-  const words = [...document.querySelectorAll(".pwp-scale, .pwp-keys")]
-    .map(one => one.getBoundingClientRect());
-  const trunk = Number(document.querySelector("svg.pw-vine").dataset.trunk);
-  const wood = [...document.querySelectorAll("svg .pw-part .pw-wood")]
-    .map(one => one.getBoundingClientRect());
-  const over = (a, b) =>
-    a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-  const names = [...document.querySelectorAll(".pw-place-name")].map(one => one.getBBox());
-  return [
-    wood.filter(one => words.some(other => over(one, other))).length,
-    names.filter(one => one.x < trunk && one.x + one.width > -trunk).length,
-  ];
-}
-"""
-
-
-@pytest.mark.parametrize("height", [600, 720, 1024])
-def test_no_wood_is_under_words_and_no_name_over_the_trunk(room: Page, height: int) -> None:
-    room.set_viewport_size({"width": ROOM["width"], "height": height})
-    room.reload()
-    room.wait_for_selector("html.pwp-shown svg.pw-vine")
-    assert room.evaluate(UNDER_WORDS) == [0, 0]

@@ -76,7 +76,7 @@ def _laid(plate: Plate, laid: Laid, standing: Group) -> Group:
         (*marked, "pw-laid", *([f"pw-laid-{laid.stage}"] if laid.stage else []))
     )
     if laid.stage:
-        look["display"] = "none"
+        look |= {"display": "none", "data-laid": laid.part}
     return Group(tuple(things), look)
 
 

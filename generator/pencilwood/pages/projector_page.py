@@ -11,7 +11,7 @@ small picture of the vine and all steps one under another.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -28,7 +28,7 @@ from pencilwood.pages.wood_words import cut_words
 from pencilwood.proof import CaseProof
 from pencilwood.vine.measures import buds_kept, spurs
 from pencilwood.vine.passes import Pass, after_cuts
-from pencilwood.vine.wood import Shortening, WoodLeft, uncut
+from pencilwood.vine.wood import Shortening, Tie, WoodLeft, uncut
 from pencilwood.words.filling import fill
 
 _BEHIND_ARM_MM = 250.0
@@ -56,6 +56,8 @@ class Step:
     """The places that the step is about; the drawing comes nearer where they are few."""
     why: str = ""
     asks: bool = False
+    tied: tuple[str, ...] | None = None
+    """Canes that lie along the wire by now; None before anything is tied."""
 
     @property
     def states(self) -> str:
@@ -143,6 +145,7 @@ def _box(frame: Frame) -> str:
 
 def _steps(desk: Desk, proof: CaseProof) -> Iterator[Step]:
     left = uncut(proof.parts)
+    tied: tuple[str, ...] | None = None
     story = fill(desk.own(proof.case.story), proof.facts[desk.language])
     yield Step(desk.own(proof.case.title), story, left)
     for (in_pass, *_), group in groupby(proof.case.answer, key=_same_step):
@@ -150,21 +153,33 @@ def _steps(desk: Desk, proof: CaseProof) -> Iterator[Step]:
         heading = desk.say_of(proof.parts.vine.own_words, f"pass.{in_pass}")
         positions = _positions(proof, cuts) if in_pass is not Pass.ROUGH else ()
         named = ", ".join(positions) if len(positions) <= _MOST_NAMED else ""
-        shortens = isinstance(cuts[0].done.cut, Shortening)
-        question = desk.say(f"project.ask.{'buds' if shortens else 'wood'}")
-        yield Step(
-            f"{heading}: {named}" if named else heading, question, left, positions, asks=True
-        )
+        question = desk.say(f"project.ask.{_asked(cuts[0])}")
+        if in_pass is Pass.TIE:
+            tied = tied or ()
+        asking = f"{heading}: {named}" if named else heading
+        yield Step(asking, question, left, positions, asks=True, tied=tied)
         left = after_cuts(left, (one.done for one in cuts))
+        if tied is not None:
+            tied = (*tied, *(one.done.cut.part for one in cuts))
         why = fill(desk.own(cuts[0].why), proof.facts[desk.language])
-        yield Step(heading, _cuts(desk, proof, cuts), left, positions, why)
-    yield Step(desk.say("project.end"), _end(desk, proof, left), left)
+        yield Step(heading, _cuts(desk, proof, cuts), left, positions, why, tied=tied)
+    yield Step(desk.say("project.end"), _end(desk, proof, left), left, tied=tied)
 
 
-def _same_step(one: AnswerCut) -> tuple[Pass, tuple[str, ...], int]:
-    buds = one.done.cut.buds if isinstance(one.done.cut, Shortening) else 0
-    why: Mapping[str, str] = one.why
-    return one.done.in_pass, tuple(why.values()), buds
+def _asked(one: AnswerCut) -> str:
+    """The last word of the key of what the room votes on."""
+    cut = one.done.cut
+    if isinstance(cut, Tie):
+        return "side"
+    return "buds" if isinstance(cut, Shortening) else "wood"
+
+
+def _same_step(one: AnswerCut) -> tuple[Pass, tuple[str, ...], int, str]:
+    cut, why = one.done.cut, one.why
+    buds = cut.buds if isinstance(cut, Shortening) else 0
+    # Each cane has a vote of its own on where it is tied.
+    tied = cut.part if isinstance(cut, Tie) else ""
+    return one.done.in_pass, tuple(why.values()), buds, tied
 
 
 def _positions(proof: CaseProof, cuts: list[AnswerCut]) -> tuple[str, ...]:
