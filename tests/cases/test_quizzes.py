@@ -122,7 +122,8 @@ SLIPS = [
         "find: leg",
         '26:11: "find" cannot be "leg"; expected one of trunk, head, arm, old wood, '
         "last year's spur, cane, diseased wood, dead wood, injured wood, spindly cane, "
-        "bull cane, wood below the arm, cane on the head, lowest cane (not-a-choice)",
+        "bull cane, wood below the arm, cane on the head, upright cane, inward cane, "
+        "last year's fruiting cane, lowest cane (not-a-choice)",
         id="something that cannot be found",
     ),
     pytest.param(

@@ -10,9 +10,12 @@ from pencilwood.quiz.learners import HABITS
 from pencilwood.quiz.made import Choices, MadeQuestion, Ordering, Tapping
 from pencilwood.quiz.making import make_quiz
 from pencilwood.quiz.quiz_proof import HIGHEST_CHANCE
+from pencilwood.rules import RULES
 from quiz_demo import Demo
 
 COURSE = ("before-the-first-day", "crew-leader", "first-week")
+OTHER_FORMS = ("cane-pruned", "head-trained", "high-cordons")
+"""Shorter ones, each for crews who prune vines of one form."""
 KINDS = {"choose", "cane", "part", "count", "order", "safe", "sum", "prune"}
 
 
@@ -26,7 +29,7 @@ def questions(demo: Demo) -> list[tuple[str, str, MadeQuestion]]:
 
 
 def test_the_course_asks_in_every_way(demo: Demo) -> None:
-    assert tuple(sorted(demo.quizzes)) == COURSE
+    assert tuple(sorted(demo.quizzes)) == tuple(sorted(COURSE + OTHER_FORMS))
     assert {one.about for _, _, one in questions(demo)} == KINDS
     for proof in demo.quizzes.values():
         assert len(proof.quiz.must_know) >= 4
@@ -64,9 +67,9 @@ def test_the_right_choice_stands_at_the_same_place_in_every_language(demo: Demo)
 def test_the_places_of_right_choices_are_evenly_used(demo: Demo) -> None:
     for proof in demo.quizzes.values():
         first_three = proof.places[:3]
-        assert sum(proof.places) >= 12
+        assert sum(proof.places) >= 10
         assert max(first_three) <= sum(proof.places) / 2, proof.quiz.slug
-        assert min(first_three) >= 3, proof.quiz.slug
+        assert min(first_three) >= (2 if proof.quiz.slug in OTHER_FORMS else 3), proof.quiz.slug
 
 
 def test_steps_are_not_shown_in_their_order(demo: Demo) -> None:
@@ -89,7 +92,7 @@ def test_what_is_right_to_tap_can_be_tapped(demo: Demo) -> None:
 def test_guessing_passes_less_than_once_in_a_hundred(demo: Demo) -> None:
     for proof in demo.quizzes.values():
         assert 0 < proof.chance <= HIGHEST_CHANCE
-        assert proof.chance > proof.chance_of_one_try  # both have two tries
+        assert proof.chance > proof.chance_of_one_try  # all have two tries
         assert proof.chance_of_one_try <= Fraction(1, 1000)
 
 
@@ -111,10 +114,16 @@ def test_who_does_not_know_one_rule_is_told_which(demo: Demo) -> None:
 
 
 def test_the_course_covers_every_rule(demo: Demo) -> None:
-    covered = {rule for proof in demo.quizzes.values() for rule in proof.covers}
-    left_out = set.intersection(*(set(proof.leaves_out) for proof in demo.quizzes.values()))
+    course = [demo.quizzes[slug] for slug in COURSE]
+    covered = {rule for proof in course for rule in proof.covers}
+    left_out = set.intersection(*(set(proof.leaves_out) for proof in course))
     assert left_out == set()
     assert len(covered) == 22
+
+
+def test_all_quizzes_together_cover_the_rules_of_every_form(demo: Demo) -> None:
+    covered = {rule for proof in demo.quizzes.values() for rule in proof.covers}
+    assert covered == {rule.name for rule in RULES}
 
 
 def test_the_right_choice_is_seldom_the_longest(demo: Demo) -> None:
@@ -129,7 +138,7 @@ def test_a_quiz_takes_a_bearable_time(demo: Demo) -> None:
         assert all(5 <= minutes <= 30 for minutes in proof.minutes.values())
 
 
-@pytest.mark.parametrize("slug", COURSE)
+@pytest.mark.parametrize("slug", COURSE + OTHER_FORMS)
 def test_the_same_quiz_comes_out_every_time(demo: Demo, slug: str) -> None:
     proof = demo.quizzes[slug]
     again, findings = make_quiz(proof.quiz, demo.vines, demo.profile)

@@ -12,7 +12,7 @@ from quiz_walk import cut_in_list, press
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 
-QUIZZES = ("before-the-first-day", "first-week", "crew-leader")
+QUIZZES = ("before-the-first-day", "first-week", "crew-leader", "high-cordons")
 
 
 def data_of(page: Page) -> dict[str, Any]:

@@ -30,6 +30,9 @@ class Find(StrEnum):
     BULL = "bull cane"
     HANGING = "wood below the arm"
     HEAD_CANE = "cane on the head"
+    UPRIGHT_CANE = "upright cane"
+    INWARD_CANE = "inward cane"
+    LAST_YEARS_CANE = "last year's fruiting cane"
     LOWEST_CANE = "lowest cane"
 
 

@@ -13,7 +13,7 @@ from pencilwood.rules import BANDS
 from pencilwood.units import format_length
 from pencilwood.vine.bands import told_limits
 from pencilwood.vine.wood import Part
-from pencilwood.words import say
+from pencilwood.words import fitting, say
 from pencilwood.words.filling import fill, names_in, typed_number
 
 
@@ -29,6 +29,10 @@ class Asker:
     def say(self, key: str, **facts: str | int) -> str:
         """A sentence of the catalogue under `asking.`."""
         return say(self.language, f"asking.{key}", **facts)
+
+    def say_of(self, own: str, key: str, **facts: str | int) -> str:
+        """The sentence that vines with `own` words have for it, else the usual one."""
+        return say(self.language, fitting(f"asking.{key}", own), **facts)
 
     def count(self, key: str, number: int) -> str:
         """The same for a number of things."""
@@ -74,7 +78,7 @@ class Asker:
         name, _, above = part.name.partition(" above ")
         return self.say("wood.old-above" if above else "wood.old", name=name, cane=above)
 
-    def cane_facts(self, part: Part) -> str:
+    def cane_facts(self, part: Part, own: str) -> str:
         """What one sees of a cane: `8 mm thick, sound, lowest bud 3 cm above the arm`."""
         height_mm = part.bud_height_mm(1)
         side = "above" if height_mm >= 0 else "below"
@@ -82,5 +86,5 @@ class Asker:
             "cane-facts",
             thickness=self.length(part.piece.thickness_mm),
             condition=self.say(f"condition.{part.piece.condition}"),
-            height=self.say(f"height.{side}", height=self.length(abs(height_mm))),
+            height=self.say_of(own, f"height.{side}", height=self.length(abs(height_mm))),
         )

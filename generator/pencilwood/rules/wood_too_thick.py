@@ -55,7 +55,7 @@ BANDS: tuple[Band, ...] = (
                 "range: common practice"
             ),
             "es": (
-                "5/16-1/2 in, 7.9-12.7 mm (F. Westover, Wines & Vines, mayo 2016); los extremos "
+                "5/16-1/2 in, 7,9-12,7 mm (F. Westover, Wines & Vines, mayo 2016); los extremos "
                 "del rango: práctica común"
             ),
         },

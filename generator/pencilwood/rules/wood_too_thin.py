@@ -58,8 +58,8 @@ BANDS: tuple[Band, ...] = (
                 "6.4 mm (hobby pages)"
             ),
             "es": (
-                "5/16-1/2 in, 7.9-12.7 mm (F. Westover, Wines & Vines, mayo 2016); al menos 1/4 "
-                "in, 6.4 mm (páginas de aficionados)"
+                "5/16-1/2 in, 7,9-12,7 mm (F. Westover, Wines & Vines, mayo 2016); al menos 1/4 "
+                "in, 6,4 mm (páginas de aficionados)"
             ),
         },
     ),

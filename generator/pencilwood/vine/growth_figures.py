@@ -42,7 +42,7 @@ SHORTEST_INTERNODE = GrowthFigure(
             "Viticulture, Oakville)"
         ),
         "es": (
-            "media de 5.3 cm medida en brotes que suben (American Journal of Enology and "
+            "media de 5,3 cm medida en brotes que suben (American Journal of Enology and "
             "Viticulture, Oakville)"
         ),
     },
@@ -54,7 +54,7 @@ LONGEST_INTERNODE = GrowthFigure(
     "published",
     {
         "en": "the upper end read is 7.6-8.9 cm (a garden page); 8 cm is taken",
-        "es": "el extremo superior leído es 7.6-8.9 cm (una página de jardinería); se toman 8 cm",
+        "es": "el extremo superior leído es 7,6-8,9 cm (una página de jardinería); se toman 8 cm",
     },
 )
 THINNEST_CANE = GrowthFigure(
