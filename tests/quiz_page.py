@@ -213,7 +213,7 @@ def write_page(path: Path, language: str, inside: str, *, dark: bool) -> str:
 <meta http-equiv="Content-Security-Policy" content="{POLICY}">
 <meta name="viewport" content="width=device-width, initial-scale=1">{styles}</head>
 <body{scheme}><main><h1>Larkfell</h1>{inside}</main>
-<script src="{(assets / "pencilwood.js").as_uri()}"></script></body></html>"""
+<script src="{(assets / "pencilwood-quiz.js").as_uri()}"></script></body></html>"""
     path.write_text(html, encoding="utf-8")
     return path.as_uri()
 

@@ -17,7 +17,7 @@ from workshop import PROJECT
 CASE = "tidy-vine"
 CANES = "two-new-canes"
 ROOM = {"width": 1280, "height": 720}
-_SCRIPTS = ("pencilwood.js", "offline.js")
+_SCRIPTS = ("pencilwood-room.js", "pencilwood.js", "offline.js")
 
 
 def proof_of(slug: str) -> CaseProof:

@@ -1,9 +1,8 @@
-/** Starts every exercise on the page, and what stands around exercises. */
+/** Starts every exercise on the page, and the pictures of its answer. */
 
 import { Exercise } from "./exercise.mjs";
-import { Projector } from "./projector.mjs";
-import { startQuizPages } from "./quiz/start.mjs";
-import { drawingFor, isAsked, tellDrawing } from "./room_drawing.mjs";
+import { whenRead } from "./page_start.mjs";
+import { isAsked, tellDrawing } from "./room_drawing.mjs";
 import { Stages } from "./stages.mjs";
 
 function startAll() {
@@ -18,30 +17,9 @@ function startAll() {
       ).bind();
     }
   }
-  startQuizPages();
-  for (const root of document.querySelectorAll("[data-pencilwood-projector]")) {
-    startProjector(/** @type {HTMLElement} */ (root));
-  }
   for (const root of document.querySelectorAll("[data-pencilwood-exercise]")) {
     new Exercise(/** @type {HTMLElement} */ (root)).bind();
   }
 }
 
-/**
- * Without its drawing the page stays what it is without a script: a small picture and all steps.
- *
- * @param {HTMLElement} root
- */
-async function startProjector(root) {
-  const place = /** @type {HTMLElement} */ (root.querySelector(".pwp-drawing"));
-  try {
-    await drawingFor(place);
-    new Projector(root).bind();
-  } catch {
-    place.classList.add("pwp-without");
-  }
-}
-
-const start = isAsked() ? tellDrawing : startAll;
-if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start);
-else start();
+whenRead(isAsked() ? tellDrawing : startAll);

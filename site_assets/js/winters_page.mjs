@@ -1,12 +1,10 @@
 /** Starts the page of a vine over three winters; a script of its own, for no other page uses it. */
 
+import { whenRead } from "./page_start.mjs";
 import { Winters } from "./winters.mjs";
 
-function startAll() {
+whenRead(() => {
   for (const root of document.querySelectorAll("[data-pencilwood-winters]")) {
     new Winters(/** @type {HTMLElement} */ (root)).bind();
   }
-}
-
-if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", startAll);
-else startAll();
+});

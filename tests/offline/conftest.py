@@ -13,18 +13,20 @@ from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
 from web_host import WebHost, web_host
 
 PAGES = ("index", "vines", "rules", "cases/tidy-vine", "quizzes/before-the-first-day")
-SCRIPT = "assets/pencilwood/pencilwood.js"
+SCRIPTS = ("pencilwood.js", "pencilwood-quiz.js")
 
 
 def finish_build(site: Path, build: int) -> None:
-    """Let the script and every page tell their build, and write the worker anew."""
-    script = site / SCRIPT
-    script.write_text(f"{script.read_text('utf-8')};window.scriptBuild={build};", "utf-8")
-    version = content_hash(script.read_bytes())
+    """Let the scripts and every page tell their build, and write the worker anew."""
+    versions = {}
+    for name in SCRIPTS:
+        script = site / "assets" / "pencilwood" / name
+        script.write_text(f"{script.read_text('utf-8')};window.scriptBuild={build};", "utf-8")
+        versions[name] = content_hash(script.read_bytes())
     for path in site.rglob("*.html"):
-        html = re.sub(
-            r"pencilwood\.js\?v=\w+", f"pencilwood.js?v={version}", path.read_text("utf-8")
-        )
+        html = path.read_text("utf-8")
+        for name, version in versions.items():
+            html = re.sub(rf"/{re.escape(name)}\?v=\w+", f"/{name}?v={version}", html)
         html = re.sub(r' data-build="\d"', "", html)
         path.write_text(html.replace("<body", f'<body data-build="{build}"', 1), "utf-8")
     (site / OFFLINE_WORKER).write_text(offline_worker(site), "utf-8")

@@ -225,7 +225,7 @@ def test_an_old_page_that_stays_open_gets_nothing_of_the_new_build(
     assert other.evaluate(SETTLED) == "activated"
     told = open_for_long.evaluate(
         """async () => {
-          const src = document.querySelector("script[src*='pencilwood.js']").src;
+          const src = document.querySelector("script[src*='pencilwood-quiz.js']").src;
           const text = await fetch(src).then((one) => one.text(), () => "none");
           return text.includes("scriptBuild=2");
         }"""

@@ -191,7 +191,7 @@ def test_each_language_has_its_page(folder: Path) -> None:
     assert "Hands up!" in english
     assert "¡Manos arriba!" in spanish
     assert 'href="../cases/tidy-vine.html"' in english
-    assert 'src="../../assets/pencilwood/pencilwood.js?v=' in spanish
+    assert 'src="../../assets/pencilwood/pencilwood-room.js?v=' in spanish
     for text in (english, spanish):
         ids = re.findall(r'\bid="([^"]+)"', text)
         assert len(ids) == len(set(ids))

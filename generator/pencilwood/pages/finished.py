@@ -23,7 +23,7 @@ _OURS = re.compile(rf'{OUR_FILES}/([^"?#]+\.(?:js|css))"')
 _BEFORE_OURS = re.compile(r'\b(?:src|href)="(?:\.\./|\./)*$')
 _FAR_ENOUGH_BACK = 80
 _WAITING = re.compile(r'<script (src="[^"]+")></script>')
-_EXERCISES = re.compile(rf'<script src="([^"]*{OUR_FILES}/pencilwood\.js[^"]*)"')
+_EXERCISES = re.compile(rf'<script src="([^"]*{OUR_FILES}/pencilwood(?:-quiz)?\.js[^"]*)"')
 _CHARSET = re.compile(r"<meta charset=[^>]*>")
 _HEAD_END = Markup("</head>")
 _HEAD = Markup(

@@ -39,7 +39,9 @@ STYLES = (
     "css/quiz.css",
 )
 OWN_STYLE = "package/package.css"
-SCRIPT = "pencilwood.js"
+EXERCISE_SCRIPT = "pencilwood.js"
+QUIZ_SCRIPT = "pencilwood-quiz.js"
+"""Holds the exercise too."""
 JOINING_SCRIPT = "package/pencilwood-scorm.js"
 """Runs before the other and joins the page to the learning system."""
 ICON = "icons/favicon.svg"
@@ -51,7 +53,7 @@ FONTS = (
     "licences/alegreya.txt",
     "licences/atkinson-hyperlegible.txt",
 )
-ASSETS_USED = (*STYLES, OWN_STYLE, *FONTS, SCRIPT, JOINING_SCRIPT, ICON)
+_ASSETS = (*STYLES, OWN_STYLE, *FONTS, JOINING_SCRIPT, ICON)
 
 _NOWHERE = re.compile(r'<a\b[^>]*\bhref=""[^>]*>(.*?)</a>', re.DOTALL)
 
@@ -67,6 +69,8 @@ class Packaged:
     """HTML by path, the start page among them."""
     rules: int
     """How many rules have a page in it."""
+    assets: tuple[str, ...]
+    """Files of the program that its pages ask for."""
     pictures: Mapping[str, bytes] = field(default_factory=dict)
     """Photographs by path."""
 
@@ -75,7 +79,7 @@ def packaged_case(handbook: Handbook, proof: CaseProof, language: str) -> Packag
     """The exercise of one case and the pages of the rules that count in it."""
     rules = rules_charged(proof.sheet)
     part = _part_of(handbook, language, rules)
-    packaged = _packaged(part, _case_page(part, proof, language), rules)
+    packaged = _packaged(part, _case_page(part, proof, language), rules, EXERCISE_SCRIPT)
     slug = proof.case.slug
     photo = part.photos.get(slug)
     pictures = {} if photo is None else {f"{ASSETS}/{photo_file(slug)}": photo.data}
@@ -92,7 +96,7 @@ def packaged_quiz(handbook: Handbook, proof: QuizProof, language: str) -> Packag
     }
     rules = sorted(named)
     part = _part_of(handbook, language, rules)
-    return _packaged(part, quiz_page(part, proof, language), rules)
+    return _packaged(part, quiz_page(part, proof, language), rules, QUIZ_SCRIPT)
 
 
 def _asked(quiz: Quiz) -> Iterable[str]:
@@ -106,13 +110,14 @@ def _part_of(handbook: Handbook, language: str, rules: Iterable[str]) -> Handboo
     return replace(handbook, profile=profile, holds=holds)
 
 
-def _packaged(part: Handbook, start: Page, rules: Iterable[str]) -> Packaged:
+def _packaged(part: Handbook, start: Page, rules: Iterable[str], script: str) -> Packaged:
     language = start.language
     addresses = Addresses(part.profile.languages)
     pages = [rule_page(part, RULE_BY_NAME[rule], language) for rule in rules]
     html = {addresses.of(page.path, language): _alone(part, page, False) for page in pages}
     first = addresses.of(start.path, language)
-    return Packaged(start.title, first, {first: _alone(part, start, True), **html}, len(pages))
+    html[first] = _alone(part, start, True)
+    return Packaged(start.title, first, html, len(pages), (*_ASSETS, script))
 
 
 def _case_page(part: Handbook, proof: CaseProof, language: str) -> Page:

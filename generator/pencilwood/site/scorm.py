@@ -10,7 +10,7 @@ from pencilwood.packages.scorm import Content, scorm_package
 from pencilwood.packages.scorm.notes import case_notes, quiz_notes
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.handbook import Handbook
-from pencilwood.pages.packaged import ASSETS_USED, Packaged, packaged_case, packaged_quiz
+from pencilwood.pages.packaged import Packaged, packaged_case, packaged_quiz
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.compiled import version_of
 from pencilwood.quiz.quiz_proof import QuizProof
@@ -46,7 +46,7 @@ def _package(
 ) -> Package:
     pages = {path: html.encode() for path, html in packaged.pages.items()}
     root = asset_root()
-    assets = {f"{ASSETS}/{name}": (root / name).read_bytes() for name in ASSETS_USED}
+    assets = {f"{ASSETS}/{name}": (root / name).read_bytes() for name in packaged.assets}
     content = Content(
         name=slug,
         kind=kind,
