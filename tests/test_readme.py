@@ -8,7 +8,7 @@ import pytest
 
 from pencilwood.site.starter.selection import VINES
 
-NUMBERS = {"three": 3, "two hundred": 200}
+NUMBERS = {"three": 3, "six": 6, "two hundred": 200}
 
 
 def told(project: Path, pattern: str) -> str:

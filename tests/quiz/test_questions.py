@@ -7,79 +7,33 @@ import pytest
 from pencilwood.cases.quiz import (
     BlockSum,
     Choose,
-    Common,
     Count,
     CountIt,
     Find,
     NamePart,
     Prune,
-    Quiz,
     QuizQuestion,
-    Said,
-    Seen,
     WhichCane,
     WrongSum,
 )
-from pencilwood.places import Place
 from pencilwood.quiz.compiled import version_of
-from pencilwood.quiz.made import Choices, MadeQuestion, MadeQuiz, Tapping
-from pencilwood.quiz.making import make_quiz
+from pencilwood.quiz.made import Choices, MadeQuiz, Tapping
 from pencilwood.quiz.quiz_proof import prove_quiz
 from pencilwood.score.judge import judge, lost
 from pencilwood.vine import measures
 from pencilwood.vine.wood import WoodLeft
 from quiz_demo import Demo
-
-HERE = Place("quiz.yml", 7, 5)
-
-
-def common(slug: str = "q", *, must_know: bool = False, rules: tuple[str, ...] = ()) -> Common:
-    return Common(slug, HERE, must_know, rules)
-
-
-def seen(vine: str, at: str | None = None) -> Seen:
-    return Seen(vine, HERE, "before", at)
-
-
-def said(words: str, why: str = "That is why it is so.") -> Said:
-    return Said({"en": words, "es": words}, {"en": why, "es": why}, HERE)
-
-
-def a_quiz(*questions: QuizQuestion, needed: int = 0, tries: int = 1) -> Quiz:
-    words = {"en": "Quiz", "es": "Examen"}
-    return Quiz("quiz", words, words, questions, needed, Place("quiz.yml", 1, 1), tries)
-
-
-def made(demo: Demo, *questions: QuizQuestion, needed: int = 0, tries: int = 1) -> MadeQuiz:
-    quiz, findings = make_quiz(
-        a_quiz(*questions, needed=needed, tries=tries), demo.vines, demo.profile
-    )
-    assert findings == ()
-    assert quiz is not None
-    return quiz
-
-
-def made_one(demo: Demo, question: QuizQuestion) -> MadeQuestion:
-    return made(demo, question).questions["en"][0]
-
-
-def refused(demo: Demo, question: QuizQuestion) -> str:
-    quiz, findings = make_quiz(a_quiz(question), demo.vines, demo.profile)
-    assert quiz is None
-    [only] = findings
-    _, spanish = make_quiz(a_quiz(question), demo.vines, demo.profile, "es")
-    assert spanish[0].what != only.what
-    return only.render()
-
-
-def texts(question: MadeQuestion) -> set[str]:
-    assert isinstance(question.body, Choices)
-    return {option.text for option in question.body.options}
-
-
-def right_text(question: MadeQuestion) -> str:
-    assert isinstance(question.body, Choices)
-    return question.body.options[question.body.right].text
+from quiz_questions import (
+    HERE,
+    common,
+    made,
+    made_one,
+    refused,
+    right_text,
+    said,
+    seen,
+    texts,
+)
 
 
 def test_buds_left_are_those_of_the_answer(demo: Demo) -> None:
@@ -151,65 +105,6 @@ def test_only_the_lowest_cane_of_its_position_is_right(demo: Demo) -> None:
     assert question.body.right == ("R3a",)
     # The neighbours are drawn as well and can be tapped.
     assert {"R2a", "R4a"} <= {target.name for target in question.body.targets}
-
-
-def test_who_ties_canes_is_asked_what_each_stays_as(demo: Demo) -> None:
-    question = made_one(demo, WhichCane(common(), seen("two-new-canes", "L1")))
-    assert right_text(question) == "L1a as a renewal spur and L1b as a fruiting cane"
-    assert "L1a as a fruiting cane and L1b as a renewal spur" in texts(question)
-    assert isinstance(question.body, Choices)
-    whys = {option.text: option.why for option in question.body.options}
-    assert "above the head" in whys["L1a as a renewal spur and L1b as a fruiting cane"]
-    turned = whys["L1a as a fruiting cane and L1b as a renewal spur"]
-    assert "Wood is left above this fruiting cane" in turned
-    # The plan leaves just that, so the question and the plan agree.
-    vine = demo.vines["two-new-canes"]
-    assert vine.plan.left.state("L1a") <= 2 < vine.plan.left.state("L1b")
-
-
-def test_a_strong_cane_around_a_head_may_stay_with_three_buds(demo: Demo) -> None:
-    vine = demo.vines["strong-and-weak-places"]
-    three = [p for p in vine.parts.parts if p.is_cane and vine.plan.left.state(p.name) == 3]
-    assert three
-    for part in three:
-        asked = WhichCane(common(), seen("strong-and-weak-places", part.position.name))
-        assert right_text(made_one(demo, asked)) == f"Cane {part.name}"
-
-
-FOUND = [
-    ("hanging-spurs", "L3", Find.UPRIGHT_CANE, "L3a"),
-    ("the-middle-stays-open", "H1", Find.INWARD_CANE, "H1a"),
-    ("two-new-canes", "L1", Find.LAST_YEARS_SPUR, "L1m"),
-    # On a high cordon near the arm is up: of R2's canes a stands nearest.
-    ("far-hanging-spurs", "R2", Find.LOWEST_CANE, "R2a"),
-]
-
-
-@pytest.mark.parametrize(("slug", "at", "find", "name"), FOUND)
-def test_what_only_some_forms_have_is_found(
-    demo: Demo, slug: str, at: str, find: Find, name: str
-) -> None:
-    body = made_one(demo, NamePart(common(), seen(slug, at), find)).body
-    assert isinstance(body, Tapping)
-    assert name in body.right
-    assert {one.name for one in body.targets} > set(body.right)
-
-
-@pytest.mark.parametrize("slug", ["far-hanging-spurs", "two-new-canes"])
-def test_what_is_right_on_a_form_is_called_no_fault_there(demo: Demo, slug: str) -> None:
-    """Hanging wood on a high cordon, a cane near the head where canes are tied."""
-    body = made_one(demo, NamePart(common(), seen(slug), Find.TRUNK)).body
-    assert isinstance(body, Tapping)
-    assert not {"wood-below-the-arm", "cane-on-the-head"} & set(body.whys)
-
-
-def test_where_no_arm_is_drawn_none_can_be_tapped(demo: Demo) -> None:
-    body = made_one(demo, NamePart(common(), seen("two-new-canes"), Find.TRUNK)).body
-    assert isinstance(body, Tapping)
-    names = {one.name for one in body.targets}
-    assert {"trunk", "head"} < names
-    assert "left arm" not in names
-    assert body.whys["head"] == "No. This is the head. New canes should begin near it."
 
 
 def a_sum(given: dict[str, str], *slips: dict[str, str], name: str = "vines") -> BlockSum:
