@@ -5,7 +5,7 @@
 
 import { arrow, button, check, element, radios, setText } from "./dom.mjs";
 import { copyOf } from "./drawing.mjs";
-import { frameOf } from "./frames.mjs";
+import { frameOf, reaching } from "./frames.mjs";
 import { Stage } from "./stage.mjs";
 import { showTied } from "./tied_wood.mjs";
 import { sidesTied } from "./tying.mjs";
@@ -30,6 +30,8 @@ export class CompareView {
     this.states = [];
     /** @type {Map<string, WireSide>} */
     this.tied = new Map();
+    /** @type {{x: number, y: number}[]}  of the canes that are shown tied */
+    this.tips = [];
     /** @type {Mark[]} */
     this.marks = [];
     /** Whose vine is shown: "mine", "plan" or "answer". */
@@ -97,7 +99,8 @@ export class CompareView {
     const { drawing } = this.stage;
     const { states, tied } = this.shown();
     drawing.paint(states);
-    showTied(drawing, tied, states);
+    this.tips = showTied(drawing, tied, states);
+    if (this.position === null) this.stage.show(reaching(drawing.whole, this.tips));
     // The numbers speak of the learner's own cuts.
     this.stage.setMarks(whose === "mine" ? this.marks : []);
     drawing.svg.setAttribute("aria-label", this.words.say(`compare.${whose}`));
@@ -125,7 +128,7 @@ export class CompareView {
     const { drawing } = this.stage;
     const full = this.sheet.pieces.map((piece) => Math.min(piece.states - 1, 6));
     drawing.svg.classList.toggle("pw-close-up", position !== null);
-    this.stage.show(position === null ? drawing.whole : frameOf(drawing, position, full, false));
+    this.stage.show(position === null ? reaching(drawing.whole, this.tips) : frameOf(drawing, position, full, false));
     const name = position === null ? "" : this.sheet.positions[position].name;
     if (this.here) setText(this.here, name === "" ? "" : this.words.say("compare.here", { name }));
   }

@@ -26,7 +26,7 @@ import { makeBench } from "./bench.mjs";
 import { setText } from "./dom.mjs";
 import { headingsOf } from "./headings.mjs";
 import { readPage, tellScore } from "./page_data.mjs";
-import { freshWork, takeUp, versionOf } from "./saved_work.mjs";
+import { freshWork, looksCloser, takeUp, versionOf } from "./saved_work.mjs";
 import { budsKept, score } from "./scoring.mjs";
 import { Keeper } from "./storage.mjs";
 import { isTying, sidesTied, tieOf } from "./tying.mjs";
@@ -252,8 +252,7 @@ export class Exercise {
   /** @param {1 | -1} by */
   changePass(by) {
     this.work.history = wood.changePass(this.work.history, by, this.sheet.cutting.passes);
-    // The rough pass looks at whole canes, the later ones at their lowest buds.
-    this.work.closer = this.work.history.pass !== "rough";
+    this.work.closer = looksCloser(this.work.history);
     this.openPass();
   }
 

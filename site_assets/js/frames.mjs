@@ -3,6 +3,7 @@
 /** @import {Box, VineDrawing} from "./drawing.mjs" */
 
 const MARGIN_MM = 70;
+const TIP_ROOM_MM = 30;
 const SMALLEST_MM = 260;
 const LOW_BUDS = 2;
 const TRUNK_MM = 300;
@@ -46,6 +47,19 @@ export function frameOfWood({ cutPoints, whole }) {
   const top = Math.max(y - TIP_MM, whole.y);
   const bottom = Math.min(y + height + TRUNK_MM, whole.y + whole.height);
   return { x, y: top, width, height: bottom - top };
+}
+
+/**
+ * The same window made wide enough for tips that reach out of it.
+ *
+ * @param {Box} box
+ * @param {readonly {x: number, y: number}[]} tips
+ * @returns {Box}
+ */
+export function reaching(box, tips) {
+  const left = Math.min(box.x, ...tips.map(({ x }) => x - TIP_ROOM_MM));
+  const right = Math.max(box.x + box.width, ...tips.map(({ x }) => x + TIP_ROOM_MM));
+  return { ...box, x: left, width: right - left };
 }
 
 /**

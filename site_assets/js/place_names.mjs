@@ -26,12 +26,24 @@ export function thinNames(svg, pixelsPerMm, taken, told) {
 }
 
 /**
+ * Leaves the names and heights of the wires out where the edge of the picture would cut one.
+ *
+ * @param {SVGSVGElement} svg
+ */
+export function hideCutWords(svg) {
+  const { right } = svg.getBoundingClientRect();
+  const words = [...svg.querySelectorAll(".pw-wire-name, .pw-wire-height")];
+  svg.classList.toggle("pw-words-cut", words.some((one) => one.getBoundingClientRect().right > right));
+}
+
+/**
  * Shows all names again as they were drawn.
  *
  * @param {SVGSVGElement} svg
  */
 export function allNames(svg) {
   for (const name of svg.querySelectorAll(".pw-name-away")) name.classList.remove("pw-name-away");
+  svg.classList.remove("pw-words-cut");
   svg.style.removeProperty("--pw-name");
   if (svg.style.length === 0) svg.removeAttribute("style");
 }

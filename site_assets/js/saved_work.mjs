@@ -24,7 +24,19 @@ import { replay, start } from "./wood.mjs";
  */
 export function freshWork(sheet) {
   const how = { tool: null, stub: null };
-  return { history: start(sheet?.cutting.passes), how, position: 0, near: false, closer: false, measuresOpen: true, done: false };
+  const history = start(sheet?.cutting.passes);
+  const closer = looksCloser(history);
+  return { history, how, position: 0, near: false, closer, measuresOpen: true, done: false };
+}
+
+/**
+ * The rough pass looks at whole canes, the others at their lowest buds: long canes would leave no
+ * room to tell the pieces apart that stand near the head.
+ *
+ * @param {{pass: string}} history
+ */
+export function looksCloser(history) {
+  return history.pass !== "rough";
 }
 
 /**

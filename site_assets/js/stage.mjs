@@ -2,7 +2,7 @@
 
 import { element } from "./dom.mjs";
 import { VineDrawing } from "./drawing.mjs";
-import { allNames, thinNames } from "./place_names.mjs";
+import { allNames, hideCutWords, thinNames } from "./place_names.mjs";
 
 /** @typedef {{x: number, y: number, text: string, kind: string}} Mark  x and y in mm */
 
@@ -62,6 +62,7 @@ export class Stage {
     this.marksLayer.replaceChildren(...marks);
     const { svg } = this.drawing;
     if (svg.classList.contains("pw-close-up")) return;
+    hideCutWords(svg);
     const areas = marks.map((one) => one.getBoundingClientRect());
     thinNames(svg, this.drawing.pixelsPerMm(), areas, taken.map(({ text }) => text));
   }

@@ -7,6 +7,10 @@ import { canesToTie } from "./tying.mjs";
 
 const SVG = "http://www.w3.org/2000/svg";
 const BEND_MM = 70;
+/** Room between a tip and the words beside it; more than a window has, which so cuts no word. */
+const CLEAR_MM = 40;
+
+/** @typedef {{x: number, y: number}} Point  mm */
 
 /**
  * Shows these canes as tied, and no others. The wood itself is copied and turned about its foot,
@@ -15,6 +19,7 @@ const BEND_MM = 70;
  * @param {VineDrawing} drawing
  * @param {Map<string, WireSide>} tied  side of the wire by the cane's name
  * @param {readonly number[]} states
+ * @returns {Point[]}  the tips of these canes
  */
 export function showTied(drawing, tied, states) {
   for (const old of drawing.svg.querySelectorAll(".pw-tied-now")) old.remove();
@@ -22,10 +27,27 @@ export function showTied(drawing, tied, states) {
     group.classList.remove("pw-tied-away");
   }
   const wire = Number(drawing.svg.dataset.wire);
-  if (!(wire > 0)) return;
-  for (const number of canesToTie(drawing.sheet, states)) {
+  if (!(wire > 0)) return [];
+  const tips = canesToTie(drawing.sheet, states).flatMap((number) => {
     const side = tied.get(drawing.sheet.pieces[number].name);
-    if (side !== undefined) layDown(drawing, number, states[number], side, -wire);
+    return side === undefined ? [] : layDown(drawing, number, states[number], side, -wire);
+  });
+  keepClear(drawing, tips);
+  return tips;
+}
+
+/**
+ * Moves the words about the wires off the canes that are tied to one of them.
+ *
+ * @param {VineDrawing} drawing
+ * @param {readonly Point[]} tips
+ */
+function keepClear(drawing, tips) {
+  const right = Math.max(...tips.map(({ x }) => x)) + CLEAR_MM;
+  for (const words of drawing.svg.querySelectorAll(".pw-wire-name, .pw-wire-height")) {
+    const own = words.getAttribute("data-x") ?? words.getAttribute("x") ?? "0";
+    words.setAttribute("data-x", own);
+    words.setAttribute("x", `${Math.max(Number(own), right)}`);
   }
 }
 
@@ -35,13 +57,14 @@ export function showTied(drawing, tied, states) {
  * @param {number} state  its buds
  * @param {WireSide} side
  * @param {number} wireY
+ * @returns {Point[]}  its tip
  */
 function layDown(drawing, number, state, side, wireY) {
   const { name, thickness } = drawing.sheet.pieces[number];
   const own = drawing.cutPoints.filter(({ piece }) => piece === number);
   const foot = own.find(({ buds }) => buds === null);
   const far = own.filter(({ buds }) => buds !== null && buds <= state).at(-1);
-  if (foot === undefined || far === undefined) return;
+  if (foot === undefined || far === undefined) return [];
   const outward = side === "left" ? -1 : 1;
   const now = Math.atan2(far.y - foot.y, far.x - foot.x);
   const turn = (((side === "left" ? Math.PI : 0) - now) * 180) / Math.PI;
@@ -62,6 +85,7 @@ function layDown(drawing, number, state, side, wireY) {
     group.after(bend, laid);
     group.classList.add("pw-tied-away");
   }
+  return [{ x: start.x + outward * Math.hypot(far.x - foot.x, far.y - foot.y), y: wireY }];
 }
 
 /**

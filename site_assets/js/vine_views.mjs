@@ -5,7 +5,7 @@
 
 import { button, element, setText } from "./dom.mjs";
 import { copyOf } from "./drawing.mjs";
-import { frameOf, frameOfWood } from "./frames.mjs";
+import { frameOf, frameOfWood, reaching } from "./frames.mjs";
 import { Stage } from "./stage.mjs";
 import { onTap } from "./tap.mjs";
 import { showTied } from "./tied_wood.mjs";
@@ -59,6 +59,7 @@ export class VineViews {
     this.side = this.whole.drawing.views[0] ?? "";
     this.framed = "";
     const wood = frameOfWood(this.whole.drawing);
+    this.wood = wood;
     this.whole.show(wood);
     this.near.drawing.svg.classList.add("pw-close-up");
     this.near.root.setAttribute("role", "group");
@@ -167,7 +168,10 @@ export class VineViews {
    * @param {readonly number[]} states
    */
   showTied(tied, states) {
-    for (const stage of [this.whole, this.near]) showTied(stage.drawing, tied, states);
+    const tips = showTied(this.whole.drawing, tied, states);
+    showTied(this.near.drawing, tied, states);
+    const box = reaching(this.wood, tips);
+    if (box.width !== this.whole.drawing.box.width) this.whole.show(box);
   }
 
   /** @param {View} view */

@@ -146,3 +146,41 @@ def test_wrong_cuts_are_told_by_the_rules_of_the_form(hand: Hand) -> None:
     rules = hand.made.words()["rules"]
     for name in ("wrong-cane-count", "wrong-spur-count", "cane-far-from-head", "cane-not-tied"):
         expect(result).to_contain_text(rules[name]["title"])
+
+
+LARGE_ENOUGH_PX_PER_MM = 0.4
+"""So a cane, drawn twice as thick as it is, takes some 8 px, and its neighbour 6 cm off 24."""
+
+
+def test_the_close_up_begins_near_the_head_where_pieces_are_told_apart(hand: Hand) -> None:
+    pick(hand.page, "L1a", "L1")
+    near = hand.page.locator(".pw-stage-near svg")
+    assert near.evaluate("svg => svg.getScreenCTM().a") > LARGE_ENOUGH_PX_PER_MM
+
+
+OUT_OF_THE_PICTURE_OR_UNDER_WORDS = """
+stage => {
+  const box = stage.getBoundingClientRect();
+  const seen = one => one.checkVisibility({ visibilityProperty: true }) && !one.closest(".pw-gone");
+  const laid = [...stage.querySelectorAll(".pw-tied-now:not(.pw-bend) .pw-wood")].filter(seen)
+    .map(one => one.getBoundingClientRect());
+  const words = [...stage.querySelectorAll(".pw-wire-name, .pw-wire-height")].filter(seen)
+    .map(one => one.getBoundingClientRect()).filter(one => one.left < box.right);
+  const over = (a, b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+  return [
+    laid.length > 10,
+    laid.filter(one => one.left < box.left || one.right > box.right).length,
+    laid.filter(one => words.some(other => over(one, other))).length,
+    words.filter(one => one.right > box.right).length,
+  ];
+}
+"""
+
+
+def test_the_result_shows_tied_canes_to_their_tips_and_no_words_over_them(hand: Hand) -> None:
+    hand.prune()
+    for done in (one for one in hand.made.plan_cuts if isinstance(one.cut, Tie)):
+        hand.do(done)
+    hand.go_on()
+    stage = hand.page.locator(".pw-stage-compare")
+    assert stage.evaluate(OUT_OF_THE_PICTURE_OR_UNDER_WORDS) == [True, 0, 0, 0]

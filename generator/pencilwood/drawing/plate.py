@@ -26,6 +26,7 @@ SCALE_BAR_MM = 130.0
 SCALE_LETTERS = 17.5
 """Width of its longest line of words beside the bar, compared with the height of a letter."""
 _SMALLEST_SCALE_MM, _LARGEST_SCALE_MM = 30.0, 58.0
+_TIP_ROOM_MM = 24.0
 _NAMES_MM = 130.0
 """Room for names above the arms, where shoots hang."""
 
@@ -58,6 +59,8 @@ class Plate:
     parts: Parts
     view: FormLooks | None = None
     """The view that is drawn; None for the form's first."""
+    reaching: tuple[Point, ...] = ()
+    """Tips of canes that lie along the wire; they may reach beyond the wood that stands."""
 
     @property
     def vine(self) -> Vine:
@@ -156,7 +159,7 @@ class Plate:
             for stem in view.stems.values()
             for room in (stem.half_mm(0) + 16,)
             for point in stem.curve.points
-        ]
+        ] + [(tip, _TIP_ROOM_MM) for tip in self.reaching]
 
     @cached_property
     def frame(self) -> Frame:

@@ -11,6 +11,7 @@ from pencilwood.drawing.curves import Curve, trace
 from pencilwood.drawing.headings import Heading
 from pencilwood.drawing.looks import INK
 from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Thing
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Side
@@ -103,6 +104,12 @@ def lay_down(plate: Plate, laid: Laid) -> Stem:
 
     curve: Curve = trace(foot, standing.piece.length_mm, heading_rad)
     return Stem(standing.name, standing.piece, curve)
+
+
+def tips(plate: Plate, laid: Iterable[Laid]) -> tuple[Point, ...]:
+    """How far canes reach that are tied, with all that is left of them."""
+    stems = ((lay_down(plate, one), one.buds) for one in laid)
+    return tuple(stem.curve.at(cut_place_mm(stem, buds)) for stem, buds in stems)
 
 
 def _tie(stem: Stem, bud: int) -> Ink:

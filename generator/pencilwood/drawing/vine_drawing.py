@@ -83,7 +83,7 @@ class _Paper:
 
 
 def _drawn(shown: WoodShown, sheet: _Paper, data: Mapping[str, str]) -> str:
-    plate = plate_of(shown.parts)
+    plate = plate_of(shown.parts, shown.laid)
     window = sheet.window or plate.frame
     behind, over = wood_text(shown, sheet.prefix)
     inside = [

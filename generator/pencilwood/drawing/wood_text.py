@@ -7,7 +7,7 @@ words and the beginnings of ids. The last few are held, so that the second langu
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
 from functools import lru_cache
 
 from pencilwood.drawing.cut_marks import draw_cut_marks
@@ -19,7 +19,7 @@ from pencilwood.drawing.looks import INK
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.shapes import Attributes, Dot, Group, Thing
 from pencilwood.drawing.stages import Stages
-from pencilwood.drawing.tied_canes import Laid, with_tied
+from pencilwood.drawing.tied_canes import Laid, tips, with_tied
 from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
 from pencilwood.drawing.writer import COARSE, escape, write
 from pencilwood.vine.model import Vine
@@ -87,9 +87,12 @@ def wood_shown(
     )
 
 
-def plate_of(parts: Parts) -> Plate:
-    """The geometry of a vine; of the vines drawn last it is still there."""
-    return _plate(_Divided(parts.vine, parts))
+def plate_of(parts: Parts, laid: Sequence[Laid] = ()) -> Plate:
+    """The geometry of a vine with room for canes that are tied.
+
+    That of the vines drawn last is still there.
+    """
+    return _plate(_Divided(parts.vine, parts), tuple(laid))
 
 
 @dataclass(frozen=True)
@@ -99,8 +102,9 @@ class _Divided:
 
 
 @lru_cache(maxsize=4)
-def _plate(divided: _Divided) -> Plate:
-    return Plate(divided.parts)
+def _plate(divided: _Divided, laid: tuple[Laid, ...]) -> Plate:
+    plate = Plate(divided.parts)
+    return replace(plate, reaching=tips(plate, laid)) if laid else plate
 
 
 def wood_text(shown: WoodShown, prefix: str) -> tuple[str, str]:
@@ -111,7 +115,7 @@ def wood_text(shown: WoodShown, prefix: str) -> tuple[str, str]:
 
 @lru_cache(maxsize=8)
 def _wood_text(shown: WoodShown) -> tuple[str, str]:
-    plate = plate_of(shown.parts)
+    plate = plate_of(shown.parts, shown.laid)
     behind: list[Thing] = [draw_ground(plate)]
     for view in plate.views:
         name = view.looks.view if view is not plate else ""

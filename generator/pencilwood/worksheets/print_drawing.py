@@ -15,6 +15,7 @@ from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.tied_canes import Laid
+from pencilwood.drawing.wood_text import plate_of
 from pencilwood.units import UnitSystem
 from pencilwood.vine.model import Growth
 from pencilwood.vine.passes import DoneCut
@@ -70,7 +71,7 @@ def print_vine(
 
     What `earlier` has lost already is not shown at all.
     """
-    plate = Plate(parts)
+    plate = plate_of(parts, laid)
     frame = _window(plate, near=left is not None)
     shown = [Stage(EARLIER, earlier)] if earlier else []
     shown += [Stage(GONE, left)] if left else []
