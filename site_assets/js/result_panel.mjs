@@ -216,8 +216,9 @@ export class ResultPanel {
   reasons(title, cuts) {
     const { words } = this;
     const lines = byReason(cuts).map(({ pass, buds, tied, why, parts }) => {
-      const cut = buds === null ? words.say("cut.was-off") : words.count("cut.was-to", buds);
-      const what = tied === undefined ? cut : words.say(`tie.was.${tied}`);
+      const were = parts.length === 1 ? "was" : "were";
+      const cut = buds === null ? words.say(`cut.${were}-off`) : words.count(`cut.${were}-to`, buds);
+      const what = tied === undefined ? cut : words.say(`tie.${were}.${tied}`);
       const names = parts.map((part) => words.wood(part)).join(", ");
       const name = `${words.say(`pass.${pass}`)}: ${names} ${what}.`;
       return element("li", {}, element("strong", {}, name), ` ${why}`);

@@ -166,7 +166,8 @@ stage => {
     .map(one => one.getBoundingClientRect());
   const words = [...stage.querySelectorAll(".pw-wire-name, .pw-wire-height")].filter(seen)
     .map(one => one.getBoundingClientRect()).filter(one => one.left < box.right);
-  const over = (a, b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+  const over = (a, b) =>
+    a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
   return [
     laid.length > 10,
     laid.filter(one => one.left < box.left || one.right > box.right).length,
@@ -184,3 +185,19 @@ def test_the_result_shows_tied_canes_to_their_tips_and_no_words_over_them(hand: 
     hand.go_on()
     stage = hand.page.locator(".pw-stage-compare")
     assert stage.evaluate(OUT_OF_THE_PICTURE_OR_UNDER_WORDS) == [True, 0, 0, 0]
+
+
+def test_loose_canes_are_told_of_together_in_words_for_one_and_for_many(hand: Hand) -> None:
+    hand.prune()
+    hand.go_on()
+    told = hand.made.words()["rules"]["cane-not-tied"]["messages"]["not-tied"]
+    canes = [one.cut.part for one in hand.made.plan_cuts if isinstance(one.cut, Tie)]
+    line = hand.page.locator(".pw-result li").filter(has_text=told)
+    expect(line).to_have_count(1)
+    for name in canes:
+        expect(line).to_contain_text(name)
+    reasons = hand.page.locator(".pw-reasons li strong").all_text_contents()
+    several = [one for one in reasons if "," in one]
+    assert several
+    if hand.made.language == "es":
+        assert all(re.search(r" se \w+aron\b", one) for one in several)

@@ -234,3 +234,13 @@ def test_every_band_changes_something() -> None:
             if isinstance(facts, rules.shapes.FACTS_OF_SHAPE[rule.shape]):
                 list(rule.check(facts, limits))
     assert limits.asked == set(LIMITS)
+
+
+SINGULAR = re.compile(r"\b(?:[Tt]his (?!tool)|[Ee]st[ea] (?!herramienta))")
+
+
+def test_what_is_told_of_several_cuts_at_once_speaks_of_no_single_one() -> None:
+    for rule in RULES:
+        for sentences in rule.messages.values() if rule.family == "cutting" else ():
+            for told in sentences.values():
+                assert not SINGULAR.search(told), told

@@ -36,12 +36,12 @@ SHAPE: Final = "tie"
 TITLE = {"en": "Cane not tied to its side", "es": "Vara sin amarrar a su lado"}
 MESSAGES = {
     "not-tied": {
-        "en": "This fruiting cane is not tied to the wire.",
-        "es": "Esta vara no está amarrada al alambre.",
+        "en": "Not tied to the wire.",
+        "es": "Sin amarrar al alambre.",
     },
     "wrong-side": {
-        "en": "The vine has no room on that side of the wire. Tie the cane to the other side.",
-        "es": "La cepa no tiene lugar de ese lado del alambre. Amarre la vara al otro lado.",
+        "en": "The vine has no room on that side of the wire. Tie to the other side.",
+        "es": "La cepa no tiene lugar de ese lado del alambre. Amarre al otro lado.",
     },
     "both-to-one-side": {
         "en": "Another cane is tied to that side already. Each side gets one.",

@@ -36,8 +36,8 @@ SHAPE: Final = "stub"
 TITLE = {"en": "Cut too close to the bud", "es": "Corte demasiado cerca de la yema"}
 MESSAGES = {
     "at-the-bud": {
-        "en": "The cut touches the bud. Leave about {stub} above it.",
-        "es": "El corte toca la yema. Deje unos {stub} por encima.",
+        "en": "Cut right at the bud. Leave about {stub} above it.",
+        "es": "Corte pegado a la yema. Deje unos {stub} por encima.",
     },
 }
 BANDS: tuple[Band, ...] = (

@@ -39,12 +39,12 @@ SHAPE: Final = "order"
 TITLE = {"en": "Passes out of order", "es": "Pasadas fuera de orden"}
 MESSAGES = {
     "earlier-pass": {
-        "en": "This cut belongs to a pass you had already finished.",
-        "es": "Este corte es de una pasada que usted ya había terminado.",
+        "en": "That belongs to a pass you had already finished.",
+        "es": "Eso es de una pasada que usted ya había terminado.",
     },
     "not-for-this-pass": {
-        "en": "This kind of cut belongs to another pass.",
-        "es": "Este corte es de otra pasada.",
+        "en": "That kind of cut belongs to another pass.",
+        "es": "Ese tipo de corte es de otra pasada.",
     },
     "rough-cut-too-long": {
         "en": "The rough pass leaves at most {most} buds on a cane. Here {buds} are left.",
