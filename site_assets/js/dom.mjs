@@ -89,3 +89,13 @@ export function check(group, value) {
 export function setText(target, text) {
   if (target.textContent !== text) target.textContent = text;
 }
+
+/**
+ * A sentence with its facts in the places of their names.
+ *
+ * @param {string} template
+ * @param {Record<string, string | number>} facts
+ */
+export function fill(template, facts) {
+  return template.replace(/\{([a-z]+)\}/g, (all, name) => String(facts[name] ?? all));
+}

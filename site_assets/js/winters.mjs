@@ -4,7 +4,7 @@
  * Nothing is reckoned here: every number and sentence is looked up.
  */
 
-import { button, element, radios } from "./dom.mjs";
+import { button, element, fill, radios } from "./dom.mjs";
 import { mixedDrawing, showChoices } from "./winters_drawing.mjs";
 
 /** @typedef {"n" | "f"} Stays  the near cane or the far one */
@@ -64,14 +64,6 @@ export function lookUp(data, stories) {
     within: at.filter(([mm]) => mm <= data.limit).length,
     losses: [...at.flatMap((one) => one[2]), ...winter.rests[winter.rest[number]]],
   };
-}
-
-/**
- * @param {string} template
- * @param {Record<string, string | number>} facts
- */
-function fill(template, facts) {
-  return template.replace(/\{([a-z]+)\}/g, (all, name) => String(facts[name] ?? all));
 }
 
 export class Winters {

@@ -9,21 +9,16 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from pencilwood.assets import asset_root
 from pencilwood.cases.case import Case, Profile
-from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.winters_page import winters_page, winters_path
-from pencilwood.proof import prove_case
 from pencilwood.proof.winters import PrunedWinter, Story, Winters
 from pencilwood.units import format_length
 from pencilwood.vine.spur_choice import Stays
+from winter_pages import LARGEST_BYTES, write_pages
 
 pytestmark = pytest.mark.browser
 
 N, F = Stays.NEAR, Stays.FAR
-LARGEST_BYTES = 350_000
-"""What the page may weigh as it goes over the air."""
-HEAD = "<!doctype html><meta charset='utf-8'><meta name='viewport' content='width=device-width'>"
 Open = Callable[[Page, str], None]
 
 
@@ -31,25 +26,9 @@ Open = Callable[[Page, str], None]
 def folder(
     profile_and_case: tuple[Profile, Case], tmp_path_factory: pytest.TempPathFactory
 ) -> Path:
-    """The page in both languages, with our own script and styles, and nothing of a theme's."""
     profile, case = profile_and_case
     site = tmp_path_factory.mktemp("winters")
-    handbook = Handbook(profile, (prove_case(case, profile),), {}, (), (), ())
-    styles = ""
-    for name in ("css/tokens.css", "css/vine.css", "css/exercise.css", "pencilwood-winters.js"):
-        path = site / "assets" / "pencilwood" / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes((asset_root() / name).read_bytes())
-    for language, up, place in (("en", "..", ""), ("es", "../..", "es/")):
-        page = winters_page(handbook, handbook.cases[0], language)
-        styles = "".join(
-            f"<link rel='stylesheet' href='{up}/assets/pencilwood/css/{name}.css'>"
-            for name in ("tokens", "vine", "exercise")
-        )
-        html = f"{HEAD}<html lang='{language}'>{styles}<title>W</title>{page.content('')}"
-        path = site / f"{place}{winters_path(case.slug)}.html"
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(page.complete(html, place), "utf-8")
+    write_pages(site, profile, case, winters_page, winters_path(case.slug))
     return site
 
 

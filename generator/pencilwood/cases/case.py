@@ -9,7 +9,7 @@ from typing import Literal
 from pencilwood.places import Place
 from pencilwood.units import UnitSystem
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.model import Form, Vine
+from pencilwood.vine.model import Form, Side, Vine
 from pencilwood.vine.passes import DoneCut
 
 Text = Mapping[str, str]
@@ -76,6 +76,8 @@ class Case:
     photo: Photo | None = None
     three_winters: bool = False
     """Whether a page follows the vine over three winters."""
+    renewed_arm: Side | None = None
+    """The arm that a page renews over three winters."""
     shared_in: str = ""
     """The folder of `content/shared/` that others filled; empty for the handbook's own case."""
     places: Mapping[str, Place] = field(default_factory=dict)

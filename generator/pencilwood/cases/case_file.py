@@ -182,6 +182,7 @@ def _case(
         far_from_plan=None if far is None else far.need(keys.WHY).words,
         safety=safety,
         three_winters=row.get(keys.THREE_WINTERS) or False,
+        renewed_arm=row.get(keys.RENEWED_ARM),
         author=row.get(keys.AUTHOR) or "",
         licence=row.get(keys.LICENCE) or "",
         origin=row.get(keys.ORIGIN) or "",

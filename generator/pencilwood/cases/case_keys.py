@@ -9,6 +9,7 @@ from pencilwood.cases.fields import Key, ListOf, Table
 from pencilwood.cases.given import YesNo
 from pencilwood.cases.kinds import Choice, Text, Words
 from pencilwood.cases.vine_table import VINE
+from pencilwood.vine.model import Side
 from pencilwood.vine.passes import CUTTING_PASSES
 
 SLUG = Text("[a-z0-9]+(-[a-z0-9]+)*", "not-a-slug", 60)
@@ -63,6 +64,12 @@ THREE_WINTERS = Key(
     "Whether a page shows this vine over three winters; only where its spurs can climb.",
     False,
 )
+RENEWED_ARM: Key[Side] = Key(
+    "renewed arm",
+    Choice({side.value: side for side in (Side.LEFT, Side.RIGHT)}),
+    "Which arm a page makes new over three winters; a young cane must stand on its head.",
+    False,
+)
 SAFETY = Key("safety", ListOf(Text()), "Names of the safety notes the page shows.", False)
 _NAME = '[^/\\\\:<>"|?*.~ ][^/\\\\:<>"|?*]*'
 # Each step begins with neither a dot nor a slash, so that none leads out of the folder.
@@ -100,6 +107,7 @@ CASE_TABLE = Table(
         EXCEPTIONS,
         FAR_FROM_PLAN,
         THREE_WINTERS,
+        RENEWED_ARM,
         SAFETY,
         PHOTO,
         *CREDITS,

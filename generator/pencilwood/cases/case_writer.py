@@ -43,6 +43,7 @@ def write_case(case: Case, language: str) -> str:
         *_answer(case.answer),
         *_excuses(case, language),
         *(["three winters: true"] if case.three_winters else []),
+        *([f"renewed arm: {case.renewed_arm}"] if case.renewed_arm else []),
         *_comment("safety", language),
         f"safety: [{', '.join(name for name, _ in case.safety)}]",
         *_photo(case, language),

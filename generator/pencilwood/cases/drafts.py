@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from pencilwood.cases import vine_keys as keys
 from pencilwood.cases.fields import Row
 from pencilwood.places import Place
-from pencilwood.vine.model import Side
+from pencilwood.vine.model import LETTER_OF_SIDE, Side
 
-SIDE_OF_LETTER = {"L": Side.LEFT, "R": Side.RIGHT, "H": Side.ROUND}
+SIDE_OF_LETTER = {letter: side for side, letter in LETTER_OF_SIDE.items()}
 """What the letter of a position's name says of where it is."""
 
 

@@ -1,4 +1,7 @@
-"""`pencilwood winters CASE`: the vine of a case pruned by two habits over three winters."""
+"""`pencilwood winters CASE`: the vine of a case pruned by two habits over three winters.
+
+Where the case has an arm to be made new, the ways of doing that are followed instead.
+"""
 
 from __future__ import annotations
 
@@ -6,10 +9,12 @@ import argparse
 import json
 import sys
 
+from pencilwood.proof.renewal import WAYS, Renewal, Story
 from pencilwood.proof.winters import PrunedWinter, Winters
 from pencilwood.site.single import OpenedCase, open_case
 from pencilwood.units import format_length
 from pencilwood.vine.growth import NoWoodLeftError
+from pencilwood.vine.model import Side
 from pencilwood.vine.spur_choice import Stays
 from pencilwood.words import say
 
@@ -23,8 +28,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(given: argparse.Namespace) -> int:
-    """Prune the vine both ways and print what each winter comes to."""
+    """Prune the vine every way and print what each winter comes to."""
     opened = open_case(given.root, given.case, given.language)
+    if opened.proof.case.renewed_arm is not None:
+        return _new_arm(opened, opened.proof.case.renewed_arm, given)
     winters = Winters(opened.proof.case, opened.profile)
     try:
         by_habit = {stays: winters.by_habit(stays) for stays in Stays}
@@ -40,6 +47,37 @@ def run(given: argparse.Namespace) -> int:
         for number, year in enumerate(years, start=1):
             print(_row(opened, winters, number, year, given.language))
     return FINE
+
+
+def _new_arm(opened: OpenedCase, side: Side, given: argparse.Namespace) -> int:
+    """Print what each way of making an arm new comes to."""
+    renewal = Renewal(opened.proof.case, opened.profile, side)
+    ways = {name: way for name, way in WAYS.items() if renewal.can_go(way)}
+    if given.json:
+        rows = {name: _way_as_json(renewal, way) for name, way in ways.items()}
+        print(json.dumps({"case": given.case, **rows}, ensure_ascii=False, indent=2))
+        return FINE
+    for name, way in ways.items():
+        print(say(given.language, f"pages.renewal.way.{name}"))
+        for number, row in enumerate(_way_as_json(renewal, way), start=1):
+            bare = format_length(int(row["bare_mm"]), opened.profile.units, given.language)
+            facts = {"n": number, "buds": row["buds"], "bare": bare}
+            print(say(given.language, "cli.winters.new-arm-row", **facts))
+    return FINE
+
+
+def _way_as_json(renewal: Renewal, way: Story) -> list[dict[str, str | int | bool]]:
+    stories = [way[: number + 1] for number in range(len(way))]
+    return [
+        {
+            "winter": len(story),
+            "work": str(story[-1]),
+            "buds": renewal.worked(story).buds_on_side,
+            "bare_mm": renewal.bare_mm(story),
+            "renewed": renewal.is_renewed(story),
+        }
+        for story in stories
+    ]
 
 
 def _row(

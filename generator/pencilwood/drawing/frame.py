@@ -69,7 +69,7 @@ class Limb:
 
 def draw_frame(vine: Vine, prefix: str) -> Group:
     """Trunk, head and arms."""
-    limbs = [trunk(vine), *(_arm(vine, arm) for arm in vine.arms)]
+    limbs = [trunk(vine), *(arm_limb(vine, arm) for arm in vine.arms)]
     body = draw_body(vine, limbs, [*_knees(vine), _head(vine)], prefix)
     fine: Attributes = {"class": "pw-bark", "fill": "none", "stroke-width": 1.5}
     strokes = (*_around_knees(vine), *_over_head(vine))
@@ -101,7 +101,7 @@ def draw_body(vine: Vine, limbs: Sequence[Limb], joints: Sequence[Run], prefix: 
 
 def draw_frame_targets(vine: Vine) -> Group:
     """Trunk, arms and head once more, unseen, each by itself, to be tapped by name."""
-    arms = [_arm(vine, arm) for arm in vine.arms]
+    arms = [arm_limb(vine, arm) for arm in vine.arms]
     runs = {f"{limb.name.removeprefix('arm ')} arm": outline_of(limb) for limb in arms}
     return unseen_targets({"trunk": outline_of(trunk(vine)), **runs, "head": _head(vine)})
 
@@ -141,7 +141,7 @@ def _thickest_arm_mm(vine: Vine) -> float:
     return max(arm.thickness_mm for arm in vine.arms) * THICKER
 
 
-def _arm(vine: Vine, arm: Arm) -> Limb:
+def arm_limb(vine: Vine, arm: Arm) -> Limb:
     """An arm whose upper side lies level at the arm's height, where heights are measured from."""
     side = outward(arm.side)
     grain = Grain(f"arm {arm.side}")

@@ -63,6 +63,11 @@ def with_tied(plate: Plate, standing: Iterable[Group], laid: Sequence[Laid]) -> 
     return tuple(shown)
 
 
+def is_laid(group: Group) -> bool:
+    """Whether a group of those is a cane along the wire."""
+    return "pw-laid" in str(group.attributes.get("class", "")).split()
+
+
 def _laid(plate: Plate, laid: Laid, standing: Group) -> Group:
     """The cane along the wire, in the looks of the standing one but with no name to cut it by."""
     stem = lay_down(plate, laid)

@@ -12,6 +12,7 @@ from pencilwood.drawing.plate import (
     RIGHT_MARGIN_MM,
     SCALE_BAR_MM,
     SCALE_LETTERS,
+    Frame,
     Plate,
 )
 from pencilwood.drawing.points import Point
@@ -39,13 +40,19 @@ _LINE = 1.25
 _ABOVE_GROUND_MM = 60.0
 
 
-def draw_trellis(plate: Plate, language: str, units: UnitSystem) -> Group:
-    """Posts, wires and the summer trimming height, all behind the wood."""
+def draw_trellis(
+    plate: Plate, language: str, units: UnitSystem, across: Frame | None = None
+) -> Group:
+    """Posts, wires and the summer trimming height, all behind the wood.
+
+    The wires run as far as the drawing of the vine does, or as `across` says.
+    """
+    frame = across or plate.frame
     things: list[Thing] = []
     if not plate.vine.trellis.has_no_wire:
-        things.extend(_post(_post_x(plate), plate.vine.trellis.top_wire_mm + 50.0))
+        things.extend(_post(_post_x(frame), plate.vine.trellis.top_wire_mm + 50.0))
     for height_mm, name in _wires(plate):
-        things.append(_wire(plate, height_mm, name))
+        things.append(_wire(frame, height_mm, name))
     for height_mm, name in _wires(plate):
         things.extend(_wire_words(plate, height_mm, name, language, units))
     things.extend(_caption(one, language) for view in plate.views for one in _captions(view))
@@ -62,8 +69,8 @@ def _caption(caption: Caption, language: str) -> Words:
     return Words(caption.foot, words, {"class": "pw-words", "text-anchor": "middle", **look})
 
 
-def _post_x(plate: Plate) -> float:
-    return plate.frame.left + LEFT_MARGIN_MM * 0.36
+def _post_x(frame: Frame) -> float:
+    return frame.left + LEFT_MARGIN_MM * 0.36
 
 
 def _post(x: float, top_mm: float) -> Iterator[Thing]:
@@ -103,8 +110,8 @@ def _wires(plate: Plate) -> list[tuple[int, str]]:
     ]
 
 
-def _wire(plate: Plate, height_mm: int, name: str) -> Ink:
-    left, right = plate.frame.left, plate.frame.right - RIGHT_MARGIN_MM + _WORDS_OFF_MM
+def _wire(frame: Frame, height_mm: int, name: str) -> Ink:
+    left, right = frame.left, frame.right - RIGHT_MARGIN_MM + _WORDS_OFF_MM
     if name == "trimming":
         return Ink((Run((Point(left, -height_mm), Point(right, -height_mm))),), _TRIMMING)
     runs = tuple(

@@ -9,6 +9,7 @@ from pencilwood.drawing.cutpoints import CutPoint, cut_points
 from pencilwood.drawing.looks import PAPER, stylesheet
 from pencilwood.drawing.plate import Frame
 from pencilwood.drawing.points import Point
+from pencilwood.drawing.sawn_arm import Sawn
 from pencilwood.drawing.shapes import Attributes, Box
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.svg_root import svg_root
@@ -41,6 +42,8 @@ def draw_vine(
     hidden: Collection[str] = (),
     ghosts: Collection[str] = (),
     laid: Sequence[Laid] = (),
+    sawn: Sawn | None = None,
+    across: Frame | None = None,
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
@@ -50,7 +53,8 @@ def draw_vine(
     `data-` attributes of the root; `alone` brings the style sheet along, for a file;
     `window` shows a part of the vine instead of all of it; `hidden` and `ghosts` are classes
     of wood that is left out, or of which the edge alone is drawn; `laid` are canes that are
-    tied along the wire.
+    tied along the wire; `sawn` is an arm that comes off at the head;
+    `across` is how far the wires run, where that is not as far as the vine.
     """
     shown = wood_shown(
         parts,
@@ -61,8 +65,9 @@ def draw_vine(
         hidden=hidden,
         ghosts=ghosts,
         laid=laid,
+        sawn=sawn,
     )
-    sheet = _Paper(prefix, language, title, description, units, css_class, alone, window)
+    sheet = _Paper(prefix, language, title, description, units, css_class, alone, window, across)
     own = dict(data or {})
     facts = [shown.facts, sheet, own, stylesheet() if alone else ""]
     return kept_text("drawing", facts, lambda: _drawn(shown, sheet, own))
@@ -80,6 +85,7 @@ class _Paper:
     css_class: str
     alone: bool
     window: Frame | None
+    across: Frame | None
 
 
 def _drawn(shown: WoodShown, sheet: _Paper, data: Mapping[str, str]) -> str:
@@ -90,7 +96,7 @@ def _drawn(shown: WoodShown, sheet: _Paper, data: Mapping[str, str]) -> str:
         _words(sheet.prefix, sheet.title, sheet.description),
         _style() if sheet.alone else "",
         write(_paper(window)),
-        write(draw_trellis(plate, sheet.language, sheet.units)),
+        write(draw_trellis(plate, sheet.language, sheet.units, sheet.across)),
         behind,
         write(draw_scale(plate, sheet.language, sheet.units)),
         over,

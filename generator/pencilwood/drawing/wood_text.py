@@ -17,9 +17,10 @@ from pencilwood.drawing.labels import draw_letters, draw_places
 from pencilwood.drawing.lighten import without_hidden
 from pencilwood.drawing.looks import INK
 from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.sawn_arm import Sawn, draw_sawn
 from pencilwood.drawing.shapes import Attributes, Dot, Group, Thing
 from pencilwood.drawing.stages import Stages
-from pencilwood.drawing.tied_canes import Laid, tips, with_tied
+from pencilwood.drawing.tied_canes import Laid, is_laid, tips, with_tied
 from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
 from pencilwood.drawing.writer import COARSE, escape, write
 from pencilwood.vine.model import Vine
@@ -48,6 +49,7 @@ class WoodShown:
     hidden: tuple[str, ...]
     ghosts: tuple[str, ...]
     laid: tuple[Laid, ...]
+    sawn: Sawn | None = None
 
     @property
     def facts(self) -> list[object]:
@@ -66,6 +68,7 @@ def wood_shown(
     hidden: Collection[str],
     ghosts: Collection[str],
     laid: Sequence[Laid],
+    sawn: Sawn | None = None,
 ) -> WoodShown:
     """The same in a form that can be compared; the parts and stages follow from its values."""
     gone = tuple(
@@ -84,6 +87,7 @@ def wood_shown(
         hidden=tuple(sorted(hidden)),
         ghosts=tuple(sorted(ghosts)),
         laid=tuple(laid),
+        sawn=sawn,
     )
 
 
@@ -131,8 +135,15 @@ def _wood_text(shown: WoodShown) -> tuple[str, str]:
 def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
     letters, stages = draw_letters(plate), shown.stages
     standing = draw_parts(plate, prefix, stages, letters)
-    yield Group(with_tied(plate, standing, shown.laid), {"class": "pw-wood-all"})
+    wood = with_tied(plate, standing, shown.laid)
+    # What is laid where an arm comes off lies over the paper that takes the arm's place.
+    lying = tuple(one for one in wood if shown.sawn and is_laid(one))
+    behind = tuple(one for one in wood if one not in lying)
+    yield Group(behind, {"class": "pw-wood-all"})
     yield plate.looks.frame(shown.vine, prefix)
+    if shown.sawn:
+        yield draw_sawn(shown.vine, shown.sawn)
+        yield Group(lying, {"class": "pw-wood-laid"})
     if shown.frame_targets:
         yield plate.looks.frame_targets(shown.vine)
     yield Group(draw_hanging(plate, prefix, stages, letters), {"class": "pw-wood-front"})

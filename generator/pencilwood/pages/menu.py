@@ -21,6 +21,7 @@ GROUPS = {
 _LIST_OF_FOLDER = {
     "cases": "vines",
     "winters": "vines",
+    "new-arm": "vines",
     "rules": "rules",
     "quizzes": "quizzes",
     "blocks": "blocks",

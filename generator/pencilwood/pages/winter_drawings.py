@@ -7,7 +7,6 @@ a vine at which every position has the same story; the page's script puts mixed 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from functools import cached_property
 
 from pencilwood.drawing import describe_vine, draw_vine
@@ -16,9 +15,9 @@ from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.wood_alone import draw_wood_alone
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.pages.desk import Desk
+from pencilwood.pages.rough_canes import after_rough_pass
 from pencilwood.proof.winter_table import stories_of
 from pencilwood.proof.winters import WINTERS, Story, Winters
-from pencilwood.vine.model import Piece, Position
 from pencilwood.vine.spur_choice import Stays
 from pencilwood.vine.wood import Parts, WoodLeft, divide
 
@@ -65,16 +64,8 @@ class WinterDrawings:
 
     def _rough(self, story: Story) -> Parts:
         """The vine after the rough pass: its canes shortened, all else as it was found."""
-        vine = self._winters.grown(story).vine
         most = self._winters.limits["buds after the rough pass at most"]
-
-        def shortened(position: Position) -> Position:
-            return replace(position, pieces=tuple(_short(one, most) for one in position.pieces))
-
-        arms = tuple(
-            replace(arm, positions=tuple(map(shortened, arm.positions))) for arm in vine.arms
-        )
-        return divide(replace(vine, arms=arms))
+        return divide(after_rough_pass(self._winters.grown(story).vine, most))
 
     def _left(self, parts: Parts, stays: Stays) -> WoodLeft:
         return self._winters.left(parts, [stays] * len(self._winters.names))
@@ -111,9 +102,3 @@ class WinterDrawings:
 def _name(story: Story) -> str:
     """A letter for each winter: `nf` is the near cane, then the far one."""
     return "".join(stays[0] for stays in story)
-
-
-def _short(piece: Piece, most: int) -> Piece:
-    if not piece.is_cane or piece.buds <= most:
-        return piece
-    return replace(piece, buds=most, length_mm=(most + 1) * piece.internode_mm)

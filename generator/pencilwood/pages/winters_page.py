@@ -84,7 +84,7 @@ def winters_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
         habits=habits,
         spurs=len(winters.names),
         most=desk.length(winters.limits["climb at most"]),
-        figures=tuple(_figure(desk, one) for one in GROWTH_FIGURES),
+        figures=figures_shown(desk),
         data=script_data(desk, winters, tables) if tables else "",
         # What only the script needs stands beside the drawings that everybody sees.
         others="".join(drawings.others()) if tables else "",
@@ -114,17 +114,23 @@ def _winter(
         leaves=min(rooms, default=0),
         score=year.score,
         plan_lost=year.plan_lost,
-        losses=tuple(_losses(desk, year.parts, year.charges)),
+        losses=tuple(losses_told(desk, year.parts, year.charges)),
     )
 
 
-def _losses(desk: Desk, parts: Parts, charges: Sequence[Charge]) -> Iterator[str]:
+def losses_told(desk: Desk, parts: Parts, charges: Sequence[Charge]) -> Iterator[str]:
+    """What a pruning loses, a sentence for each charge."""
     for charge in charges:
         if charge.points:
             sentence = message_text(charge, desk.language, desk.profile.units)
             names = " – ".join(label_named(desk, parts, name) for name in charge.where)
             where = names or desk.say("winters.whole-vine")
             yield desk.say("winters.loss", where=where, sentence=sentence, points=charge.points)
+
+
+def figures_shown(desk: Desk) -> tuple[ShownFigure, ...]:
+    """All figures of the simulated growth."""
+    return tuple(_figure(desk, one) for one in GROWTH_FIGURES)
 
 
 def _figure(desk: Desk, figure: GrowthFigure) -> ShownFigure:
@@ -167,7 +173,7 @@ def _winter_data(
         "scores": table.scores,
         "best": table.best_lost,
         "rest": table.rest,
-        "rests": [list(_losses(desk, winters.grown(()), charges)) for charges in table.rests],
+        "rests": [list(losses_told(desk, winters.grown(()), charges)) for charges in table.rests],
         "canes": [
             [
                 [_cane(desk, parts[story], name, stays, winters) for stays in Stays]
@@ -203,5 +209,5 @@ def _at(desk: Desk, winters: Winters, name: str, story: Story, parts: Parts) -> 
     """How far a spur stands from the arm, in mm and in words, and what its wood loses."""
     cane = _kept(winters, parts, name, story[-1])
     mm = 0 if cane is None else away_mm(parts.vine, cane)
-    losses = _losses(desk, parts, tuple(charges_at(winters, name, story)))
+    losses = losses_told(desk, parts, tuple(charges_at(winters, name, story)))
     return [mm, desk.length(mm), list(losses)]

@@ -13,6 +13,7 @@ from pencilwood.plan import Plan
 from pencilwood.proof.answer import check_cutting, check_excuses, check_score
 from pencilwood.proof.facts import facts_of
 from pencilwood.proof.luck import HIGHEST_CHANCE, Luck
+from pencilwood.proof.renewal import check_renewal
 from pencilwood.proof.report import ProofReport
 from pencilwood.proof.safety import check_safety
 from pencilwood.proof.teaching import VISIBLE_POINTS, Lesson
@@ -129,6 +130,7 @@ def _found(case: Case, profile: Profile, language: str) -> list[Finding]:
     check_texts(case, computed.facts[profile.languages[0]], report)
     check_safety(case, computed.parts, report)
     check_winters(case, profile, report)
+    check_renewal(case, profile, report)
     _check_lessons(case, worked.lessons, report)
     _check_habits(case, worked.habit_scores, profile, report)
     _check_luck(case, worked.luck, report)

@@ -65,15 +65,7 @@ class Winters:
         self.limits: Limits = profile.limits_of(case.vine.form)
         self.pass_mark = profile.pass_mark
         self.target: Target = target_for(case.vine, self.limits, case.target_buds)
-        self._summer = Summer(
-            case.slug,
-            profile.budbreak_percent,
-            profile.latent_shoots_per_wound,
-            self.limits["large wound from"],
-            self.limits["stub above the bud"],
-            BASE_BUDS.value,
-            growth_by_place(case.vine),
-        )
+        self._summer = summer_of(case, profile)
         self._grown: dict[Story, Parts] = {(): divide(case.vine)}
         self._plan_lost: dict[tuple[Story, ...], int] = {}
 
@@ -133,6 +125,20 @@ class Winters:
         return tuple(
             self.pruned([(stays,) * winter] * count, [stays] * count) for winter in range(WINTERS)
         )
+
+
+def summer_of(case: Case, profile: Profile) -> Summer:
+    """What is assumed of the summers of a case's vine; each gets a seed of its own."""
+    limits = profile.limits_of(case.vine.form)
+    return Summer(
+        case.slug,
+        profile.budbreak_percent,
+        profile.latent_shoots_per_wound,
+        limits["large wound from"],
+        limits["stub above the bud"],
+        BASE_BUDS.value,
+        growth_by_place(case.vine),
+    )
 
 
 def check_winters(case: Case, profile: Profile, report: ProofReport) -> None:

@@ -19,6 +19,7 @@ from pencilwood.pages.front_pages import small_drawing
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Addresses, Page
 from pencilwood.pages.projector_page import has_kept_room, projector_page, projector_path
+from pencilwood.pages.renewal_page import renewal_page
 from pencilwood.pages.winters_page import winters_page
 from pencilwood.proof import CaseProof
 from pencilwood.site.workers import spread
@@ -116,6 +117,8 @@ def _made(few: _Few) -> CasePages:
             made.rooms[proof.case.slug, language] = None if kept.folder() else text
             if proof.case.three_winters:
                 made.winters.append(winters_page(part, proof, language))
+            if proof.case.renewed_arm:
+                made.winters.append(renewal_page(part, proof, language))
         drawn = kept.kept_text("small-drawing", kept.name_of(proof.case), partial(_small, proof))
         made.files[f"{ASSETS}/{small_drawing(proof.case.slug)}"] = drawn.encode()
     return made

@@ -8,7 +8,7 @@ always grows the same wood, and each position can be grown by itself. The figure
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pencilwood.vine.growth_figures import (
@@ -20,7 +20,17 @@ from pencilwood.vine.growth_figures import (
     thickness_of,
 )
 from pencilwood.vine.measures import is_large_cut, trimmed_buds
-from pencilwood.vine.model import Arm, Condition, Growth, Lean, Piece, Position, Side, Vine
+from pencilwood.vine.model import (
+    LETTER_OF_SIDE,
+    Arm,
+    Condition,
+    Growth,
+    Lean,
+    Piece,
+    Position,
+    Side,
+    Vine,
+)
 from pencilwood.vine.regrowth import Sprout, Standing, labelled, standing_wood
 from pencilwood.vine.wood import Parts, WoodLeft, divide
 
@@ -80,41 +90,55 @@ def next_winter(left: WoodLeft, summer: Summer) -> Vine:
     if not any(left.states):
         raise NoWoodLeftError
     growth = {**growth_by_place(vine), **summer.growth_mm}
-    arms = tuple(_arm(left, arm, summer, growth) for arm in vine.arms)
+    arms = tuple(grown_arm(left, arm, summer, growth) for arm in vine.arms)
     if not any(arm.positions for arm in arms):
         raise NoWoodLeftError
-    return _trimmed(replace(vine, arms=arms))
+    return trimmed(replace(vine, arms=arms))
 
 
-def _arm(left: WoodLeft, arm: Arm, summer: Summer, growth: Mapping[Place, int]) -> Arm:
+def grown_arm(left: WoodLeft, arm: Arm, summer: Summer, growth: Mapping[Place, int]) -> Arm:
     """The arm with the positions that still carry wood, numbered anew."""
     grown = [
-        (position, pieces)
+        replace(position, pieces=pieces)
         for position in arm.positions
         if (pieces := _pieces(left, arm, position, summer, growth[place_of(position)]))
     ]
-    positions = tuple(
-        replace(position, name=f"{position.name[0]}{number}", pieces=pieces)
-        for number, (position, pieces) in enumerate(grown, start=1)
+    return replace(arm, positions=numbered(arm.side, grown))
+
+
+def numbered(side: Side, positions: Iterable[Position]) -> tuple[Position, ...]:
+    """Positions named from the head outward."""
+    in_order = sorted(positions, key=lambda position: position.at_mm)
+    return tuple(
+        replace(position, name=f"{LETTER_OF_SIDE[side]}{number}")
+        for number, position in enumerate(in_order, start=1)
     )
-    return replace(arm, positions=positions)
 
 
 def _pieces(
     left: WoodLeft, arm: Arm, position: Position, summer: Summer, growth_mm: int
 ) -> tuple[Piece, ...]:
-    standing = standing_wood(left, position.name, summer.stub_mm)
-    grown = _thickened(standing, arm.thickness_mm)
-    pushed = [*_pushed(left, position, summer), *_woken(left, position, standing, summer)]
-    room = max(0, MOST_PIECES - len(grown))
-    # The buds farthest from the foot push first.
-    sprouts = pushed[len(pushed) - room :] if room < len(pushed) else pushed
+    grown = _thickened(standing_wood(left, position.name, summer.stub_mm), arm.thickness_mm)
     below_mm = {piece.letter: piece.thickness_mm for piece in grown}
     canes = [
-        _cane(sprout, length_mm, below_mm.get(sprout.grows_from or "", arm.thickness_mm), left)
-        for sprout, length_mm in _shared(sprouts, growth_mm)
+        cane_of(
+            sprout,
+            length_mm,
+            below_mm.get(sprout.grows_from or "", arm.thickness_mm),
+            left.parts.vine.form.growth,
+        )
+        for sprout, length_mm in shared(sprouts_of(left, position, summer), growth_mm)
     ]
     return labelled(grown, canes)
+
+
+def sprouts_of(left: WoodLeft, position: Position, summer: Summer) -> list[Sprout]:
+    """The buds that push at a position, no more than it has room for."""
+    standing = standing_wood(left, position.name, summer.stub_mm)
+    pushed = [*_pushed(left, position, summer), *_woken(left, position, standing, summer)]
+    room = max(0, MOST_PIECES - len(standing))
+    # The buds farthest from the foot push first.
+    return pushed[len(pushed) - room :] if room < len(pushed) else pushed
 
 
 def _thickened(standing: tuple[Standing, ...], arm_mm: int) -> list[Piece]:
@@ -150,7 +174,7 @@ def _pushed(left: WoodLeft, position: Position, summer: Summer) -> Iterator[Spro
             percent = summer.budbreak_percent if bud else summer.base_percent
             if chance.random() * 100 < percent:
                 at_mm = bud * part.piece.internode_mm if bud else BASE_BUD_MM
-                yield Sprout(part.piece.letter, at_mm, _weight(chance))
+                yield Sprout(part.piece.letter, at_mm, weight_of(chance))
 
 
 def _woken(
@@ -166,7 +190,7 @@ def _woken(
         for turn in range(summer.latent_per_wound):
             chance = _chance(summer, position, part.name, -1 - turn)
             at_mm = 0 if below is None else chance.randint(1, max(1, alive[below] // 2))
-            yield Sprout(below, at_mm, _weight(chance))
+            yield Sprout(below, at_mm, weight_of(chance))
 
 
 def _living_below(parts: Parts, number: int, alive: Mapping[str, int]) -> str | None:
@@ -176,25 +200,29 @@ def _living_below(parts: Parts, number: int, alive: Mapping[str, int]) -> str | 
 
 
 def _chance(summer: Summer, position: Position, part: str, bud: int) -> random.Random:
+    return chance_of(summer, place_of(position), part.removeprefix(position.name), bud)
+
+
+def chance_of(summer: Summer, place: Place, wood: str, bud: int) -> random.Random:
     """Its own chance for each bud, so that what is left elsewhere changes nothing here."""
-    side, at_mm = place_of(position)
-    own = part.removeprefix(position.name)
-    seed = f"{summer.seed}/{side}/{at_mm}/{own}/{bud}"
+    side, at_mm = place
+    seed = f"{summer.seed}/{side}/{at_mm}/{wood}/{bud}"
     return random.Random(seed)  # noqa: S311 - no secret; the same every time
 
 
-def _weight(chance: random.Random) -> int:
+def weight_of(chance: random.Random) -> int:
+    """A shoot's part of the growth beside others', about 100."""
     return chance.randint(100 - VARIES.value, 100 + VARIES.value)
 
 
-def _shared(sprouts: list[Sprout], growth_mm: int) -> Iterator[tuple[Sprout, int]]:
+def shared(sprouts: Sequence[Sprout], growth_mm: int) -> Iterator[tuple[Sprout, int]]:
     """All growth of the position, shared among its shoots."""
     weights = sum(sprout.weight for sprout in sprouts)
     return ((sprout, growth_mm * sprout.weight // weights) for sprout in sprouts)
 
 
-def _cane(sprout: Sprout, length_mm: int, below_mm: int, left: WoodLeft) -> Piece:
-    hangs = left.parts.vine.form.growth is Growth.DOWN
+def cane_of(sprout: Sprout, length_mm: int, below_mm: int, growth: Growth) -> Piece:
+    """The cane that a shoot became, never thicker than the wood below it."""
     internode_mm = internode_of(length_mm)
     # A cane ends one internode above its last bud.
     buds = min(max(1, length_mm // internode_mm - 1), MOST_BUDS)
@@ -206,13 +234,13 @@ def _cane(sprout: Sprout, length_mm: int, below_mm: int, left: WoodLeft) -> Piec
         grows_from=sprout.grows_from,
         at_mm=sprout.at_mm,
         condition=Condition.SOUND,
-        lean=Lean.DOWN if hangs else Lean.UP,
+        lean=Lean.DOWN if growth is Growth.DOWN else Lean.UP,
         buds=buds,
         internode_mm=internode_mm,
     )
 
 
-def _trimmed(vine: Vine) -> Vine:
+def trimmed(vine: Vine) -> Vine:
     """The vine after its shoots were trimmed in summer."""
     buds = {
         (part.position.name, part.piece.letter): trimmed_buds(vine, part)
@@ -220,7 +248,7 @@ def _trimmed(vine: Vine) -> Vine:
         if part.is_cane
     }
 
-    def trimmed(position: Position, piece: Piece) -> Piece:
+    def cut(position: Position, piece: Piece) -> Piece:
         if not piece.is_cane:
             return piece
         kept = buds[position.name, piece.letter]
@@ -230,7 +258,7 @@ def _trimmed(vine: Vine) -> Vine:
         replace(
             arm,
             positions=tuple(
-                replace(one, pieces=tuple(trimmed(one, piece) for piece in one.pieces))
+                replace(one, pieces=tuple(cut(one, piece) for piece in one.pieces))
                 for one in arm.positions
             ),
         )

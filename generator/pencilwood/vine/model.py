@@ -22,6 +22,8 @@ class Side(StrEnum):
     """All around the head, for a vine without arms; measured clockwise from a mark to the row."""
 
 
+LETTER_OF_SIDE = {Side.LEFT: "L", Side.RIGHT: "R", Side.ROUND: "H"}
+"""The first letter of the names of its positions."""
 ROUND_WORDS = Side.ROUND.value
 """Texts about places around a head are filed under this where they differ from those for arms."""
 

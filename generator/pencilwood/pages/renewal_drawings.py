@@ -1,0 +1,157 @@
+"""Drawings of a vine while one arm is made new: each as found, telling every choice by class."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cached_property
+
+from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.sawn_arm import Sawn
+from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.drawing.tied_canes import Laid
+from pencilwood.drawing.wood_text import plate_of
+from pencilwood.pages.desk import Desk
+from pencilwood.pages.rough_canes import after_rough_pass
+from pencilwood.proof.renewal import Renewal, Story
+from pencilwood.proof.winters import WINTERS
+from pencilwood.vine.arm_renewal import ArmFound, ArmWorked
+from pencilwood.vine.model import Vine
+from pencilwood.vine.new_arm import STUMP_MM
+from pencilwood.vine.wood import Parts, WoodLeft, divide
+
+_MARGIN_MM = 60.0
+_BELOW_ARM_MM = 245.0
+_BESIDE_MM = 90.0
+_BESIDE_HEAD_MM = 130.0
+"""How much of the other arm is shown."""
+
+
+class RenewalDrawings:
+    """Every drawing of one vine's renewal, in one language."""
+
+    def __init__(self, renewal: Renewal, desk: Desk, stories: tuple[Story, ...]) -> None:
+        self._renewal = renewal
+        self._desk = desk
+        self._stories = stories
+
+    def found(self, story: Story) -> str:
+        """The vine with this story behind it; classes tell what each choice takes off."""
+        parts = self._rough(story)
+        nexts = [self._renewal.worked((*story, work)) for work in self._renewal.works(story)]
+        apart = tuple(Stage(f"pw-off-{one.work}", _on(parts, one)) for one in nexts)
+        key = "drawing-found" if len(story) < WINTERS else "drawing-end"
+        return self._draw(
+            parts,
+            f"n-{name_of(story) or 'start'}",
+            self._desk.say(f"renewal.{key}", n=len(story) + 1),
+            None,
+            Stages((), apart),
+            tuple(lying for one in nexts for lying in _lying(one, str(one.work))),
+            story=name_of(story),
+            sawn=next((_sawn(one, is_shown=False) for one in nexts if one.is_sawn), None),
+        )
+
+    def pruned(self, story: Story) -> str:
+        """The vine after the latest work of a story, for people without the script."""
+        done, parts = self._renewal.worked(story), self._rough(story[:-1])
+        left = _on(parts, done)
+        return self._draw(
+            parts,
+            f"n-{name_of(story)}-left",
+            self._desk.say("renewal.drawing-work", n=len(story)),
+            left,
+            Stages((Stage(GONE, left),)),
+            _lying(done, ""),
+            sawn=_sawn(done, is_shown=True),
+        )
+
+    def _draw(
+        self,
+        parts: Parts,
+        prefix: str,
+        title: str,
+        left: WoodLeft | None,
+        stages: Stages,
+        laid: tuple[Laid, ...],
+        *,
+        sawn: Sawn | None,
+        story: str | None = None,
+    ) -> str:
+        desk = self._desk
+        return draw_vine(
+            parts,
+            prefix,
+            desk.language,
+            title=title,
+            description=describe_vine(parts, left, desk.language, desk.profile.units),
+            units=desk.profile.units,
+            stages=stages,
+            css_class="pw-in-part",
+            window=self._window,
+            data={} if story is None else {"story": story},
+            laid=laid,
+            sawn=sawn,
+            across=self._across,
+        )
+
+    def _rough(self, story: Story) -> Parts:
+        """The vine as the rough pass leaves it; what may be laid is as long as it would lie."""
+        found = self._renewal.found(story)
+        most = self._renewal.limits["buds after the rough pass at most"]
+        nexts = (self._renewal.worked((*story, work)) for work in self._renewal.works(story))
+        long = {one.laid.name: one.left.state(one.laid.name) for one in nexts if one.laid}
+        return divide(after_rough_pass(_one_side(found), most, long))
+
+    @cached_property
+    def _across(self) -> Frame:
+        """The wires run as far as the old arm did."""
+        return plate_of(self._rough(())).frame
+
+    @cached_property
+    def _window(self) -> Frame:
+        """Room for every drawing, near the arms."""
+        plates = [plate_of(self._rough(story)) for story in self._stories]
+        points = [
+            point
+            for plate in plates
+            for stem in plate.stems.values()
+            for point in stem.curve.points
+        ]
+        feet = [plate.foot(one) for plate in plates for one in plate.parts.positions]
+        xs = [*(_BESIDE_HEAD_MM * sign for sign in (-1, 1)), *(one.x for one in (*points, *feet))]
+        level = max(foot.y for foot in feet)
+        top = min(point.y for point in points) - _MARGIN_MM
+        bottom = max(level + _BELOW_ARM_MM, *(point.y + _MARGIN_MM for point in points))
+        return Frame(min(xs) - _BESIDE_MM, top, max(xs) + _BESIDE_MM, bottom)
+
+
+def _one_side(found: ArmFound) -> Vine:
+    """The same vine with no wood on the other arm, which the drawings show the beginning of."""
+    vine = found.parts.vine
+    arms = (arm if arm.side is found.side else replace(arm, positions=()) for arm in vine.arms)
+    return replace(vine, arms=tuple(arms))
+
+
+def name_of(story: Story) -> str:
+    """The works of a story in a word: `save-lay`."""
+    return "-".join(story)
+
+
+def _on(parts: Parts, done: ArmWorked) -> WoodLeft:
+    """What a work left, of a vine whose canes the rough pass has shortened."""
+    states = (min(done.left.state(part.name), part.most) for part in parts.parts)
+    return WoodLeft(parts, tuple(states))
+
+
+def _lying(done: ArmWorked, stage: str) -> tuple[Laid, ...]:
+    if done.laid is None:
+        return ()
+    buds = done.left.state(done.laid.name)
+    return (Laid(done.laid.name, done.found.side, buds, stage),)
+
+
+def _sawn(done: ArmWorked, *, is_shown: bool) -> Sawn | None:
+    if not done.is_sawn:
+        return None
+    return Sawn(done.found.side, STUMP_MM, is_shown)

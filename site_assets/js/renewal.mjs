@@ -1,0 +1,237 @@
+/**
+ * A worn-out arm made new over three winters. Each winter the learner chooses what happens to it;
+ * what has grown by the next one was worked out when the page was made and is looked up.
+ */
+
+import { button, element, fill, radios } from "./dom.mjs";
+
+/**
+ * @typedef {object} StoryData
+ * @property {string[]} works  what can be done next
+ * @property {string} [work]  what was done last
+ * @property {string} [short]  the same in a word or two
+ * @property {string} [told]
+ * @property {boolean} [sawn]  whether that took the old arm off
+ * @property {string} [row]
+ * @property {number} [buds]
+ * @property {string} [bare]
+ * @property {string[]} [losses]
+ * @property {string} [end]
+ */
+/**
+ * @typedef {object} RenewalData
+ * @property {number} winters
+ * @property {Record<string, StoryData>} stories  by their works, joined with "-"
+ * @property {Record<string, string>} strings
+ */
+
+/**
+ * Shows one choice in a drawing: what comes off is dotted, a laid cane lies along the wire.
+ *
+ * @param {SVGSVGElement} svg
+ * @param {string} work  empty where nothing is chosen yet
+ * @param {boolean} sawn  whether the old arm comes off
+ */
+export function showWork(svg, work, sawn) {
+  for (const wood of svg.querySelectorAll("[data-part], .pw-stretch")) {
+    wood.classList.toggle("pw-gone", work !== "" && wood.classList.contains(`pw-off-${work}`));
+  }
+  for (const group of svg.querySelectorAll("[data-part]")) {
+    const below = svg.querySelector(
+      `[data-part="${CSS.escape(group.getAttribute("data-grows") ?? "")}"]`,
+    );
+    const falls = below?.classList.contains("pw-gone") ?? false;
+    group.classList.toggle("pw-fallen", group.classList.contains("pw-gone") && falls);
+    const lies = work !== "" && group.classList.contains(`pw-untied-${work}`);
+    group.classList.toggle("pw-tied-away", lies);
+  }
+  for (const laid of svg.querySelectorAll(".pw-laid")) {
+    show(laid, work !== "" && laid.classList.contains(`pw-laid-${work}`));
+  }
+  for (const arm of svg.querySelectorAll(".pw-sawn")) show(arm, sawn);
+}
+
+/**
+ * @param {Element} group
+ * @param {boolean} shown
+ */
+function show(group, shown) {
+  if (shown) group.removeAttribute("display");
+  else group.setAttribute("display", "none");
+}
+
+export class Renewal {
+  /** @param {HTMLElement} root  `[data-pencilwood-renewal]` */
+  constructor(root) {
+    this.root = root;
+    /** @type {RenewalData} */
+    this.data = JSON.parse(root.querySelector("script.pw-renewal-data")?.textContent ?? "null");
+    this.stage = element("div", { class: "pw-winters-stage" });
+    /** @type {string[]} */
+    this.story = [];
+    this.choice = "";
+  }
+
+  bind() {
+    this.root.querySelector(".pw-fallback")?.remove();
+    this.root.append(this.stage);
+    this.showWinter();
+  }
+
+  /**
+   * @param {string} key
+   * @param {Record<string, string | number>} [facts]
+   */
+  say(key, facts = {}) {
+    return fill(this.data.strings[key], facts);
+  }
+
+  /**
+   * @param {...string} more  what is done next
+   * @returns {StoryData}
+   */
+  told(...more) {
+    return this.data.stories[[...this.story, ...more].join("-")];
+  }
+
+  /** A copy of the drawing of the story so far, in which no id stands twice on the page. */
+  drawing() {
+    const found = this.root.querySelector(`svg[data-story="${this.story.join("-")}"]`);
+    if (found === null) throw new Error("no drawing of this story");
+    const svg = /** @type {SVGSVGElement} */ (found.cloneNode(true));
+    svg.setAttribute("aria-label", svg.querySelector("title")?.textContent ?? "");
+    for (const one of [svg, ...svg.querySelectorAll("[id]")]) one.removeAttribute("id");
+    for (const one of svg.querySelectorAll("title, desc")) one.remove();
+    svg.removeAttribute("aria-labelledby");
+    svg.removeAttribute("aria-describedby");
+    return svg;
+  }
+
+  /** The winter at hand, before anything is done. */
+  showWinter() {
+    this.choice = "";
+    const svg = this.drawing();
+    const missing = element("p", { class: "pw-winters-missing", role: "alert" });
+    const choices = this.told().works.map((work) => ({
+      value: work,
+      text: this.told(work).work ?? "",
+    }));
+    const asked = radios(this.say("choose"), "pw-renewal-work", choices, (work) => {
+      this.choice = work;
+      missing.textContent = "";
+      showWork(svg, work, this.told(work).sawn ?? false);
+    });
+    const act = button(
+      this.say("do"),
+      () => {
+        if (this.choice === "") missing.textContent = this.say("missing");
+        else this.prune(svg);
+      },
+      { class: "pw-main" },
+    );
+    const heading = this.say("winter", { n: this.story.length + 1, count: this.data.winters });
+    this.put(heading, svg, asked, missing, this.row(act, ...this.backButton()));
+  }
+
+  /**
+   * What the choice came to.
+   *
+   * @param {SVGSVGElement} svg
+   */
+  prune(svg) {
+    this.story.push(this.choice);
+    const { work, told, row, losses = [] } = this.told();
+    const rules =
+      losses.length > 0
+        ? [
+            element("p", {}, this.say("losses")),
+            element("ul", {}, ...losses.map((loss) => element("li", {}, loss))),
+          ]
+        : [];
+    const isLast = this.story.length === this.data.winters;
+    const next = button(
+      isLast ? this.say("end", { count: this.data.winters }) : this.say("next"),
+      () => {
+        if (isLast) this.showEnd(svg);
+        else this.showWinter();
+      },
+      { class: "pw-main" },
+    );
+    this.put(
+      this.say("done", { n: this.story.length }),
+      svg,
+      element("p", {}, `${work} ${told}`),
+      element("p", {}, row ?? ""),
+      ...rules,
+      this.row(next, ...this.backButton()),
+    );
+  }
+
+  /**
+   * What came of it all, with the vine as it was left.
+   *
+   * @param {SVGSVGElement} svg
+   */
+  showEnd(svg) {
+    this.put(
+      this.say("end", { count: this.data.winters }),
+      svg,
+      element("p", { class: "pw-renewal-end" }, this.told().end ?? ""),
+      this.row(...this.backButton()),
+    );
+  }
+
+  backButton() {
+    if (this.story.length === 0) return [];
+    return [
+      button(this.say("back"), () => {
+        this.story.pop();
+        this.showWinter();
+      }),
+    ];
+  }
+
+  /** @param {...HTMLElement} buttons */
+  row(...buttons) {
+    return element("div", { class: "pw-winters-row" }, ...buttons);
+  }
+
+  /**
+   * @param {string} heading
+   * @param {...Element} things
+   */
+  put(heading, ...things) {
+    const first = this.stage.childElementCount === 0;
+    const title = element("h3", { tabindex: -1 }, heading);
+    const again = button(this.say("again"), () => {
+      this.story = [];
+      this.showWinter();
+    });
+    const past = this.story.length > 0 ? [this.table(), this.row(again)] : [];
+    this.stage.replaceChildren(title, ...things, ...past);
+    if (!first) title.focus();
+  }
+
+  table() {
+    const head = ["th-winter", "th-work", "th-buds", "th-bare"].map((key) =>
+      element("th", { scope: "col" }, this.say(key)),
+    );
+    const rows = this.story.map((_, number) => {
+      const { short, buds, bare } =
+        this.data.stories[this.story.slice(0, number + 1).join("-")];
+      return element(
+        "tr",
+        {},
+        element("th", { scope: "row" }, String(number + 1)),
+        ...[short, buds, bare].map((one) => element("td", {}, String(one))),
+      );
+    });
+    return element(
+      "table",
+      { class: "pw-winters-done" },
+      element("caption", {}, this.say("table")),
+      element("thead", {}, element("tr", {}, ...head)),
+      element("tbody", {}, ...rows),
+    );
+  }
+}
