@@ -1,10 +1,13 @@
-/** What every page does for reading without a signal; nothing in pages opened from a disk. */
+/** What every page does: its list of headings, and reading without a signal where a host sent it. */
 
+import { foldJumpList } from "../jump_list.mjs";
 import { KeepPanel } from "./keep_panel.mjs";
 
 const script = /** @type {HTMLScriptElement | null} */ (document.currentScript);
 const root = script?.dataset.root ?? ".";
 const from_server = location.protocol.startsWith("http");
+
+foldJumpList(document);
 
 if (script !== null && from_server) {
   // Not in the page itself: browsers complain of one in a page opened from a disk.
