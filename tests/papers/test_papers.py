@@ -119,7 +119,7 @@ def test_all_papers_at_once(workshop: Workshop) -> None:
     assert ran.status == 0, ran.err
     made = {path.name.partition("-en-")[0] for path in (workshop.root / "out").iterdir()}
     vines = {f"{kind}-{vine}" for kind in ("worksheet", "key") for vine in VINES}
-    assert made == vines | {"booklet", "card", "measuring-sheet", "poster"}
+    assert made == vines | {"booklet", "card", "measuring-sheet", "poster-tidy-vine"}
 
 
 def test_nothing_is_printed_of_a_handbook_with_an_error(workshop: Workshop) -> None:
@@ -150,7 +150,7 @@ def test_the_poster_fills_one_page(workshop: Workshop, language: str, paper: str
         "--language", language,
     )  # fmt: skip
     assert ran.status == 0, ran.err
-    path = workshop.root / "print" / f"poster-{language}-{paper}.pdf"
+    path = workshop.root / "print" / f"poster-tidy-vine-{language}-{paper}.pdf"
     assert len(read(path).pages) == 1
     text = text_of(path)
     for name in ("rough", "thinning-out", "fine"):

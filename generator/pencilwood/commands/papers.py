@@ -26,12 +26,17 @@ from pencilwood.worksheets.house_papers import (
     qr_poster,
     wall_poster,
 )
-from pencilwood.worksheets.typeset import PAPER_SIZES, NoTypesetterError, Paper, typeset
+from pencilwood.worksheets.typeset import PAPER_SIZES, WALL_SIZES, NoTypesetterError, Paper, typeset
 
 FINE, FOUND, WRONG_USE = 0, 1, 2
 KINDS = ("worksheet", "key", "card", "poster", "measuring-sheet", "booklet", "qr")
 _OF_A_CASE = ("worksheet", "key", "poster")
 _OF_ALL_CASES = ("booklet",)
+_FOR_WALLS = ("poster", "qr")
+_SIZES = (
+    "size of the paper (default: a4); a2, a1, ansi-c (17 x 22 in) and arch-c (18 x 24 in) are for"
+    " posters: --what poster or qr"
+)
 _TROUBLES = {
     NoTypesetterError: "print.no-typst",
     NoQrMakerError: "print.no-segno",
@@ -43,7 +48,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """What `print` takes."""
     parser.add_argument("--what", choices=KINDS, help="one kind of paper (default: all kinds)")
     parser.add_argument("--case", metavar="SLUG", help="one case (default: every case)")
-    parser.add_argument("--paper", choices=PAPER_SIZES, default="a4", help="size of the paper")
+    parser.add_argument("--paper", choices=PAPER_SIZES, default="a4", help=_SIZES)
     parser.add_argument(
         "-o", "--output", type=Path, metavar="DIR", help="folder to write into (ROOT/print)"
     )
@@ -51,6 +56,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace) -> int:
     """Make the papers that were asked for."""
+    if given.paper in WALL_SIZES and given.what not in _FOR_WALLS:
+        return _refuse(say(given.language, "print.wall-only", paper=given.paper))
     if given.case and given.what not in (*_OF_A_CASE, None):
         return _refuse(say(given.language, "print.one-case-only"))
     profile, findings = own_profile(given.root, given.language)

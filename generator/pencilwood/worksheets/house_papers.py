@@ -87,7 +87,9 @@ def wall_poster(proof: CaseProof, profile: Profile, language: str) -> Paper:
         "words": words_under("print.poster", language, ("dotted", "safe")),
         "credits": credit_words(proof.case, language),
     }
-    return Paper("poster", "poster", language, say(language, "print.poster.title"), data)
+    return Paper(
+        f"poster-{proof.case.slug}", "poster", language, say(language, "print.poster.title"), data
+    )
 
 
 def measuring_sheet(profile: Profile, language: str) -> Paper:

@@ -17,9 +17,22 @@ from pencilwood.words import say
 
 TEMPLATES = Path(__file__).parent / "templates"
 
-PaperSize = Literal["a4", "letter"]
-PAPER_SIZES: tuple[PaperSize, ...] = ("a4", "letter")
-_TYPST_NAME = {"a4": "a4", "letter": "us-letter"}
+PaperSize = Literal["a4", "letter", "a2", "a1", "ansi-c", "arch-c"]
+HAND_SIZES: tuple[PaperSize, ...] = ("a4", "letter")
+WALL_SIZES: tuple[PaperSize, ...] = ("a2", "a1", "ansi-c", "arch-c")
+"""Sizes for posters only."""
+PAPER_SIZES: tuple[PaperSize, ...] = HAND_SIZES + WALL_SIZES
+_INCH_MM = 25.4
+_SIZE_MM: Mapping[PaperSize, tuple[float, float]] = {
+    "a4": (210.0, 297.0),
+    "letter": (8.5 * _INCH_MM, 11 * _INCH_MM),
+    "a2": (420.0, 594.0),
+    "a1": (594.0, 841.0),
+    "ansi-c": (17 * _INCH_MM, 22 * _INCH_MM),
+    "arch-c": (18 * _INCH_MM, 24 * _INCH_MM),
+}
+"""Width and height. ISO 216:2007 for the A series; ASME Y14.1 for 17 x 22 in; 18 x 24 in is the
+size that print shops in the United States call Arch C (common practice, no source)."""
 _STANDARD: Literal["ua-1"] = "ua-1"
 """PDF/UA-1: tagged, with a title, a language and words for every drawing."""
 
@@ -46,11 +59,12 @@ def typeset(paper: Paper, size: PaperSize, footer: str = "") -> bytes:
         import typst
     except ImportError:
         raise NoTypesetterError from None
+    width_mm, height_mm = _SIZE_MM[size]
     data = {
         **paper.data,
         "title": paper.title,
         "language": paper.language,
-        "paper": _TYPST_NAME[size],
+        "sheet": {"width": width_mm, "height": height_mm, "times": _times(size)},
         "footer": footer,
         "page": say(paper.language, "print.page"),
     }
@@ -67,3 +81,11 @@ def typeset(paper: Paper, size: PaperSize, footer: str = "") -> bytes:
     if not isinstance(made, bytes):
         raise TypeError("Typst gave no single PDF")
     return made
+
+
+def _times(size: PaperSize) -> float:
+    """How many times as large as on the papers for the hand all things on a sheet are."""
+    if size in HAND_SIZES:
+        return 1.0
+    (width, height), (base_width, base_height) = _SIZE_MM[size], _SIZE_MM["a4"]
+    return min(width / base_width, height / base_height)
