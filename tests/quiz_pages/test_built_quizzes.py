@@ -92,7 +92,7 @@ def test_right_answers_pass_and_the_slip_is_taken(
     # What the trainer would type is what the crew list fills in: version and topics.
     _, _, language, slug, version, _, _, topics, _ = line.split(" | ")
     page.get_by_label("Idioma usado").select_option(language)
-    page.get_by_label("Cuestionario", exact=True).select_option(slug)
+    page.get_by_label("Examen", exact=True).select_option(slug)
     expect(page.get_by_label("Versión")).to_have_value(version)
     expect(page.get_by_label("Temas")).to_have_value(topics)
 
