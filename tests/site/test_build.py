@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from html_reading import leads_to_nothing, pages
+from pencilwood.pages.finished import content_hash
 from pencilwood.rules import RULES
 from pencilwood.site.publish import NotOursError, publish
 from photo_files import CAMERA, PERSON, PLACE, needles, with_facts
@@ -76,6 +77,23 @@ def test_styles_and_own_scripts_name_no_address(built: Path) -> None:
     ours = [*(built / "assets" / "pencilwood").rglob("*.css"), built / "assets/pencilwood"]
     for path in ours[:-1]:
         assert not re.search(r"url\(['\"]?(https?:)?//|@import", path.read_text("utf-8")), path
+
+
+def test_a_page_waits_for_few_files(built: Path) -> None:
+    """The exercise's script comes before all others; our styles are one file with all of them."""
+    html = (built / "cases" / "tidy-vine.html").read_text("utf-8")
+    scripts = re.findall(r'<script src="([^"?]+)[^>]*>', html)
+    assert scripts[0] == "../assets/pencilwood/pencilwood.js"
+    assert scripts.count(scripts[0]) == 1
+    styles = re.findall(r'<link rel="stylesheet" href="([^"]+)"', html)
+    ours = [one for one in styles if "/pencilwood/" in one]
+    assert len(styles) == 3
+    assert len(ours) == 1
+    style = built / "cases" / ours[0].partition("?")[0]
+    assert f"?v={content_hash(style.read_bytes())}" in ours[0]
+    text = style.read_text("utf-8")
+    for part in ("--pw-ink", ".pw-masthead", ".pw-vine", ".pw-exercise", ".pw-quiz"):
+        assert part in text, part
 
 
 def test_menu_holds_index_pages_of_one_language_only(built: Path) -> None:

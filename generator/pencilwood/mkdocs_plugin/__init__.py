@@ -34,6 +34,7 @@ from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.menu import around
 from pencilwood.pages.page import Page
 from pencilwood.pages.policy import with_policy
+from pencilwood.pages.style_sheet import STYLE_SHEET
 from pencilwood.site.assemble import Site, assemble
 from pencilwood.site.finished_pages import Docs, FinishedPages, docs_by_page, surroundings
 from pencilwood.site.handbook import open_handbook
@@ -44,16 +45,6 @@ from pencilwood.site.theme_files import is_of_use, put_before_theme
 from pencilwood.site.trouble import told_of
 from pencilwood.words import say
 
-STYLES = (
-    "fonts.css",
-    "tokens.css",
-    "masthead.css",
-    "handbook.css",
-    "vine.css",
-    "exercise.css",
-    "block.css",
-    "quiz.css",
-)
 WATCHED = ("content", "quizzes", "site_assets")
 
 
@@ -105,7 +96,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         # Also where the settings say so in quotes: no font comes from elsewhere.
         config.theme["font"] = False
         put_before_theme(config.theme.dirs, config.theme.custom_dir)
-        config.extra_css = [f"{ASSETS}/css/{name}" for name in STYLES]
+        config.extra_css = [f"{ASSETS}/{STYLE_SHEET}"]
         # Instead of the one that the offline plugin would fetch from a foreign address.
         config.extra["polyfills"] = [f"{ASSETS}/iframe-worker.js"]
         if self._live:

@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from pencilwood.assets import asset_root
 from pencilwood.pages.policy import with_policy
+from pencilwood.pages.style_sheet import STYLE_SHEET, style_sheet
 
 OUR_FILES = "assets/pencilwood"
 """Folder of the site that holds everything of ours that is not a page."""
@@ -23,7 +24,9 @@ _OURS = re.compile(rf'{OUR_FILES}/([^"?#]+\.(?:js|css))"')
 _BEFORE_OURS = re.compile(r'\b(?:src|href)="(?:\.\./|\./)*$')
 _FAR_ENOUGH_BACK = 80
 _WAITING = re.compile(r'<script (src="[^"]+")></script>')
-_EXERCISES = re.compile(rf'<script src="([^"]*{OUR_FILES}/pencilwood(?:-quiz)?\.js[^"]*)"')
+_EXERCISES = re.compile(
+    rf'<script src="[^"]*{OUR_FILES}/pencilwood(?:-quiz)?\.js[^"]*" defer></script>\n?'
+)
 _CHARSET = re.compile(r"<meta charset=[^>]*>")
 _HEAD_END = Markup("</head>")
 _HEAD = Markup(
@@ -53,14 +56,13 @@ def finish(html: str, up: str, folder: str, *, live: bool = False, frames: bool 
 def _unhindered(html: str) -> str:
     """The page with no script that it must wait for while it is read.
 
-    Scripts run in their order once all is there. Ours is asked for at once: a browser that meets
-    a policy in a page does not look ahead for what comes further down.
+    Scripts run in their order once all is there, and the exercise's waits for no other. It is asked
+    for at once: a browser that meets a policy in a page does not look ahead for what comes further
+    down.
     """
     html = _WAITING.sub(r"<script \1 defer></script>", html)
-    early = "".join(
-        f'\n<link rel="preload" as="script" href="{address}">'
-        for address in dict.fromkeys(_EXERCISES.findall(html))
-    )
+    early = "".join(f"\n{one.strip()}" for one in dict.fromkeys(_EXERCISES.findall(html)))
+    html = _EXERCISES.sub("", html)
     return _CHARSET.sub(lambda found: found[0] + early, html, count=1)
 
 
@@ -82,6 +84,8 @@ def _versioned(found: re.Match[str]) -> str:
 @cache
 def _version(name: str) -> str | None:
     """The beginning of the hash of one of our own files; None for a file made in a build."""
+    if name == STYLE_SHEET:
+        return content_hash(style_sheet())
     path = asset_root() / name
     return content_hash(path.read_bytes()) if path.is_file() else None
 

@@ -23,6 +23,7 @@ from pencilwood.pages.rule_pages import rule_page, rules_page
 from pencilwood.pages.safety_page import safety_page
 from pencilwood.pages.score_page import scores_page
 from pencilwood.pages.sources_page import sources_page
+from pencilwood.pages.style_sheet import ONLY_PARTS, STYLE_SHEET, style_sheet
 from pencilwood.pages.words_page import words_page
 from pencilwood.rules import RULES
 from pencilwood.site.case_pages import CasePages, Waiting, case_pages, waiting_rooms, whole_page
@@ -34,6 +35,7 @@ from pencilwood.site.workers import spread
 _PUBLISHED = {".css", ".js", ".svg", ".png", ".woff2", ".txt"}
 # Sources of scripts are of no use to a browser, and only packages need what is for packages.
 _KEPT_BACK = ("js/", "package/")
+_NOT_ALONE = {*ONLY_PARTS, OFFLINE_WORKER}
 
 
 @dataclass(frozen=True)
@@ -176,11 +178,12 @@ def _assets() -> dict[str, bytes]:
         for path in sorted(root.rglob("*"))
         if path.is_file() and path.suffix in _PUBLISHED
     }
-    return {
+    published = {
         f"{ASSETS}/{name}": path.read_bytes()
         for name, path in found.items()
-        if not name.startswith(_KEPT_BACK) and name != OFFLINE_WORKER
+        if not name.startswith(_KEPT_BACK) and name not in _NOT_ALONE
     }
+    return {**published, f"{ASSETS}/{STYLE_SHEET}": style_sheet()}
 
 
 def _photos(handbook: Handbook) -> dict[str, bytes]:
