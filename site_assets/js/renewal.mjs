@@ -3,7 +3,8 @@
  * what has grown by the next one was worked out when the page was made and is looked up.
  */
 
-import { button, element, fill, radios } from "./dom.mjs";
+import { button, element, radios } from "./dom.mjs";
+import { WinterStage, copyOf, markFallen } from "./winter_stage.mjs";
 
 /**
  * @typedef {object} StoryData
@@ -37,14 +38,10 @@ export function showWork(svg, work, sawn) {
     wood.classList.toggle("pw-gone", work !== "" && wood.classList.contains(`pw-off-${work}`));
   }
   for (const group of svg.querySelectorAll("[data-part]")) {
-    const below = svg.querySelector(
-      `[data-part="${CSS.escape(group.getAttribute("data-grows") ?? "")}"]`,
-    );
-    const falls = below?.classList.contains("pw-gone") ?? false;
-    group.classList.toggle("pw-fallen", group.classList.contains("pw-gone") && falls);
     const lies = work !== "" && group.classList.contains(`pw-untied-${work}`);
     group.classList.toggle("pw-tied-away", lies);
   }
+  markFallen(svg);
   for (const laid of svg.querySelectorAll(".pw-laid")) {
     show(laid, work !== "" && laid.classList.contains(`pw-laid-${work}`));
   }
@@ -66,24 +63,20 @@ export class Renewal {
     this.root = root;
     /** @type {RenewalData} */
     this.data = JSON.parse(root.querySelector("script.pw-renewal-data")?.textContent ?? "null");
-    this.stage = element("div", { class: "pw-winters-stage" });
+    this.stage = new WinterStage(root, this.data.strings, () => this.start());
     /** @type {string[]} */
     this.story = [];
     this.choice = "";
   }
 
   bind() {
-    this.root.querySelector(".pw-fallback")?.remove();
-    this.root.append(this.stage);
-    this.showWinter();
+    this.stage.begin();
+    this.start();
   }
 
-  /**
-   * @param {string} key
-   * @param {Record<string, string | number>} [facts]
-   */
-  say(key, facts = {}) {
-    return fill(this.data.strings[key], facts);
+  start() {
+    this.story = [];
+    this.showWinter();
   }
 
   /**
@@ -94,43 +87,38 @@ export class Renewal {
     return this.data.stories[[...this.story, ...more].join("-")];
   }
 
-  /** A copy of the drawing of the story so far, in which no id stands twice on the page. */
+  /** The drawing of the story so far. */
   drawing() {
     const found = this.root.querySelector(`svg[data-story="${this.story.join("-")}"]`);
     if (found === null) throw new Error("no drawing of this story");
-    const svg = /** @type {SVGSVGElement} */ (found.cloneNode(true));
-    svg.setAttribute("aria-label", svg.querySelector("title")?.textContent ?? "");
-    for (const one of [svg, ...svg.querySelectorAll("[id]")]) one.removeAttribute("id");
-    for (const one of svg.querySelectorAll("title, desc")) one.remove();
-    svg.removeAttribute("aria-labelledby");
-    svg.removeAttribute("aria-describedby");
-    return svg;
+    const label = found.querySelector("title")?.textContent ?? "";
+    return copyOf(/** @type {SVGSVGElement} */ (found), label);
   }
 
   /** The winter at hand, before anything is done. */
   showWinter() {
     this.choice = "";
     const svg = this.drawing();
-    const missing = element("p", { class: "pw-winters-missing", role: "alert" });
+    const missing = this.stage.missing();
     const choices = this.told().works.map((work) => ({
       value: work,
       text: this.told(work).work ?? "",
     }));
-    const asked = radios(this.say("choose"), "pw-renewal-work", choices, (work) => {
+    const asked = radios(this.stage.say("choose"), "pw-renewal-work", choices, (work) => {
       this.choice = work;
       missing.textContent = "";
       showWork(svg, work, this.told(work).sawn ?? false);
     });
     const act = button(
-      this.say("do"),
+      this.stage.say("do"),
       () => {
-        if (this.choice === "") missing.textContent = this.say("missing");
+        if (this.choice === "") missing.textContent = this.stage.say("missing");
         else this.prune(svg);
       },
       { class: "pw-main" },
     );
-    const heading = this.say("winter", { n: this.story.length + 1, count: this.data.winters });
-    this.put(heading, svg, asked, missing, this.row(act, ...this.backButton()));
+    const heading = this.stage.say("winter", { n: this.story.length + 1, count: this.data.winters });
+    this.put(heading, svg, asked, missing, this.stage.row(act, ...this.backButton()));
   }
 
   /**
@@ -144,13 +132,13 @@ export class Renewal {
     const rules =
       losses.length > 0
         ? [
-            element("p", {}, this.say("losses")),
+            element("p", {}, this.stage.say("losses")),
             element("ul", {}, ...losses.map((loss) => element("li", {}, loss))),
           ]
         : [];
     const isLast = this.story.length === this.data.winters;
     const next = button(
-      isLast ? this.say("end", { count: this.data.winters }) : this.say("next"),
+      isLast ? this.stage.say("end", { count: this.data.winters }) : this.stage.say("next"),
       () => {
         if (isLast) this.showEnd(svg);
         else this.showWinter();
@@ -158,12 +146,12 @@ export class Renewal {
       { class: "pw-main" },
     );
     this.put(
-      this.say("done", { n: this.story.length }),
+      this.stage.say("done", { n: this.story.length }),
       svg,
       element("p", {}, `${work} ${told}`),
       element("p", {}, row ?? ""),
       ...rules,
-      this.row(next, ...this.backButton()),
+      this.stage.row(next, ...this.backButton()),
     );
   }
 
@@ -174,26 +162,21 @@ export class Renewal {
    */
   showEnd(svg) {
     this.put(
-      this.say("end", { count: this.data.winters }),
+      this.stage.say("end", { count: this.data.winters }),
       svg,
       element("p", { class: "pw-renewal-end" }, this.told().end ?? ""),
-      this.row(...this.backButton()),
+      this.stage.row(...this.backButton()),
     );
   }
 
   backButton() {
     if (this.story.length === 0) return [];
     return [
-      button(this.say("back"), () => {
+      button(this.stage.say("back"), () => {
         this.story.pop();
         this.showWinter();
       }),
     ];
-  }
-
-  /** @param {...HTMLElement} buttons */
-  row(...buttons) {
-    return element("div", { class: "pw-winters-row" }, ...buttons);
   }
 
   /**
@@ -201,37 +184,11 @@ export class Renewal {
    * @param {...Element} things
    */
   put(heading, ...things) {
-    const first = this.stage.childElementCount === 0;
-    const title = element("h3", { tabindex: -1 }, heading);
-    const again = button(this.say("again"), () => {
-      this.story = [];
-      this.showWinter();
-    });
-    const past = this.story.length > 0 ? [this.table(), this.row(again)] : [];
-    this.stage.replaceChildren(title, ...things, ...past);
-    if (!first) title.focus();
-  }
-
-  table() {
-    const head = ["th-winter", "th-work", "th-buds", "th-bare"].map((key) =>
-      element("th", { scope: "col" }, this.say(key)),
-    );
     const rows = this.story.map((_, number) => {
-      const { short, buds, bare } =
-        this.data.stories[this.story.slice(0, number + 1).join("-")];
-      return element(
-        "tr",
-        {},
-        element("th", { scope: "row" }, String(number + 1)),
-        ...[short, buds, bare].map((one) => element("td", {}, String(one))),
-      );
+      const { short, buds, bare } = this.data.stories[this.story.slice(0, number + 1).join("-")];
+      return [number + 1, short, buds, bare];
     });
-    return element(
-      "table",
-      { class: "pw-winters-done" },
-      element("caption", {}, this.say("table")),
-      element("thead", {}, element("tr", {}, ...head)),
-      element("tbody", {}, ...rows),
-    );
+    const head = ["th-winter", "th-work", "th-buds", "th-bare"];
+    this.stage.put(heading, things, rows.length > 0 ? this.stage.table(head, rows) : null);
   }
 }

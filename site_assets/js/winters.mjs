@@ -4,7 +4,8 @@
  * Nothing is reckoned here: every number and sentence is looked up.
  */
 
-import { button, element, fill, radios } from "./dom.mjs";
+import { button, element, radios } from "./dom.mjs";
+import { WinterStage } from "./winter_stage.mjs";
 import { mixedDrawing, showChoices } from "./winters_drawing.mjs";
 
 /** @typedef {"n" | "f"} Stays  the near cane or the far one */
@@ -72,7 +73,10 @@ export class Winters {
     this.root = root;
     /** @type {WintersData} */
     this.data = JSON.parse(root.querySelector("script.pw-winters-data")?.textContent ?? "null");
-    this.stage = element("div", { class: "pw-winters-stage" });
+    this.stage = new WinterStage(root, this.data.strings, () => {
+      this.start();
+      this.show();
+    });
     /** @type {string[]} */
     this.stories = [];
     /** @type {(Stays | null)[]} */
@@ -83,8 +87,7 @@ export class Winters {
   }
 
   bind() {
-    this.root.querySelector(".pw-fallback")?.remove();
-    this.root.append(this.stage);
+    this.stage.begin();
     this.show();
   }
 
@@ -92,14 +95,6 @@ export class Winters {
     this.stories = this.data.positions.map(() => "");
     this.choices = this.data.positions.map(() => null);
     this.done = [];
-  }
-
-  /**
-   * @param {string} key
-   * @param {Record<string, string | number>} [facts]
-   */
-  say(key, facts = {}) {
-    return fill(this.data.strings[key], facts);
   }
 
   get winter() {
@@ -110,34 +105,29 @@ export class Winters {
   show() {
     const count = this.data.winters.length;
     if (this.winter === count) {
-      this.put(this.say("end", { count }), this.drawing(), element("p", {}, this.say("end-say")));
+      this.put(this.stage.say("end", { count }), this.drawing(), element("p", {}, this.stage.say("end-say")));
       return;
     }
-    const heading = this.say("winter", { n: this.winter + 1, count });
-    this.missing = element("p", { class: "pw-winters-missing", role: "alert" });
-    const back = this.winter > 0 ? [button(this.say("back"), () => this.back())] : [];
+    const heading = this.stage.say("winter", { n: this.winter + 1, count });
+    this.missing = this.stage.missing();
+    const back = this.winter > 0 ? [button(this.stage.say("back"), () => this.back())] : [];
     this.put(
       heading,
       this.drawing(),
-      element("p", {}, this.say("before")),
-      this.row(
-        button(this.say("near-all"), () => this.chooseAll("n")),
-        button(this.say("far-all"), () => this.chooseAll("f")),
+      element("p", {}, this.stage.say("before")),
+      this.stage.row(
+        button(this.stage.say("near-all"), () => this.chooseAll("n")),
+        button(this.stage.say("far-all"), () => this.chooseAll("f")),
       ),
       ...this.data.positions.map((name, position) => this.question(name, position)),
       this.missing,
-      this.row(button(this.say("leave"), () => this.leave(), { class: "pw-main" }), ...back),
+      this.stage.row(button(this.stage.say("leave"), () => this.leave(), { class: "pw-main" }), ...back),
     );
   }
 
-  /** @param {...HTMLElement} buttons */
-  row(...buttons) {
-    return element("div", { class: "pw-winters-row" }, ...buttons);
-  }
-
   drawing() {
-    this.svg = mixedDrawing(document, this.data.positions, this.stories);
-    this.svg.setAttribute("aria-label", this.say("drawing", { n: this.winter + 1 }));
+    const label = this.stage.say("drawing", { n: this.winter + 1 });
+    this.svg = mixedDrawing(document, this.data.positions, this.stories, label);
     showChoices(this.svg, this.data.positions, this.choices);
     return this.svg;
   }
@@ -152,7 +142,7 @@ export class Winters {
       { value: "n", text: texts[0] },
       { value: "f", text: texts[1] },
     ];
-    return radios(this.say("choose", { name }), `pw-winters-${name}`, choices, (value) => {
+    return radios(this.stage.say("choose", { name }), `pw-winters-${name}`, choices, (value) => {
       this.choices[position] = value === "f" ? "f" : "n";
       this.paint();
     });
@@ -161,7 +151,7 @@ export class Winters {
   /** @param {Stays} stays */
   chooseAll(stays) {
     this.choices = this.choices.map(() => stays);
-    for (const input of this.stage.querySelectorAll("input")) {
+    for (const input of this.root.querySelectorAll("input")) {
       input.checked = input.value === stays;
     }
     this.paint();
@@ -176,7 +166,7 @@ export class Winters {
   leave() {
     const open = this.data.positions.filter((_, position) => this.choices[position] === null);
     if (open.length > 0) {
-      if (this.missing) this.missing.textContent = this.say("missing", { names: open.join(", ") });
+      if (this.missing) this.missing.textContent = this.stage.say("missing", { names: open.join(", ") });
       return;
     }
     const pruned = this.svg;
@@ -185,34 +175,34 @@ export class Winters {
     const found = lookUp(this.data, this.stories);
     const { score, climb, within } = found;
     this.done.push({ winter: this.winter, score, climb, within });
-    this.put(this.say("score", { score }), ...(pruned ? [pruned] : []), ...this.told(found));
+    this.put(this.stage.say("score", { score }), ...(pruned ? [pruned] : []), ...this.told(found));
   }
 
   /** @param {ReturnType<typeof lookUp>} found */
   told(found) {
     const mark = this.data.passMark;
     const spurs = this.data.positions.length;
-    const losses = found.losses.length > 0 ? found.losses : [this.say("none")];
+    const losses = found.losses.length > 0 ? found.losses : [this.stage.say("none")];
     const last = this.winter === this.data.winters.length;
     const next = last
-      ? this.say("end", { count: this.winter })
-      : this.say("next", { n: this.winter + 1 });
+      ? this.stage.say("end", { count: this.winter })
+      : this.stage.say("next", { n: this.winter + 1 });
     return [
       element(
         "p",
         {},
         [
-          found.score >= mark ? this.say("passed") : this.say("failed", { mark }),
-          this.say("climb", { climb: found.climb }),
-          this.say("within", { within: found.within, spurs }),
-          this.say("best", { lost: found.best }),
+          found.score >= mark ? this.stage.say("passed") : this.stage.say("failed", { mark }),
+          this.stage.say("climb", { climb: found.climb }),
+          this.stage.say("within", { within: found.within, spurs }),
+          this.stage.say("best", { lost: found.best }),
         ].join(" "),
       ),
-      element("p", {}, this.say("losses")),
+      element("p", {}, this.stage.say("losses")),
       element("ul", {}, ...losses.map((loss) => element("li", {}, loss))),
-      this.row(
+      this.stage.row(
         button(next, () => this.show(), { class: "pw-main" }),
-        button(this.say("back"), () => this.back()),
+        button(this.stage.say("back"), () => this.back()),
       ),
     ];
   }
@@ -230,37 +220,13 @@ export class Winters {
    * @param {...Element} things
    */
   put(heading, ...things) {
-    const first = this.stage.childElementCount === 0;
-    const title = element("h3", { tabindex: -1 }, heading);
-    const again = button(this.say("again"), () => {
-      this.start();
-      this.show();
-    });
-    const past = this.done.length > 0 ? [this.table(), this.row(again)] : [];
-    this.stage.replaceChildren(title, ...things, ...past);
-    if (!first) title.focus();
-  }
-
-  table() {
-    const head = ["th-winter", "th-score", "th-climb", "th-within"].map((key) =>
-      element("th", { scope: "col" }, this.say(key)),
-    );
-    const rows = this.done.map(({ winter, score, climb, within }) =>
-      element(
-        "tr",
-        {},
-        element("th", { scope: "row" }, String(winter)),
-        ...[score, climb, `${within} / ${this.data.positions.length}`].map((one) =>
-          element("td", {}, String(one)),
-        ),
-      ),
-    );
-    return element(
-      "table",
-      { class: "pw-winters-done" },
-      element("caption", {}, this.say("table")),
-      element("thead", {}, element("tr", {}, ...head)),
-      element("tbody", {}, ...rows),
-    );
+    const head = ["th-winter", "th-score", "th-climb", "th-within"];
+    const rows = this.done.map(({ winter, score, climb, within }) => [
+      winter,
+      score,
+      climb,
+      `${within} / ${this.data.positions.length}`,
+    ]);
+    this.stage.put(heading, things, rows.length > 0 ? this.stage.table(head, rows) : null);
   }
 }

@@ -3,6 +3,8 @@
  * vines on which one story was followed everywhere. All are to one scale.
  */
 
+import { copyOf, markFallen } from "./winter_stage.mjs";
+
 /**
  * @param {ParentNode} page
  * @param {string} story  such as "nf": near, then far
@@ -18,20 +20,16 @@ function drawingOf(page, story) {
  * @param {ParentNode} page
  * @param {readonly string[]} positions
  * @param {readonly string[]} stories  by position
+ * @param {string} label
  * @returns {SVGSVGElement}
  */
-export function mixedDrawing(page, positions, stories) {
+export function mixedDrawing(page, positions, stories, label) {
   // The first winter's drawing has the arm and the wires as well, which stay what they are.
   const mixed = /** @type {SVGSVGElement} */ (drawingOf(page, "").cloneNode(true));
   positions.forEach((name, position) => {
     if (stories[position] !== "") exchange(mixed, drawingOf(page, stories[position]), name);
   });
-  // The copy has a name of its own, and no id twice on the page.
-  for (const one of [mixed, ...mixed.querySelectorAll("[id]")]) one.removeAttribute("id");
-  for (const one of mixed.querySelectorAll("title, desc")) one.remove();
-  mixed.removeAttribute("aria-labelledby");
-  mixed.removeAttribute("aria-describedby");
-  return mixed;
+  return copyOf(mixed, label);
 }
 
 /**
@@ -72,10 +70,5 @@ export function showChoices(svg, positions, choices) {
       wood.classList.toggle("pw-gone", choice !== null && wood.classList.contains(OFF[choice]));
     }
   }
-  for (const group of svg.querySelectorAll("[data-part]")) {
-    const name = group.getAttribute("data-grows") ?? "";
-    const below = svg.querySelector(`[data-part="${CSS.escape(name)}"]`);
-    const falls = below?.classList.contains("pw-gone") ?? false;
-    group.classList.toggle("pw-fallen", group.classList.contains("pw-gone") && falls);
-  }
+  markFallen(svg);
 }

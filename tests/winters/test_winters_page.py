@@ -144,5 +144,8 @@ def test_the_page_is_light(folder: Path) -> None:
 def test_no_id_is_on_the_page_twice(desktop_page: Page, open_page: Open) -> None:
     open_page(desktop_page, "en")
     desktop_page.get_by_role("button", name="The near cane everywhere").click()
+    # The second winter's drawing is put together of two.
+    desktop_page.locator(".pw-winters .pw-main").click()
+    desktop_page.locator(".pw-winters .pw-main").click()
     ids = desktop_page.evaluate("[...document.querySelectorAll('[id]')].map((one) => one.id)")
     assert len(ids) == len(set(ids))
