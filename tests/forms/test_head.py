@@ -28,7 +28,7 @@ from pencilwood.vine.forms.head import HEAD_TRAINED
 from pencilwood.vine.model import Lean, Vine
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, divide, uncut
 from prunings import every_pruning, first_small
-from svg_reading import read
+from svg_reading import of_class, points, read
 from vines import cane
 
 LIMITS = default_limits(bands_of(HEAD_TRAINED))
@@ -116,6 +116,13 @@ def test_both_views_show_every_part_and_every_cut() -> None:
     assert by_view["row"] == by_view["above"]
     ids = [one.get("id") for one in read(drawn).iter() if one.get("id")]
     assert len(ids) == len(set(ids))
+
+
+def test_no_line_to_a_name_goes_aslant_through_the_head() -> None:
+    drawn = read(draw_vine(divide(head_vine()), "v", "en", title="", description=""))
+    leaders = [list(points(one)) for one in of_class(drawn, "pw-tick")]
+    assert any(abs(line[0][1] - line[-1][1]) > 20 for line in leaders)
+    assert all(abs(line[0][0] - line[-1][0]) < 3 for line in leaders)
 
 
 def test_from_above_places_stand_clockwise_from_the_row() -> None:

@@ -148,10 +148,12 @@ def draw_letters(plate: Plate) -> dict[str, Words]:
 
 def draw_places(plate: Plate) -> Group:
     """The names of the positions, in as many rows as they need."""
-    return Group(
-        tuple(_place(plate, *where) for where in _named(plate)),
-        {"class": "pw-places" if plate.looks.name_foot is None else "pw-places pw-places-inside"},
-    )
+    css_class = "pw-places"
+    if plate.looks.name_foot is not None:
+        css_class += " pw-places-inside"
+    elif plate.second is not None:
+        css_class += " pw-places-twice"
+    return Group(tuple(_place(plate, *where) for where in _named(plate)), {"class": css_class})
 
 
 def _named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
@@ -218,7 +220,9 @@ def _row_y(plate: Plate, row: int) -> float:
 
 
 def _tick(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Run:
-    if plate.looks.name_foot is not None:
+    # A line to a name aside of the trunk would go through a head; its other view tells the place.
+    through_head = plate.second is not None and text_foot.x != foot.x
+    if plate.looks.name_foot is not None or through_head:
         return Run((foot, foot))
     if _named_above(plate):
         return Run((Point(foot.x, foot.y - 5), Point(text_foot.x, text_foot.y + 8)))
