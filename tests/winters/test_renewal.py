@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import json
+import random
 from collections.abc import Mapping
 from dataclasses import replace
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+import svg_reading
 from pencilwood.cases.case import Case, Profile
 from pencilwood.cases.case_writer import write_case
 from pencilwood.pages.desk import Desk
@@ -22,6 +26,7 @@ from pencilwood.vine.arm_renewal import Stage, Work
 from pencilwood.vine.forms.high_cordon import HIGH_TWO_ARMS
 from pencilwood.vine.measures import buds_kept
 from pencilwood.vine.model import Condition, Side
+from vines import random_vine
 
 Settled = tuple[Profile, Case]
 
@@ -157,3 +162,24 @@ def test_the_end_says_how_many_winters_bore_nothing(worn: Settled, renewal: Rene
 
 def test_the_case_file_keeps_the_wish(worn: Settled) -> None:
     assert "renewed arm: left" in write_case(worn[1], "en").splitlines()
+
+
+@given(st.integers(0, 2**32 - 1))
+@settings(max_examples=25)
+def test_any_arm_of_an_upright_cordon_can_be_told_and_drawn(worn: Settled, seed: int) -> None:
+    """Whatever was measured: every story has its words, and its drawings are whole."""
+    profile, case = worn
+    rng = random.Random(seed)
+    measured = random_vine(rng, positions=rng.randint(1, 5), most_canes=2)
+    side = rng.choice([one.side for one in measured.arms])
+    changed = replace(case, vine=measured, renewed_arm=side)
+    problems(changed, profile, {}, "en")
+    renewal = Renewal(changed, profile, side)
+    handbook = Handbook(profile, (prove_case(case, profile),), {}, (), (), ())
+    told = RenewalTold(Desk(handbook, renewal_path(case.slug), "es"), renewal)
+    rows = json.loads(told.script_data())["stories"]
+    assert len(rows) == len(told.stories)
+    for story in rng.sample(told.stories, 2):
+        svg_reading.read(told.drawings.found(story))
+        if story:
+            svg_reading.read(told.drawings.pruned(story))

@@ -165,9 +165,10 @@ def young_cane(found: ArmFound, limits: Limits) -> Part | None:
 
 def works(found: ArmFound, limits: Limits) -> tuple[Work, ...]:
     """What can be done this winter."""
+    young = young_cane(found, limits)
     possible = {
-        Work.SAVE: young_cane(found, limits) is not None,
-        Work.LAY: young_cane(found, limits) is not None,
+        Work.SAVE: young is not None,
+        Work.LAY: young is not None and _buds_laid(found, young) > 0,
         Work.LENGTHEN: found.is_short and _outermost(found, limits) is not None,
     }
     return tuple(work for work in _WORKS[found.stage] if possible.get(work, True))
