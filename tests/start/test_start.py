@@ -20,6 +20,8 @@ Tree = dict[str, bytes]
         ("en", ("en",), "# Your pruning handbook"),
         ("es", ("es",), "# Su manual de poda"),
         ("both", ("en", "es"), "# Your pruning handbook"),
+        ("all", ("en", "es"), "# Your pruning handbook"),
+        ("es,en", ("es", "en"), "# Su manual de poda"),
     ],
 )
 def test_a_new_handbook_is_proved_without_a_change(
@@ -36,7 +38,18 @@ def test_a_new_handbook_is_proved_without_a_change(
     assert (len(book.cases), len(book.quizzes), len(book.blocks)) == (3, 1, 1)
     assert {chapter.language for chapter in book.chapters} == set(languages)
     assert (root / "README.md").read_text("utf-8").startswith(readme)
-    assert (root / "LEAME.md").exists() is (asked == "both")
+    second = {"en": "README-en.md", "es": "LEAME.md"}
+    there = [language for language, name in second.items() if (root / name).exists()]
+    assert there == list(languages[1:])
+
+
+def test_a_language_that_it_does_not_speak_is_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(SystemExit):
+        main(["start", str(tmp_path / "new"), "--language", "en,xx"])
+    assert '"xx" is no language; expected some of en, es, all' in capsys.readouterr().err
+    assert not (tmp_path / "new").exists()
 
 
 def test_trainers_own_few_files_and_none_of_the_demo_vineyard(

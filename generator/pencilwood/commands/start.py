@@ -1,6 +1,6 @@
 """`pencilwood start`: a new handbook in a folder of its own.
 
-pencilwood start pruning --name "High Bank" --language both
+pencilwood start pruning --name "High Bank" --language es,en
 """
 
 from __future__ import annotations
@@ -14,7 +14,8 @@ from pencilwood.site.starter import CannotStartError, check_startable, put_in_pl
 from pencilwood.words import LANGUAGES, say
 
 FINE, WRONG_USE = 0, 2
-BOTH = "both"
+ALL = ("all", "both")
+"""Both is what it was called while there were two."""
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -24,16 +25,28 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--language",
         dest="languages",
-        choices=(*LANGUAGES, BOTH),
-        default=BOTH,
-        help="languages of the handbook (default: both)",
+        type=_languages,
+        default=LANGUAGES,
+        metavar="LANGUAGES",
+        help=f"languages of the handbook, the one that opens first: {LANGUAGES[0]}, or "
+        f"{','.join(reversed(LANGUAGES))}; all (the default)",
     )
     parser.set_defaults(root=Path(), language=LANGUAGES[0])
 
 
+def _languages(text: str) -> tuple[str, ...]:
+    """`es,en` as codes, each once."""
+    asked = LANGUAGES if text in ALL else tuple(dict.fromkeys(text.split(",")))
+    for code in asked:
+        if code not in LANGUAGES:
+            known = ", ".join((*LANGUAGES, ALL[0]))
+            raise argparse.ArgumentTypeError(f'"{code}" is no language; expected some of {known}')
+    return asked
+
+
 def run(given: argparse.Namespace) -> int:
     """Make the handbook, or say in each of its languages why not."""
-    languages = LANGUAGES if given.languages == BOTH else (given.languages,)
+    languages: tuple[str, ...] = given.languages
     given.language = languages[0]
     name = UNNAMED[languages[0]] if given.name is None else given.name.strip()
     if not name or len(name) > LONGEST_NAME or not name.isprintable():
