@@ -6,9 +6,13 @@ import random
 
 import pytest
 
+from cane_vines import cane_vine
 from pencilwood.drawing import window_on_arms
+from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.drawing.wood_text import plate_of
-from pencilwood.vine.wood import ThinningOut, WoodLeft, divide, uncut
+from pencilwood.vine.model import Side
+from pencilwood.vine.passes import DoneCut, Pass
+from pencilwood.vine.wood import ThinningOut, Tie, WoodLeft, divide, uncut
 from vines import SAMPLES, random_vine
 
 
@@ -45,3 +49,13 @@ def test_a_bare_vine_has_a_view_too() -> None:
     window = window_on_arms(bare)
     assert window.top < window.bottom
     assert window.left < window.right
+
+
+def test_canes_that_are_tied_are_in_view_to_their_tips() -> None:
+    left = uncut(divide(cane_vine()))
+    cane = next(part for part in left.parts.parts if part.is_cane)
+    for side in Side:
+        laid = laid_canes(left, [DoneCut(Tie(cane.name, side), Pass.TIE)])
+        window = window_on_arms(left, laid)
+        (tip,) = plate_of(left.parts, laid).reaching
+        assert window.left < tip.x < window.right

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stems import THICKER
+from pencilwood.drawing.tied_canes import Laid
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.vine.model import Growth, rise_mm
 from pencilwood.vine.wood import Part, WoodLeft
@@ -17,25 +18,29 @@ _LEAST_AHEAD_MM = 380.0
 _BEHIND_MM = 210.0
 
 
-def window_on_arms(left: WoodLeft, lying: Collection[str] = ()) -> Frame:
+def window_on_arms(left: WoodLeft, laid: Sequence[Laid] = ()) -> Frame:
     """Room for all the wood that is left; what is cut off may run beyond the edge.
 
-    `lying` are canes tied along the wire, which need no room above it. A vine with more than
-    one view is shown whole.
+    `laid` are canes tied along the wire, which need no room above it but beside it. A vine with
+    more than one view is shown whole.
     """
-    plate = plate_of(left.parts)
+    plate = plate_of(left.parts, laid)
     if plate.second is not None:
         return plate.frame
     feet = [plate.foot(position) for position in left.parts.positions]
     level = min(foot.y for foot in feet)
-    heights = _heights_mm(left, lying)
+    heights = _heights_mm(left, {one.part for one in laid})
     ahead, behind = max(heights) + _PAST_MM, _PAST_MM - min(heights)
     if left.parts.vine.form.growth is Growth.DOWN:
         ahead, behind = behind, ahead
     top, bottom = plate.around_arm(max(_LEAST_AHEAD_MM, ahead), max(_BEHIND_MM, behind), level)
     inside = [point for stem in plate.stems.values() for point in stem.curve.points]
     inside = [point for point in inside if top <= point.y <= bottom]
-    xs = [*(foot.x for foot in feet), *(point.x for point in inside), *_tips(plate)]
+    xs = [
+        *(foot.x for foot in feet),
+        *(point.x for point in (*inside, *plate.reaching)),
+        *_tips(plate),
+    ]
     return Frame(min(xs) - _BESIDE_MM, top, max(xs) + _BESIDE_MM, bottom)
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pencilwood.cases.case import RuleExample
 from pencilwood.drawing import draw_passes, scale_words, window_on_arms
 from pencilwood.drawing.describe import describe_vine
+from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
@@ -17,7 +18,6 @@ from pencilwood.rules import RULES, rules_of
 from pencilwood.rules.shapes import Rule
 from pencilwood.vine.forms import FORMS
 from pencilwood.vine.passes import after_cuts
-from pencilwood.vine.tying import sides_tied
 from pencilwood.vine.wood import divide, uncut
 
 
@@ -117,7 +117,7 @@ def _example(desk: Desk, rule: Rule, example: RuleExample, prefix: str) -> Shown
         description=describe_vine(parts, left, desk.language, desk.profile.units),
         show="fine",
         units=desk.profile.units,
-        window=window_on_arms(left, sides_tied(example.cuts)),
+        window=window_on_arms(left, laid_canes(left, example.cuts)),
     )
     cuts = tuple(cut_words(desk, parts, done) for done in example.cuts)
     caption = desk.own(example.caption)

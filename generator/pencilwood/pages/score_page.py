@@ -16,6 +16,7 @@ from pencilwood.vine.bands import Band, Limits, default_limits
 from pencilwood.words import say
 
 _BLANK = re.compile(r"\{[^{}]*\}")
+_BLANK_AT_END = re.compile(r"…\.")
 # The unit of a step follows from what the rule's shape measures.
 _LENGTH_SHAPES = ("crowding", "blank")
 _LENGTH_RULES = ("climbed-too-far",)
@@ -72,7 +73,7 @@ def prices_shown(desk: Desk, rule: Rule) -> tuple[ShownPrice, ...]:
         ShownPrice(
             rule=rule.name,
             title=rule.title[desk.language],
-            when=_BLANK.sub("…", sentence[desk.language]),
+            when=_BLANK_AT_END.sub("…", _BLANK.sub("…", sentence[desk.language])),
             points=price_words(desk, rule, RULEBOOK[rule.name, message]),
             must=RULEBOOK[rule.name, message].must,
         )
