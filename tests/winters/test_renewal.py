@@ -165,7 +165,7 @@ def test_the_case_file_keeps_the_wish(worn: Settled) -> None:
 
 
 @given(st.integers(0, 2**32 - 1))
-@settings(max_examples=25)
+@settings(max_examples=25, deadline=None)
 def test_any_arm_of_an_upright_cordon_can_be_told_and_drawn(worn: Settled, seed: int) -> None:
     """Whatever was measured: every story has its words, and its drawings are whole."""
     profile, case = worn
