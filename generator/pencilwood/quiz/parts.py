@@ -44,7 +44,7 @@ def kind_of(part: Part, vine: ProvedVine) -> Find:
     if hangs and "wood-below-arm" in faults:
         return Find.HANGING
     if not part.is_cane:
-        return _old_kind(part)
+        return _old_kind(part, vine.parts.vine.form)
     if part.piece.thickness_mm > limits["cane thickness at most"]:
         return Find.BULL
     if "head-wood" in faults and part.position.at_mm < limits["head zone"]:
@@ -56,8 +56,8 @@ def kind_of(part: Part, vine: ProvedVine) -> Find:
     return Find.CANE
 
 
-def _old_kind(part: Part) -> Find:
-    if part.piece.lean is Lean.ALONG:
+def _old_kind(part: Part, form: Form) -> Find:
+    if form.tied and part.piece.lean is Lean.ALONG:
         return Find.LAST_YEARS_CANE
     return Find.LAST_YEARS_SPUR if part.piece.age_years == _SPUR_YEARS else Find.OLD_WOOD
 
