@@ -38,12 +38,12 @@ SHAPE: Final = "tally"
 TITLE = {"en": "Wrong number of fruiting canes", "es": "Número equivocado de varas"}
 MESSAGES = {
     "too-few": {
-        "en": "The vine needs {wanted} fruiting canes; {count} are left.",
-        "es": "La cepa necesita {wanted} varas; quedan {count}.",
+        "en": "Fruiting canes left: {count}. The vine needs {wanted}.",
+        "es": "Varas que quedan: {count}. La cepa necesita {wanted}.",
     },
     "too-many": {
-        "en": "The vine has room for {wanted} fruiting canes; {count} are left.",
-        "es": "La cepa tiene lugar para {wanted} varas; quedan {count}.",
+        "en": "Fruiting canes left: {count}. The vine has room for {wanted}.",
+        "es": "Varas que quedan: {count}. La cepa tiene lugar para {wanted}.",
     },
 }
 BANDS: tuple[Band, ...] = ()
