@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from functools import cached_property
 
@@ -45,7 +46,8 @@ class RenewalDrawings:
             parts,
             f"n-{name_of(story) or 'start'}",
             self._desk.say(f"renewal.{key}", n=len(story) + 1),
-            None,
+            # The page's script copies the drawings of choices without it.
+            "" if nexts else self._described(self._renewal.found(story).parts, None),
             Stages((), apart),
             tuple(lying for one in nexts for lying in _lying(one, str(one.work))),
             story=name_of(story),
@@ -60,7 +62,7 @@ class RenewalDrawings:
             parts,
             f"n-{name_of(story)}-left",
             self._desk.say("renewal.drawing-work", n=len(story)),
-            left,
+            self._described(done.left.parts, done),
             Stages((Stage(GONE, left),)),
             _lying(done, ""),
             sawn=_sawn(done, is_shown=True),
@@ -71,7 +73,7 @@ class RenewalDrawings:
         parts: Parts,
         prefix: str,
         title: str,
-        left: WoodLeft | None,
+        description: str,
         stages: Stages,
         laid: tuple[Laid, ...],
         *,
@@ -84,7 +86,7 @@ class RenewalDrawings:
             prefix,
             desk.language,
             title=title,
-            description=describe_vine(parts, left, desk.language, desk.profile.units),
+            description=description,
             units=desk.profile.units,
             stages=stages,
             css_class="pw-in-part",
@@ -95,13 +97,22 @@ class RenewalDrawings:
             across=self._across,
         )
 
+    def _described(self, parts: Parts, done: ArmWorked | None) -> str:
+        """The whole vine in words, the arm that no drawing shows as well."""
+        whole = self._after_rough_pass(parts.vine)
+        left = None if done is None else _on(whole, done)
+        return describe_vine(whole, left, self._desk.language, self._desk.profile.units)
+
+    def _after_rough_pass(self, vine: Vine, long: Mapping[str, int] | None = None) -> Parts:
+        most = self._renewal.limits["buds after the rough pass at most"]
+        return divide(after_rough_pass(vine, most, long))
+
     def _rough(self, story: Story) -> Parts:
         """The vine as the rough pass leaves it; what may be laid is as long as it would lie."""
         found = self._renewal.found(story)
-        most = self._renewal.limits["buds after the rough pass at most"]
         nexts = (self._renewal.worked((*story, work)) for work in self._renewal.works(story))
         long = {one.laid.name: one.left.state(one.laid.name) for one in nexts if one.laid}
-        return divide(after_rough_pass(_one_side(found), most, long))
+        return self._after_rough_pass(_one_side(found), long)
 
     @cached_property
     def _across(self) -> Frame:
