@@ -67,8 +67,17 @@ function layDown(drawing, number, state, side, wireY) {
   if (foot === undefined || far === undefined) return [];
   const outward = side === "left" ? -1 : 1;
   const now = Math.atan2(far.y - foot.y, far.x - foot.x);
-  const turn = (((side === "left" ? Math.PI : 0) - now) * 180) / Math.PI;
   const start = { x: foot.x + outward * BEND_MM, y: wireY };
+  const long = Math.hypot(far.x - foot.x, far.y - foot.y);
+  const along = Math.max(long - bendLength(foot, start), long / 2);
+  // The bend is wood of the cane too: what lies is shorter by it, and so reaches as far as it would.
+  const laidDown = [
+    `translate(${start.x} ${start.y})`,
+    `rotate(${side === "left" ? 180 : 0})`,
+    `scale(${(along / long).toFixed(3)} 1)`,
+    `rotate(${((-now * 180) / Math.PI).toFixed(2)})`,
+    `translate(${-foot.x} ${-foot.y})`,
+  ].join(" ");
   for (const group of drawing.parts[number]) {
     const laid = /** @type {Element} */ (group.cloneNode(true));
     for (const one of [laid, ...laid.querySelectorAll("[id]")]) one.removeAttribute("id");
@@ -80,12 +89,23 @@ function layDown(drawing, number, state, side, wireY) {
     const bend = /** @type {Element} */ (laid.cloneNode(false));
     bend.classList.add("pw-bend");
     bend.append(...bendOf(foot, start, thickness));
-    const shift = `translate(${start.x - foot.x} ${start.y - foot.y})`;
-    laid.setAttribute("transform", `${shift} rotate(${turn.toFixed(2)} ${foot.x} ${foot.y})`);
+    laid.setAttribute("transform", laidDown);
     group.after(bend, laid);
     group.classList.add("pw-tied-away");
   }
-  return [{ x: start.x + outward * Math.hypot(far.x - foot.x, far.y - foot.y), y: wireY }];
+  return [{ x: start.x + outward * along, y: wireY }];
+}
+
+/**
+ * About how much of a cane the bend takes: between its chord and the way round its corner.
+ *
+ * @param {Point} foot
+ * @param {Point} start
+ */
+function bendLength(foot, start) {
+  const across = Math.abs(start.x - foot.x);
+  const up = Math.abs(start.y - foot.y);
+  return (Math.hypot(across, up) + across + up) / 2;
 }
 
 /**
