@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 
 from markupsafe import escape
 
+from pencilwood.pages.column_counts import with_column_counts
 from pencilwood.pages.finished import finish
 from pencilwood.pages.policy import OWN_TEXT
 
@@ -56,7 +57,7 @@ class Page:
 
     def content(self, written: str) -> str:
         """All that the page is about: the trainer's own words, as HTML, and what goes with them."""
-        opened = written.replace("</h1>", f"</h1>{self.opening}", 1)
+        opened = with_column_counts(written).replace("</h1>", f"</h1>{self.opening}", 1)
         return f"{OWN_TEXT[0]}{opened}{self.body}{OWN_TEXT[1]}"
 
     def complete(self, html: str, folder: str, *, live: bool = False) -> str:
