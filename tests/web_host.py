@@ -32,6 +32,13 @@ class WebHost:
         return f"{self.address}{self.under}{path}"
 
 
+class Server(http.server.ThreadingHTTPServer):
+    """A browser opens six lines at once; one that finds no room in the queue is tried much later."""
+
+    daemon_threads = True
+    request_queue_size = 64
+
+
 @contextmanager
 def web_host(site: Path, under: str = "/") -> Iterator[WebHost]:
     host = WebHost(site, under)
@@ -45,8 +52,7 @@ def web_host(site: Path, under: str = "/") -> Iterator[WebHost]:
         def log_message(self, format: str, *args: object) -> None:  # noqa: A002
             pass
 
-    with http.server.ThreadingHTTPServer(("127.0.0.1", 0), Handler) as server:
-        server.daemon_threads = True
+    with Server(("127.0.0.1", 0), Handler) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         host.address = f"http://127.0.0.1:{server.server_port}"
         yield host
