@@ -33,7 +33,7 @@ class WebHost:
 
 
 class Server(http.server.ThreadingHTTPServer):
-    """A browser opens six lines at once; one that finds no room in the queue is tried much later."""
+    """A browser opens six lines at once; one that finds no room is tried again much later."""
 
     daemon_threads = True
     request_queue_size = 64
