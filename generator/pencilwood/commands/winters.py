@@ -9,7 +9,7 @@ import argparse
 import json
 import sys
 
-from pencilwood.proof.renewal import WAYS, Renewal, Story
+from pencilwood.proof.renewal import WAYS, Renewal, Story, steps_of
 from pencilwood.proof.winters import PrunedWinter, Winters
 from pencilwood.site.single import OpenedCase, open_case
 from pencilwood.units import format_length
@@ -67,7 +67,6 @@ def _new_arm(opened: OpenedCase, side: Side, given: argparse.Namespace) -> int:
 
 
 def _way_as_json(renewal: Renewal, way: Story) -> list[dict[str, str | int | bool]]:
-    stories = [way[: number + 1] for number in range(len(way))]
     return [
         {
             "winter": len(story),
@@ -76,7 +75,7 @@ def _way_as_json(renewal: Renewal, way: Story) -> list[dict[str, str | int | boo
             "bare_mm": renewal.bare_mm(story),
             "renewed": renewal.is_renewed(story),
         }
-        for story in stories
+        for story in steps_of(way)
     ]
 
 

@@ -36,7 +36,7 @@ def outward(side: Side) -> int:
 
 def arm_of(vine: Vine, position: Position) -> Arm:
     """The arm a position is on."""
-    return next(arm for arm in vine.arms if arm.side is position.side)
+    return vine.arm_on(position.side)
 
 
 def foot_on_arm(vine: Vine, position: Position) -> Point:

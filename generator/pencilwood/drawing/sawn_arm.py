@@ -23,7 +23,7 @@ class Sawn:
 
 def draw_sawn(vine: Vine, sawn: Sawn) -> Group:
     """Paper over the arm, its edge dotted, and the cut face of the stump."""
-    arm = next(one for one in vine.arms if one.side is sawn.side)
+    arm = vine.arm_on(sawn.side)
     limb = replace(arm_limb(vine, arm), start_mm=float(sawn.stump_mm))
     gone: Attributes = {
         "class": "pw-sawn-off",

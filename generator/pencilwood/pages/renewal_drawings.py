@@ -12,6 +12,7 @@ from pencilwood.drawing.sawn_arm import Sawn
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.tied_canes import Laid
 from pencilwood.drawing.wood_text import plate_of
+from pencilwood.pages.arm_window import arm_window
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.rough_canes import after_rough_pass
 from pencilwood.proof.renewal import Renewal, Story
@@ -21,9 +22,7 @@ from pencilwood.vine.model import Vine
 from pencilwood.vine.new_arm import STUMP_MM
 from pencilwood.vine.wood import Parts, WoodLeft, divide
 
-_MARGIN_MM = 60.0
 _BELOW_ARM_MM = 245.0
-_BESIDE_MM = 90.0
 _BESIDE_HEAD_MM = 130.0
 """How much of the other arm is shown."""
 
@@ -123,18 +122,7 @@ class RenewalDrawings:
     def _window(self) -> Frame:
         """Room for every drawing, near the arms."""
         plates = [plate_of(self._rough(story)) for story in self._stories]
-        points = [
-            point
-            for plate in plates
-            for stem in plate.stems.values()
-            for point in stem.curve.points
-        ]
-        feet = [plate.foot(one) for plate in plates for one in plate.parts.positions]
-        xs = [*(_BESIDE_HEAD_MM * sign for sign in (-1, 1)), *(one.x for one in (*points, *feet))]
-        level = max(foot.y for foot in feet)
-        top = min(point.y for point in points) - _MARGIN_MM
-        bottom = max(level + _BELOW_ARM_MM, *(point.y + _MARGIN_MM for point in points))
-        return Frame(min(xs) - _BESIDE_MM, top, max(xs) + _BESIDE_MM, bottom)
+        return arm_window(plates, _BELOW_ARM_MM, _BESIDE_HEAD_MM)
 
 
 def _one_side(found: ArmFound) -> Vine:

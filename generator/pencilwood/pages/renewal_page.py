@@ -17,7 +17,7 @@ from pencilwood.pages.quiz_pages import strings_of
 from pencilwood.pages.renewal_drawings import RenewalDrawings, name_of
 from pencilwood.pages.winters_page import figures_shown, losses_told
 from pencilwood.proof import CaseProof
-from pencilwood.proof.renewal import WAYS, Renewal, Story
+from pencilwood.proof.renewal import WAYS, Renewal, Story, steps_of
 from pencilwood.proof.winters import WINTERS
 from pencilwood.score.sheet import dump
 from pencilwood.vine.arm_renewal import ArmWorked, Stage, Work
@@ -89,10 +89,9 @@ class RenewalTold:
         return tuple(self._way(name, way) for name, way in WAYS.items() if self.renewal.can_go(way))
 
     def _way(self, name: str, way: Story) -> WayShown:
-        stories = [way[: number + 1] for number in range(len(way))]
         winters = tuple(
             WorkShown(self.work(one), self.told(one), self.row(one), self.drawings.pruned(one))
-            for one in stories
+            for one in steps_of(way)
         )
         title, drawing = self.desk.say(f"renewal.way.{name}"), self.drawings.found(way)
         return WayShown(title, winters, self.end(way), drawing)

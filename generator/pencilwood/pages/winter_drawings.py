@@ -14,6 +14,7 @@ from pencilwood.drawing.plate import Frame
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.wood_alone import draw_wood_alone
 from pencilwood.drawing.wood_text import plate_of
+from pencilwood.pages.arm_window import arm_window
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.rough_canes import after_rough_pass
 from pencilwood.proof.winter_table import stories_of
@@ -21,9 +22,7 @@ from pencilwood.proof.winters import WINTERS, Story, Winters
 from pencilwood.vine.spur_choice import Stays
 from pencilwood.vine.wood import Parts, WoodLeft, divide
 
-_MARGIN_MM = 60.0
 _BELOW_ARM_MM = 190.0
-_BESIDE_MM = 90.0
 
 
 class WinterDrawings:
@@ -85,18 +84,7 @@ class WinterDrawings:
             for length in range(WINTERS + 1)
             for story in stories_of(length)
         ]
-        stems = [
-            point
-            for plate in plates
-            for stem in plate.stems.values()
-            for point in stem.curve.points
-        ]
-        feet = [plate.foot(one) for plate in plates for one in plate.parts.positions]
-        xs = [0.0, *(point.x for point in (*stems, *feet))]
-        level = max(foot.y for foot in feet)
-        bottom = max(level + _BELOW_ARM_MM, *(point.y + _MARGIN_MM for point in stems))
-        top = min(point.y for point in stems) - _MARGIN_MM
-        return Frame(min(xs) - _BESIDE_MM, top, max(xs) + _BESIDE_MM, bottom)
+        return arm_window(plates, _BELOW_ARM_MM)
 
 
 def _name(story: Story) -> str:

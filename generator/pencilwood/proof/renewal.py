@@ -36,6 +36,11 @@ WAYS: Mapping[str, Story] = {
 """Three ways that the page sets side by side, each to be compared with the others."""
 
 
+def steps_of(way: Story) -> tuple[Story, ...]:
+    """What has been done after each winter of a way."""
+    return tuple(way[: number + 1] for number in range(len(way)))
+
+
 class Renewal:
     """A case's vine while one of its arms is renewed, under the profile's figures."""
 
@@ -81,7 +86,7 @@ class Renewal:
 
     def buds(self, story: Story) -> tuple[int, ...]:
         """Buds left on the renewed side, winter by winter."""
-        return tuple(self.worked(story[: number + 1]).buds_on_side for number in range(len(story)))
+        return tuple(self.worked(one).buds_on_side for one in steps_of(story))
 
     def is_renewed(self, story: Story) -> bool:
         """Whether spurs stand all along a new arm."""

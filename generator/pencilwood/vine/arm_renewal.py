@@ -12,7 +12,7 @@ from enum import StrEnum
 from itertools import pairwise
 
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.measures import buds_kept, large_wounds, outside_head_mm
+from pencilwood.vine.measures import buds_kept, is_large_cut, large_wounds, outside_head_mm
 from pencilwood.vine.model import Arm, Condition, Growth, Line, Position, Side, Vine
 from pencilwood.vine.spur_choice import Stays, cane_that_stays, states_with_spur
 from pencilwood.vine.wood import Part, Parts, WoodLeft, divide
@@ -68,7 +68,7 @@ class ArmFound:
     @property
     def arm(self) -> Arm:
         """What stands on the side that is renewed."""
-        return next(one for one in self.parts.vine.arms if one.side is self.side)
+        return self.parts.vine.arm_on(self.side)
 
     @property
     def is_short(self) -> bool:
@@ -124,18 +124,12 @@ class ArmWorked:
         """Large wounds of this winter; cuts on an arm that was sawn off count as that one cut."""
         if not self.is_sawn:
             return large_wounds(self.left, large_wound_mm)
-        on_side = set(self.found.arm.positions)
-        parts = self.left.parts
-        beside = [number for number, part in enumerate(parts.parts) if part.position in on_side]
-        whole = WoodLeft(
-            parts,
-            tuple(
-                parts.parts[number].most if number in beside else state
-                for number, state in enumerate(self.left.states)
-            ),
+        beside = sum(
+            is_large_cut(self.left, number, large_wound_mm)
+            for number, part in enumerate(self.left.parts.parts)
+            if part.position.side is not self.found.side
         )
-        sawn = self.found.arm.thickness_mm >= large_wound_mm
-        return large_wounds(whole, large_wound_mm) + sawn
+        return beside + (self.found.arm.thickness_mm >= large_wound_mm)
 
 
 def can_be_renewed(vine: Vine) -> bool:
@@ -145,8 +139,7 @@ def can_be_renewed(vine: Vine) -> bool:
 
 def found_first(vine: Vine, side: Side) -> ArmFound:
     """The vine in its first winter."""
-    arm = next(one for one in vine.arms if one.side is side)
-    return ArmFound(divide(vine), side, Stage.OLD, arm.length_mm)
+    return ArmFound(divide(vine), side, Stage.OLD, vine.arm_on(side).length_mm)
 
 
 def young_cane(found: ArmFound, limits: Limits) -> Part | None:

@@ -228,6 +228,10 @@ class Vine:
         """What texts about its places are filed under that differ from those for arms."""
         return self.form.words or own_words(self.arms[0].side)
 
+    def arm_on(self, side: Side) -> Arm:
+        """The arm on a side on which its form has one."""
+        return next(arm for arm in self.arms if arm.side is side)
+
     @property
     def line_length_mm(self) -> int:
         """All arms together, or once around the head: what buds per metre are counted on."""
