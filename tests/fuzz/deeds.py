@@ -30,8 +30,10 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.figure_words import figure_words
 from pencilwood.pages.handbook import Chapter
 from pencilwood.pages.quiz_pages import quiz_page
+from pencilwood.pages.renewal_page import renewal_page
 from pencilwood.pages.safety_page import safety_page
 from pencilwood.pages.sources_page import sources_page
+from pencilwood.pages.winters_page import winters_page
 from pencilwood.pages.words_page import words_page
 from pencilwood.proof import CaseProof, prove_case, prove_example
 from pencilwood.proof.draft import draft_case
@@ -57,6 +59,12 @@ def _show(proof: CaseProof, on: Ground, language: str) -> None:
     describe_vine(proof.parts, left, language, on.profile.units)
     handbook = replace(on.handbook, cases=(proof,))
     case_page(handbook, proof, language)
+    if proof.case.three_winters:
+        winters_page(handbook, proof, language)
+    # Of an arm that is not there, or not of this kind, a finding tells and no page is made.
+    found = {one.name for one in proof.findings}
+    if proof.case.renewed_arm and not found & {"form-cannot-be-renewed", "no-arm-to-renew"}:
+        renewal_page(handbook, proof, language)
 
 
 def use_example(read: object, on: Ground, language: str) -> Found:

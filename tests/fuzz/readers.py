@@ -135,6 +135,15 @@ def _named(datas: Iterable[bytes], key: bytes, name: bytes) -> tuple[bytes, ...]
     return tuple(found)
 
 
+def _with_new_arm(datas: Iterable[bytes]) -> tuple[bytes, ...]:
+    """The cases of two arms with the wish that one is made new; few of the demo's have it."""
+    return tuple(
+        data + b"\nrenewed arm: left\n"
+        for data in datas
+        if b"form: two-arm cordon" in data and b"renewed arm:" not in data
+    )
+
+
 def kinds(on: Ground) -> tuple[Kind, ...]:
     """All of them."""
     sheets = tuple(
@@ -144,6 +153,7 @@ def kinds(on: Ground) -> tuple[Kind, ...]:
         for language in LANGUAGES
     )
     cases = _named(_bytes("content/cases/*.yml"), b"case", b"tidy-vine")
+    cases += _with_new_arm(cases)
     chapters = _bytes("content/chapters/en/*.md")
     quizzes = _named(_bytes("quizzes/*.yml"), b"quiz", b"first-week")
     return (

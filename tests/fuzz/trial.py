@@ -18,6 +18,8 @@ from fuzz.readers import Kind
 from pencilwood.findings import Finding, has_errors
 
 LONGEST_S = 5.0
+FUTURE_S = 15.0
+"""A vine whose every story of winters is worked out alone may take four seconds."""
 MOST_BYTES = 500_000_000
 
 
@@ -98,14 +100,17 @@ def _read_and_used(
 ) -> tuple[bool, list[Finding], list[Finding]]:
     """Whether a file was taken, and the findings of reading it and of using it."""
     used: Sequence[Finding] = ()
+    longest_s = LONGEST_S
     try:
-        with at_most(LONGEST_S):
+        with at_most(longest_s):
             read, found = kind.read(root, language, on)
-            accepted = read is not None and not has_errors(found)
-            if accepted and use:
+        accepted = read is not None and not has_errors(found)
+        if accepted and use:
+            longest_s = FUTURE_S if getattr(read, "three_winters", False) else LONGEST_S
+            with at_most(longest_s):
                 used = kind.use(read, on, language)
     except _TooLongError as error:
-        raise TimeoutError(f"took longer than {LONGEST_S} s") from error
+        raise TimeoutError(f"took longer than {longest_s} s") from error
     return accepted, list(found), list(used)
 
 
