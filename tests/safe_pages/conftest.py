@@ -14,7 +14,8 @@ from photo_files import encoded, vine_photo
 from planting import SHORT, PlantedFile, plant
 from small_handbook import add_to
 
-QUIZZES = ("before-the-first-day", "crew-leader")
+# Those of other forms ask what a cane stays as, and show vines that are tied.
+QUIZZES = ("before-the-first-day", "crew-leader", "cane-pruned", "head-trained", "high-cordons")
 CASES = (
     "tidy-vine",
     "one-arm-vine",
@@ -22,6 +23,19 @@ CASES = (
     "weak-vine",
     "hard-renovation",
     "strong-vine",
+    # Three winters, and an arm made new.
+    "four-spurs",
+    "a-worn-out-arm",
+    # Of other forms, and asked for by their quizzes.
+    "two-new-canes",
+    "the-head-has-climbed",
+    "one-new-cane",
+    "around-the-head",
+    "a-side-without-spurs",
+    "the-middle-stays-open",
+    "hanging-spurs",
+    "far-hanging-spurs",
+    "upright-canes",
 )
 HEAD = "---\ntitle: '{title}'\nfor: worker\norder: {order}\n---\nA vine and a pair of shears.\n"
 
