@@ -43,12 +43,21 @@ def test_a_new_handbook_is_proved_without_a_change(
     assert there == list(languages[1:])
 
 
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        pytest.param("en,xx", "xx", id="no language of ours"),
+        pytest.param("en,", "", id="a comma too many"),
+        pytest.param("en,\x1b[31mes", "<U+001B>[31mes", id="what a terminal would obey"),
+        pytest.param("es,\u202een", "<U+202E>en", id="what turns the line around"),
+    ],
+)
 def test_a_language_that_it_does_not_speak_is_told(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], asked: str, told: str
 ) -> None:
     with pytest.raises(SystemExit):
-        main(["start", str(tmp_path / "new"), "--language", "en,xx"])
-    assert '"xx" is no language; expected some of en, es, all' in capsys.readouterr().err
+        main(["start", str(tmp_path / "new"), "--language", asked])
+    assert f'"{told}" is no language; expected some of en, es, all' in capsys.readouterr().err
     assert not (tmp_path / "new").exists()
 
 

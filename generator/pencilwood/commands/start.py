@@ -10,6 +10,7 @@ import sys
 from pathlib import Path
 
 from pencilwood.cases.profile_file import LONGEST_NAME, UNNAMED
+from pencilwood.findings import shown
 from pencilwood.site.starter import CannotStartError, check_startable, put_in_place, starter_files
 from pencilwood.words import LANGUAGES, say
 
@@ -40,7 +41,9 @@ def _languages(text: str) -> tuple[str, ...]:
     for code in asked:
         if code not in LANGUAGES:
             known = ", ".join((*LANGUAGES, ALL[0]))
-            raise argparse.ArgumentTypeError(f'"{code}" is no language; expected some of {known}')
+            raise argparse.ArgumentTypeError(
+                f'"{shown(code)}" is no language; expected some of {known}'
+            )
     return asked
 
 
