@@ -2,7 +2,7 @@
 
 `make mutants` runs it. It works on a copy of the sources, so nothing here is ever changed.
 
-    python tests/mutation/run.py [--sample 400] [--seed 1] [--only pencilwood.plan.*] [--minutes 60]
+    python tests/mutation/run.py [--sample 400] [--seed 1] [--only NAMES ...] [--minutes 60]
 
 Each result is kept as it comes, so a run that was stopped goes on where it was; `--again` tries
 what survived anew.
@@ -51,7 +51,7 @@ def main() -> int:
     # Asked for no mutant, mutmut makes all of them and learns which test runs which function.
     _mutmut("run", "pencilwood.rules.none.x_none__mutmut_1")
     names = sorted(_results())
-    chosen = [name for name in names if fnmatch.fnmatch(name, wanted.only)]
+    chosen = [name for name in names if any(fnmatch.fnmatch(name, only) for only in wanted.only)]
     if wanted.sample and wanted.sample < len(chosen):
         # A larger sample of the same seed holds the smaller one.
         random.Random(wanted.seed).shuffle(chosen)
@@ -79,7 +79,9 @@ def _wanted() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description="Mutation testing")
     parser.add_argument("--sample", type=int, default=0, help="how many mutants; 0 is all")
     parser.add_argument("--seed", type=int, default=1)
-    parser.add_argument("--only", default="*", help="names of mutants, with * for anything")
+    parser.add_argument(
+        "--only", nargs="+", default=["*"], help="names of mutants, with * for anything"
+    )
     parser.add_argument("--minutes", type=float, default=0, help="stop after them; 0 is never")
     parser.add_argument("--again", action="store_true", help="try anew what survived")
     parser.add_argument("--cores", type=int, default=os.cpu_count() or 1)
