@@ -3,6 +3,7 @@
 `make mutants` runs it. It works on a copy of the sources, so nothing here is ever changed.
 
     python tests/mutation/run.py [--sample 400] [--seed 1] [--only NAMES ...] [--minutes 60]
+        [--tests tests/vine tests/winters]
 
 Each result is kept as it comes, so a run that was stopped goes on where it was; `--again` tries
 what survived anew.
@@ -15,6 +16,7 @@ import fnmatch
 import json
 import os
 import random
+import re
 import shutil
 import signal
 import subprocess
@@ -47,6 +49,8 @@ def main() -> int:
     wanted = _wanted()
     until = time.monotonic() + 60 * wanted.minutes if wanted.minutes else None
     _copy()
+    if wanted.tests:
+        _ask_only(wanted.tests)
     _mutmut("--version")
     # Asked for no mutant, mutmut makes all of them and learns which test runs which function.
     _mutmut("run", "pencilwood.rules.none.x_none__mutmut_1")
@@ -82,6 +86,9 @@ def _wanted() -> argparse.Namespace:
     parser.add_argument(
         "--only", nargs="+", default=["*"], help="names of mutants, with * for anything"
     )
+    parser.add_argument(
+        "--tests", nargs="+", help="folders of tests to ask; fewer are learnt sooner"
+    )
     parser.add_argument("--minutes", type=float, default=0, help="stop after them; 0 is never")
     parser.add_argument("--again", action="store_true", help="try anew what survived")
     parser.add_argument("--cores", type=int, default=os.cpu_count() or 1)
@@ -100,6 +107,14 @@ def _copy() -> None:
             )
         else:
             shutil.copy2(PROJECT / source, place)
+
+
+def _ask_only(tests: list[str]) -> None:
+    """Name these tests in the copy's settings, in place of all."""
+    path = COPY / "pyproject.toml"
+    key = "pytest_add_cli_args_test_selection"
+    changed = re.sub(rf"{key} = \[[^]]*\]", f"{key} = {json.dumps(tests)}", path.read_text("utf-8"))
+    path.write_text(changed, "utf-8")
 
 
 def _mutmut(*arguments: str, until: float | None = None) -> bool:

@@ -20,6 +20,24 @@ document.addEventListener("securitypolicyviolation", (one) => {
 });
 """
 
+# Whatever a learner can press, pressed at random, the same each time; how many different ones.
+PRESS = """async ({seed, times}) => {
+  const pressed = new Set();
+  for (let turn = 0; turn < times; turn += 1) {
+    const inner = "button:not(:disabled), input:not(:disabled), [data-part]";
+    const there = [...document.querySelectorAll("[data-pw-used]")]
+      .flatMap((part) => [...part.querySelectorAll(inner)])
+      .filter((one) => one.getClientRects().length > 0);
+    seed = (seed * 48271) % 2147483647;
+    const one = there[seed % there.length];
+    pressed.add(one.outerHTML);
+    one.dispatchEvent(new MouseEvent("click", { bubbles: true, cancelable: true }));
+    if (one.matches("input[type=radio], input[type=checkbox]")) one.click();
+    await new Promise((done) => requestAnimationFrame(done));
+  }
+  return pressed.size;
+}"""
+
 
 class Head(HTMLParser):
     """The policy of a page, and what stood before it."""
@@ -133,6 +151,39 @@ def test_no_page_breaks_its_policy_or_asks_a_foreign_address(
     foreign = {one for one in asked if not one.startswith((base, "data:", "blob:"))}
     assert foreign == set()
     assert len(asked) > len(names)
+
+
+@pytest.mark.browser
+@pytest.mark.slow
+@pytest.mark.parametrize("folder", ["", "es/"], ids=["en", "es"])
+@pytest.mark.parametrize(
+    "name",
+    [
+        pytest.param("cases/two-new-canes", id="canes are chosen, cut and tied"),
+        pytest.param("cases/around-the-head", id="spurs around a head"),
+        pytest.param("cases/hanging-spurs", id="shoots hang from one high wire"),
+        pytest.param("quizzes/cane-pruned", id="what a cane stays as is asked"),
+        pytest.param("quizzes/head-trained", id="a quiz with a vine around a head"),
+        pytest.param("winters/four-spurs", id="three winters are chosen"),
+        pytest.param("new-arm/a-worn-out-arm", id="an arm is made new"),
+    ],
+)
+def test_whatever_is_pressed_the_policy_holds(
+    watched: tuple[BrowserContext, Page, list[str]], built_site: Path, name: str, folder: str
+) -> None:
+    context, page, troubles = watched
+    asked: set[str] = set()
+    context.on("request", lambda request: asked.add(request.url))
+    page.goto(f"{built_site.as_uri()}/{folder}{name}.html")
+    used = page.locator(".pw-exercise, .pw-quiz")
+    used.first.evaluate("(one) => { one.dataset.pwUsed = ''; }")
+    before = used.first.inner_html()
+    assert page.evaluate(PRESS, {"seed": len(name), "times": 60}) > 10
+    assert used.first.inner_html() != before
+    assert page.evaluate("window.broken") == []
+    assert troubles == []
+    foreign = {one for one in asked if not one.startswith((built_site.as_uri(), "data:", "blob:"))}
+    assert foreign == set()
 
 
 @pytest.mark.browser
