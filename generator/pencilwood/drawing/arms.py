@@ -8,6 +8,7 @@ from pencilwood.drawing.frame import (
     draw_frame,
     draw_frame_targets,
     foot_on_arm,
+    frame_wood,
     under_arm_mm,
 )
 
@@ -16,6 +17,7 @@ def arm_looks(stems: Stems) -> FormLooks:
     """Arms on both sides of the head, or on one, with this wood on them."""
     return FormLooks(
         frame=draw_frame,
+        frame_wood=frame_wood,
         frame_targets=draw_frame_targets,
         foot=foot_on_arm,
         under_mm=under_arm_mm,

@@ -166,11 +166,10 @@ def _pointed(foot: Point, heading: float, long: float, side: int) -> tuple[Point
 
 def cut_face(stem: Stem, at_mm: float) -> Ink:
     """The pale cut face with its pith, which shows when the wood from here on is gone."""
-    half = max(stem.half_mm(at_mm), 3.0)
-    lens = [
-        stem.curve.beside(at_mm + rise, half * aside)
-        for rise, aside in ((0, -1), (half * 0.9, 0), (0, 1), (0, 1), (-half * 0.9, 0), (0, -1))
-    ]
-    pith = stem.curve.at(at_mm)
+    curve, half = stem.curve, max(stem.half_mm(at_mm), 3.0)
+    left, right = curve.beside(at_mm, -half), curve.beside(at_mm, half)
+    upper, lower = curve.at(at_mm + half * 0.9), curve.at(at_mm - half * 0.9)
+    lens = (left, upper, right, right, lower, left)
+    pith = curve.at(at_mm)
     look: Attributes = {"class": "pw-face", "fill": FACE, "display": "none"}
-    return Ink((Run(tuple(lens), closed=True), Run((pith, pith))), look)
+    return Ink((Run(lens, closed=True), Run((pith, pith))), look)

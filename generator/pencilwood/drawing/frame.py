@@ -69,17 +69,28 @@ class Limb:
 
 def draw_frame(vine: Vine, prefix: str) -> Group:
     """Trunk, head and arms."""
-    limbs = [trunk(vine), *(arm_limb(vine, arm) for arm in vine.arms)]
-    body = draw_body(vine, limbs, [*_knees(vine), _head(vine)], prefix)
+    body = draw_body(vine, _limbs(vine), _joints(vine), prefix)
     fine: Attributes = {"class": "pw-bark", "fill": "none", "stroke-width": 1.5}
     strokes = (*_around_knees(vine), *_over_head(vine))
     return Group((*body.things, Ink(strokes, fine)), body.attributes)
 
 
-def draw_body(vine: Vine, limbs: Sequence[Limb], joints: Sequence[Run], prefix: str) -> Group:
-    """Limbs and the runs that join them, drawn as one body of old wood."""
+def frame_wood(vine: Vine) -> Ink:
+    """The same without its bark."""
+    return body_wood(_limbs(vine), _joints(vine))
+
+
+def _limbs(vine: Vine) -> list[Limb]:
+    return [trunk(vine), *(arm_limb(vine, arm) for arm in vine.arms)]
+
+
+def _joints(vine: Vine) -> list[Run]:
+    return [*_knees(vine), _head(vine)]
+
+
+def body_wood(limbs: Sequence[Limb], joints: Sequence[Run]) -> Ink:
+    """Limbs and the runs that join them, filled as one body of old wood."""
     runs = [older_wood(limb.curve, limb.start_mm, limb.end_mm, limb.half_mm) for limb in limbs]
-    runs.extend(joints)
     # The pen line below the colour: the lines inside the body are painted over.
     body: Attributes = {
         "class": "pw-frame-wood",
@@ -87,7 +98,12 @@ def draw_body(vine: Vine, limbs: Sequence[Limb], joints: Sequence[Run], prefix: 
         "fill": FRAME,
         "paint-order": "stroke",
     }
-    things: list[Thing] = [Ink(tuple(runs), body)]
+    return Ink((*runs, *joints), body)
+
+
+def draw_body(vine: Vine, limbs: Sequence[Limb], joints: Sequence[Run], prefix: str) -> Group:
+    """The same with the bark of the limbs."""
+    things: list[Thing] = [body_wood(limbs, joints)]
     for limb in limbs:
         start, end = limb.start_mm, limb.end_mm
         if limb.name == "trunk":

@@ -6,6 +6,7 @@ The same vine gives the same drawing on every machine, so nothing here draws lot
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from hashlib import blake2b
 
 
@@ -17,8 +18,17 @@ class Grain:
 
     def share(self, trait: str, number: int = 0) -> float:
         """A number from 0 to 1, fixed by the wood's name, the trait and the number."""
-        text = f"{self.name}|{trait}|{number}".encode()
-        return int.from_bytes(blake2b(text, digest_size=4).digest(), "big") / 2**32
+        share = self._shares.get((trait, number))
+        if share is None:
+            text = f"{self.name}|{trait}|{number}".encode()
+            share = int.from_bytes(blake2b(text, digest_size=4).digest(), "big") / 2**32
+            self._shares[trait, number] = share
+        return share
+
+    @cached_property
+    def _shares(self) -> dict[tuple[str, int], float]:
+        """By trait and number: each bend of a rough edge asks for the same ones."""
+        return {}
 
     def within(self, low: float, high: float, trait: str, number: int = 0) -> float:
         """A number from `low` to `high`."""

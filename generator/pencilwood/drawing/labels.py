@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from pencilwood.drawing.canes import BUD_ROOM_MM, bud_middle
+from pencilwood.drawing.curves import STEP_MM
 from pencilwood.drawing.looks import INK, PAPER, PENCIL, POSITION_MM
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.points import Point
@@ -35,6 +36,8 @@ _OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15, 1.3, 2.0)
 
 Circle = tuple[Point, float]
 Cell = tuple[int, int]
+Choice = tuple[Point, float]
+"""A place for a letter, and what it costs to stand there."""
 
 
 class _Taken:
@@ -90,20 +93,31 @@ def place_letters(plate: Plate) -> dict[str, Point]:
     # Most of the wood is far above all letters.
     asked = taken.asked_of(place for each in choices.values() for place, _ in each)
     for stem in plate.stems.values():
-        for at in range(0, stem.piece.length_mm + 1, 6):
-            middle = stem.curve.at(at)
+        steps = int(stem.piece.length_mm / STEP_MM)
+        for number, middle in enumerate(stem.curve.points[: steps + 1]):
             if taken.cell(middle) in asked:
-                taken.add(middle, stem.half_mm(at))
+                taken.add(middle, stem.half_mm(number * STEP_MM))
         for bud in range(1, stem.piece.buds + 1):
             taken.add(bud_middle(stem, bud), BUD_ROOM_MM)
     for middle in _names_above(plate):
         taken.add(middle, POSITION_MM * 0.55)
     places: dict[str, Point] = {}
     for stem in plate.stems.values():
-        best = max(choices[stem.name], key=lambda choice: taken.room_mm(choice[0]) - choice[1])
-        places[stem.name] = best[0]
-        taken.add(best[0], LETTER_MM * 0.5)
+        places[stem.name] = best = _roomiest(choices[stem.name], taken)
+        taken.add(best, LETTER_MM * 0.5)
     return places
+
+
+def _roomiest(choices: Sequence[Choice], taken: _Taken) -> Point:
+    """The first of the places with the most room for what they cost, the cheapest come first."""
+    best, most_mm = choices[0][0], -math.inf
+    for place, cost_mm in choices:
+        if most_mm >= _ENOUGH_MM - cost_mm:
+            break  # None that follows can have more.
+        room_mm = taken.room_mm(place) - cost_mm
+        if room_mm > most_mm:
+            best, most_mm = place, room_mm
+    return best
 
 
 def _names_above(plate: Plate) -> Iterator[Point]:
@@ -112,8 +126,8 @@ def _names_above(plate: Plate) -> Iterator[Point]:
         yield Point(foot.x, foot.y - POSITION_MM * 0.3)
 
 
-def _beside(stem: Stem) -> Iterator[tuple[Point, float]]:
-    """Places for a letter, each with what it costs to stand there."""
+def _beside(stem: Stem) -> Iterator[Choice]:
+    """Places for a letter, the cheapest first."""
     if stem.piece.is_cane:
         along = [stem.piece.internode_mm * share for share in _CANE_SHARES]
     else:

@@ -64,10 +64,8 @@ def _wires(plate: Plate, window: Frame) -> Iterator[Ink]:
 
 def _body(plate: Plate) -> Iterator[Ink]:
     """Trunk, head and arms, without their bark."""
-    for thing in plate.looks.frame(plate.vine, "small").things:
-        if isinstance(thing, Ink) and thing.attributes.get("class") == "pw-frame-wood":
-            look: Attributes = {"fill": FRAME, "stroke": INK, "stroke-width": 9}
-            yield Ink(thing.runs, {**look, "paint-order": "stroke"})
+    look: Attributes = {"fill": FRAME, "stroke": INK, "stroke-width": 9, "paint-order": "stroke"}
+    yield Ink(plate.looks.frame_wood(plate.vine).runs, look)
 
 
 def _silhouettes(plate: Plate) -> Iterator[Ink]:

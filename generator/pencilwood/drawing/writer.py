@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
+from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Box, Dot, Group, Ink, Run, Thing, Words
 
 _ESCAPES = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
@@ -25,13 +26,21 @@ def escape(text: str) -> str:
     return _TO_CHANGE.sub(lambda sign: _ESCAPES.get(sign[0], "�"), text)
 
 
+Pair = tuple[int, int]
+"""A point or a way, in tenths of a millimetre."""
+
 FINE, COARSE, SMALL = 1, 5, 10
 """What points of pen strokes are rounded to, in tenths of a millimetre."""
 
 
 def tenths(value: float, grid: int = FINE) -> int:
-    """A length in tenths of a millimetre; the only place where a drawing rounds."""
+    """A length in tenths of a millimetre; a drawing rounds here and in `_on_grid` only."""
     return round(value * 10 / grid) * grid
+
+
+def _on_grid(points: Sequence[Point], grid: int) -> list[Pair]:
+    """The same for all points of a stroke; a vine has tens of thousands of them."""
+    return [(round(x * 10 / grid) * grid, round(y * 10 / grid) * grid) for x, y in points]
 
 
 def number(value: float) -> str:
@@ -48,11 +57,14 @@ def _short(value_tenths: int) -> str:
 
 def element(name: str, attributes: Attributes, inside: str | None = None) -> str:
     """One element; without `inside` it is empty. Attributes stand in the given order."""
-    written = "".join(
-        f' {key}="{escape(value) if isinstance(value, str) else number(value)}"'
-        for key, value in attributes.items()
-    )
+    written = "".join([_attribute(key, value) for key, value in attributes.items()])
     return f"<{name}{written}/>" if inside is None else f"<{name}{written}>{inside}</{name}>"
+
+
+@lru_cache(maxsize=5_000)
+def _attribute(key: str, value: str | float) -> str:
+    """One attribute; most are the same for hundreds of things of a drawing."""
+    return f' {key}="{escape(value) if isinstance(value, str) else number(value)}"'
 
 
 def write(thing: Thing, grid: int = FINE) -> str:
@@ -62,7 +74,9 @@ def write(thing: Thing, grid: int = FINE) -> str:
             inside = "".join([write(part, grid) for part in thing.things])
             return element("g", thing.attributes, f"{inside}\n")
         case Ink():
-            return element("path", {**thing.attributes, "d": _path(thing.runs, grid)})
+            # A path holds nothing to escape, and no two are alike.
+            look = "".join([_attribute(key, value) for key, value in thing.attributes.items()])
+            return f'<path{look} d="{_path(thing.runs, grid)}"/>'
         case Dot():
             return _dot(thing, grid)
         case Box():
@@ -84,16 +98,13 @@ def _dot(dot: Dot, grid: int) -> str:
     return element("ellipse", {**dot.attributes, **middle, **radii, **turn})
 
 
-Pair = tuple[int, int]
-
-
 def _path(runs: Sequence[Run], grid: int) -> str:
     """All strokes of a pen; each but the first starts so far from where the pen is."""
     text, pen = "", (0, 0)
     for run in runs:
-        points = [(tenths(x, grid), tenths(y, grid)) for x, y in run.points]
+        points = _on_grid(run.points, grid)
         start = points[0]
-        text += ("m" if text else "M") + _joined([(start[0] - pen[0], start[1] - pen[1])])
+        text += ("m" if text else "M") + _pair(start[0] - pen[0], start[1] - pen[1])
         if run.smooth and len(points) > 2:
             text += "".join(_curves(points, run.closed, grid))
         else:
@@ -117,20 +128,21 @@ def _curves(points: Sequence[Pair], closed: bool, grid: int) -> Iterable[str]:
         after = points[index + 1]
         if index in corners:
             if here != bend:
-                yield "l" + _joined([(bend[0] - here[0], bend[1] - here[1])])
+                yield "l" + _pair(bend[0] - here[0], bend[1] - here[1])
             here, mirrored = bend, None
             continue
         bent = mirrored or bend
         last = index == len(points) - 2 or index + 1 in corners
         end = after if last else _middle(bent, after, grid)
-        step = end[0] - here[0], end[1] - here[1]
+        step_x, step_y = end[0] - here[0], end[1] - here[1]
         if mirrored is None:
-            yield "q" + _joined([(bent[0] - here[0], bent[1] - here[1]), step])
+            bent_by = _pair(bent[0] - here[0], bent[1] - here[1])
+            yield f"q{bent_by}{_apart(step_x)}{_apart(step_y)}"
         else:
-            yield "t" + _joined([step])
+            yield "t" + _pair(step_x, step_y)
         here, mirrored = end, (2 * end[0] - bent[0], 2 * end[1] - bent[1])
     if here != points[-1]:
-        yield "l" + _joined([(points[-1][0] - here[0], points[-1][1] - here[1])])
+        yield "l" + _pair(points[-1][0] - here[0], points[-1][1] - here[1])
 
 
 def _middle(here: Pair, after: Pair, grid: int) -> Pair:
@@ -146,6 +158,10 @@ def _relative(start: Sequence[Pair], points: Sequence[Pair]) -> list[Pair]:
         moves.append((point[0] - here[0], point[1] - here[1]))
         here = point
     return moves
+
+
+def _pair(x: int, y: int) -> str:
+    return _short(x) + _apart(y)
 
 
 def _joined(pairs: Sequence[Pair]) -> str:

@@ -205,7 +205,9 @@ class WoodLeft:
 
     def living_above(self, number: int) -> bool:
         """Whether living wood is left above the part with this number."""
-        return any(self.states[other] > 0 for other in self.parts.above[number])
+        above = self.parts.above[number]
+        # Most wood has none above it.
+        return bool(above) and any(self.states[other] > 0 for other in above)
 
     def is_cut_face(self, number: int) -> bool:
         """Whether the part was cut off itself, rather than fallen with the wood below it."""

@@ -10,6 +10,7 @@ from pencilwood.drawing.forms.looks import FormLooks
 from pencilwood.drawing.frame import (
     arm_of,
     arm_tips,
+    body_wood,
     draw_body,
     foot_on_arm,
     outline_of,
@@ -132,6 +133,10 @@ def _taper(vine: Vine) -> Run:
     return Run(tuple(same_way_round(points)), closed=True, smooth=False)
 
 
+def _frame_wood(vine: Vine) -> Ink:
+    return body_wood([trunk(vine)], [_knob(vine), _taper(vine)])
+
+
 def _frame(vine: Vine, prefix: str) -> Group:
     body = draw_body(vine, [trunk(vine)], [_knob(vine), _taper(vine)], prefix)
     fine: Attributes = {"class": "pw-bark", "fill": "none", "stroke-width": 1.5}
@@ -158,6 +163,7 @@ def _under_mm(vine: Vine, _position: Position) -> float:
 
 CANE = FormLooks(
     frame=_frame,
+    frame_wood=_frame_wood,
     frame_targets=_frame_targets,
     foot=foot_on_arm,
     under_mm=_under_mm,

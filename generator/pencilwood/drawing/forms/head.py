@@ -13,7 +13,7 @@ from dataclasses import replace
 from functools import cache
 
 from pencilwood.drawing.forms.looks import Caption, FormLooks
-from pencilwood.drawing.frame import draw_body, outline_of, trunk, unseen_targets
+from pencilwood.drawing.frame import Limb, body_wood, draw_body, outline_of, trunk, unseen_targets
 from pencilwood.drawing.head_shape import (
     Reach,
     knob,
@@ -26,7 +26,7 @@ from pencilwood.drawing.head_shape import (
 )
 from pencilwood.drawing.layout import lay_out
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Group
+from pencilwood.drawing.shapes import Group, Ink
 from pencilwood.drawing.stems import THICKER, Stem
 from pencilwood.vine.model import Lean, Position, Side, Vine
 
@@ -77,10 +77,18 @@ def _head_middle(vine: Vine) -> Point:
     return Point(0.0, -vine.cordon_height_mm + vine.arms[0].thickness_mm * THICKER * 0.6)
 
 
-def _row_frame(vine: Vine, prefix: str) -> Group:
+def _row_limbs(vine: Vine) -> list[Limb]:
     far_first = sorted(vine.arms[0].positions, key=lambda one: nearness(one, vine))
     limbs = [limb(vine, one, _head_middle(vine), _row_foot(vine, one)) for one in far_first]
-    return draw_body(vine, [*limbs, trunk(vine)], [knob(vine, _head_middle(vine))], prefix)
+    return [*limbs, trunk(vine)]
+
+
+def _row_frame(vine: Vine, prefix: str) -> Group:
+    return draw_body(vine, _row_limbs(vine), [knob(vine, _head_middle(vine))], prefix)
+
+
+def _row_wood(vine: Vine) -> Ink:
+    return body_wood(_row_limbs(vine), [knob(vine, _head_middle(vine))])
 
 
 def _row_targets(vine: Vine) -> Group:
@@ -163,10 +171,17 @@ def _laid(vine: Vine, position: Position, foot: Point) -> list[Stem]:
     return [replace(moved(stem, to), piece=measured[stem.name]) for stem in stems]
 
 
+def _above_limbs(vine: Vine) -> list[Limb]:
+    positions = vine.arms[0].positions
+    return [limb(vine, one, _middle(vine), _above_foot(vine, one)) for one in positions]
+
+
 def _above_frame(vine: Vine, prefix: str) -> Group:
-    middle = _middle(vine)
-    limbs = [limb(vine, one, middle, _above_foot(vine, one)) for one in vine.arms[0].positions]
-    return draw_body(vine, limbs, [knob(vine, middle)], prefix)
+    return draw_body(vine, _above_limbs(vine), [knob(vine, _middle(vine))], prefix)
+
+
+def _above_wood(vine: Vine) -> Ink:
+    return body_wood(_above_limbs(vine), [knob(vine, _middle(vine))])
 
 
 def _above_corners(vine: Vine) -> list[Point]:
@@ -225,6 +240,7 @@ def _no_targets(_vine: Vine) -> Group:
 
 FROM_ABOVE = FormLooks(
     frame=_above_frame,
+    frame_wood=_above_wood,
     frame_targets=_no_targets,
     foot=_above_foot,
     under_mm=lambda _vine, _position: 0.0,
@@ -237,6 +253,7 @@ FROM_ABOVE = FormLooks(
 )
 HEAD = FormLooks(
     frame=_row_frame,
+    frame_wood=_row_wood,
     frame_targets=_row_targets,
     foot=_row_foot,
     under_mm=lambda vine, _position: _row_under_mm(vine),

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Group
+from pencilwood.drawing.shapes import Group, Ink
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Position, Vine
 
@@ -28,6 +28,8 @@ class FormLooks:
 
     frame: Callable[[Vine, str], Group]
     """Trunk, head and arms; every id in it begins with the text given."""
+    frame_wood: Callable[[Vine], Ink]
+    """The same in one colour, without its bark."""
     frame_targets: Callable[[Vine], Group]
     """The same once more, unseen, each part by itself, to be tapped by name."""
     foot: Callable[[Vine, Position], Point]
