@@ -43,6 +43,7 @@ from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
 from pencilwood.site.search import INDEX, divide_index, docs_of, point_search_at
 from pencilwood.site.theme_files import is_of_use, put_before_theme
 from pencilwood.site.trouble import told_of
+from pencilwood.site.workers import collect_rarely
 from pencilwood.words import say
 
 WATCHED = ("content", "quizzes", "site_assets")
@@ -75,6 +76,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """While a handbook is written, MkDocs puts a script into each page, to load it anew."""
         self._live = command == "serve"
+        collect_rarely()
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read and prove everything first: MkDocs clears the old site only after this."""
