@@ -3,7 +3,8 @@
     python tests/fuzz/long_run.py --inputs 50000 --seed 1
 
 The same seed tries the same inputs. Whatever does not hold is printed with the number by which
-`--only` tries it alone, and kept in a file under `--keep`.
+`--only` tries it alone, and kept in a file under `--keep`. Stopped by Ctrl+C it prints the figures
+so far, and `--first` with their number of inputs goes on from there.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ import tempfile
 import time
 from collections import Counter
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -99,9 +101,9 @@ class Tally:
 
 
 def run(seed: int, numbers: range, keep: Path) -> Tally:
-    """Try the inputs of these numbers."""
+    """Try the inputs of these numbers, until all are tried or somebody stops it."""
     on, tally = ground(), Tally()
-    with tempfile.TemporaryDirectory() as folder:
+    with tempfile.TemporaryDirectory() as folder, suppress(KeyboardInterrupt):
         for one in inputs(on, seed, numbers):
             use = one.grown or one.number % USED_EACH == 0
             again = one.number % AGAIN_EACH == 0

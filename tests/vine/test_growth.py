@@ -22,6 +22,7 @@ from pencilwood.vine.growth import (
     growth_by_place,
     next_winter,
     place_of,
+    weight_of,
 )
 from pencilwood.vine.growth_figures import (
     BASE_BUD_MM,
@@ -30,6 +31,7 @@ from pencilwood.vine.growth_figures import (
     SHORTEST_INTERNODE,
     THICKEST_CANE,
     THINNEST_CANE,
+    VARIES,
 )
 from pencilwood.vine.measures import buds_kept, expected_shoots, is_large_cut
 from pencilwood.vine.model import Condition, Lean, Position, Side
@@ -169,6 +171,11 @@ def test_growth_is_shared_and_not_lost() -> None:
     together = sum(one.length_mm for one in canes)
     assert 2 * 10 * 70 - sum(one.internode_mm for one in canes) < together <= 2 * 10 * 70
     assert all(THINNEST_CANE.value <= one.thickness_mm for one in canes)
+
+
+def test_shoots_differ_by_the_stated_share() -> None:
+    weights = {weight_of(random.Random(seed)) for seed in range(3000)}
+    assert (min(weights), max(weights)) == (100 - VARIES.value, 100 + VARIES.value)
 
 
 def test_a_shoot_is_trimmed_in_summer() -> None:

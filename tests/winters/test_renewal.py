@@ -39,6 +39,8 @@ def problems(case: Case, profile: Profile, limits: Mapping[str, int], language: 
         told = finding.render(language)
         assert "{" not in told
         assert told.split(":")[0].endswith("a-worn-out-arm.yml")
+        # A handbook that claims what does not hold is not built.
+        assert finding.level == "error"
     return [finding.name for finding in report.findings]
 
 

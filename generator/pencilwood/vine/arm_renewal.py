@@ -149,7 +149,7 @@ def young_cane(found: ArmFound, limits: Limits) -> Part | None:
         part
         for part in found.parts.parts
         if part.position.side is found.side
-        and part.position.at_mm <= zone_mm
+        and part.position.at_mm < zone_mm
         and part.is_cane
         and part.piece.condition is Condition.SOUND
     ]
@@ -215,9 +215,9 @@ def _with_spurs(
         return
     zone_mm = limits["head zone"]
     apart_mm = 0 if work in (Work.KEEP, Work.SAVE, Work.EVERY) else limits["spur spacing at least"]
-    last_mm = zone_mm - apart_mm
+    last_mm = -apart_mm
     for position in sorted(found.arm.positions, key=lambda one: one.at_mm):
-        if position.at_mm <= zone_mm and work is not Work.EVERY:
+        if position.at_mm < zone_mm and work is not Work.EVERY:
             continue
         if laid is not None and position.at_mm > laid.position.at_mm - apart_mm:
             continue
