@@ -8,15 +8,18 @@ from hypothesis import strategies as st
 
 from pencilwood.rules import BANDS
 from pencilwood.vine.bands import default_limits
+from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.growth import Summer, place_of
 from pencilwood.vine.model import Position, Side, Vine
 from pencilwood.vine.wood import WoodLeft, divide
 from prunings import cut_at_random
-from vines import random_vine
+from vines import arm, cane, old, random_vine, vine
 
 LIMITS = default_limits(BANDS)
 SUMMER = Summer("test", 100, 1, LIMITS["large wound from"], LIMITS["stub above the bud"])
 SEEDS = st.integers(0, 2**32 - 1)
+GROWTH_MM = 6000
+"""What the shoots of a side that is made new grow together."""
 
 
 def pruned(seed: int, most_positions: int = 8) -> WoodLeft:
@@ -32,3 +35,13 @@ def pruned(seed: int, most_positions: int = 8) -> WoodLeft:
 
 def at_place(one: Vine) -> dict[tuple[Side, int], Position]:
     return {place_of(position): position for position in one.positions_along_line()}
+
+
+def worn_out() -> Vine:
+    """A left arm with a bare stretch and a young cane on the head; a whole right arm."""
+    spur = (old("m", 50), cane("a", 9, on="m", at_mm=15))
+    return vine(
+        TWO_ARM_CORDON,
+        arm(Side.LEFT, 660, (40, [cane("a", 7, 6, internode_mm=50)]), (140, spur), (600, spur)),
+        arm(Side.RIGHT, 640, (130, spur), (250, spur), (370, spur)),
+    )
