@@ -38,6 +38,13 @@ LANGUAGES = {"en": "", "es": "es/"}
 SHADES = ("light", "dark")
 PAPER = ViewportSize(width=794, height=1123)
 """A4 at 96 dots an inch."""
+ALL_PICTURES = """
+Promise.all([...document.images].map((image) => {
+  image.loading = "eager";
+  return image.decode();
+}))
+"""
+"""Loads those that wait until somebody scrolls to them."""
 LONGEST_PX = 6000
 """A page is taken down to here; what comes below looks alike."""
 SHEET_PX = 640
@@ -95,6 +102,7 @@ def take(browser: Browser, site: Path, shot: Shot, folder: Path) -> list[str]:
     page.goto(address.as_uri())
     page.wait_for_load_state("load")
     page.evaluate("document.fonts.ready")
+    page.evaluate(ALL_PICTURES)
     troubles = [] if shot.screen == "paper" else troubles_on(page)
     picture(page, shot, folder / shot.name)
     opened.close()

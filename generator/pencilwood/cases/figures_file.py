@@ -71,6 +71,7 @@ class _Unit:
         return {"anyOf": [{"type": "string"}, Words(80).schema()]}
 
 
+NAME = Key("name", Words(80), "What the figure is of, for the list of sources.", False)
 VALUE = Key("value", _Quantity(), "The figure, where it is one value.", False)
 FROM = Key("from", _Quantity(), "The lower end, where it is a range.", False)
 TO = Key("to", _Quantity(), "The upper end.", False)
@@ -78,7 +79,7 @@ UNIT = Key("unit", _Unit(), "What a number without a unit of length counts.", Fa
 SOURCE = Key("source", Text(), "Short name of the source, as in sources.yml.")
 FIGURES = Named(
     "Every figure that chapters show, by a short name.",
-    Table("One figure.", (VALUE, FROM, TO, UNIT, SOURCE)),
+    Table("One figure.", (NAME, VALUE, FROM, TO, UNIT, SOURCE)),
 )
 
 
@@ -121,7 +122,8 @@ def _figure(key: str, row: Row, report: Report) -> Figure | None:
         return None
     if low_sign:
         unit = dict.fromkeys(report.languages, low_sign)
-    return Figure(key, row.place, low, high, unit, source)
+    name = row.get(NAME)
+    return Figure(key, row.place, low, high, unit, source, name.words if name else {})
 
 
 def _ends(row: Row, report: Report) -> tuple[tuple[Amount, str], tuple[Amount, str]] | None:

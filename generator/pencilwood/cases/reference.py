@@ -57,6 +57,8 @@ class Figure:
     unit: Mapping[str, str]
     """What is counted, in each language; empty for a length."""
     source: str
+    name: Mapping[str, str] = field(default_factory=dict)
+    """What the figure is of, in each language, where the file says it."""
 
     @property
     def is_range(self) -> bool:

@@ -16,6 +16,7 @@ _BESIDE_MM = 110.0
 _PAST_MM = 90.0
 _LEAST_AHEAD_MM = 380.0
 _BEHIND_MM = 210.0
+_PAST_END_MM = 30.0
 
 
 def window_on_arms(left: WoodLeft, laid: Sequence[Laid] = ()) -> Frame:
@@ -42,6 +43,21 @@ def window_on_arms(left: WoodLeft, laid: Sequence[Laid] = ()) -> Frame:
         *_tips(plate),
     ]
     return Frame(min(xs) - _BESIDE_MM, top, max(xs) + _BESIDE_MM, bottom)
+
+
+def window_on_rest(left: WoodLeft, laid: Sequence[Laid] = ()) -> Frame:
+    """The whole vine, only as high and as low as what is left of it and the wires need."""
+    plate = plate_of(left.parts, laid)
+    lying = {one.part for one in laid}
+    ends = [
+        (stem.curve.at(along_mm), stem.half_mm(0) + _PAST_END_MM)
+        for view in plate.views
+        for part, state in zip(left.parts.parts, left.states, strict=True)
+        if state and part.name not in lying
+        for stem in (view.stem(part),)
+        for along_mm in (part.start_mm, part.start_mm + _length_left_mm(part, state))
+    ]
+    return plate.frame_around([*ends, *((tip, _PAST_END_MM) for tip in plate.reaching)])
 
 
 def scale_words(language: str) -> str:

@@ -16,7 +16,8 @@ from pencilwood.vine.wood import Parts, WoodLeft, divide
 CLOSE_UP = "pw-close-up"
 _BESIDE_MM = 130.0
 _AHEAD_MM = 430.0
-_BEHIND_MM = 225.0
+_BEHIND_MM, _BEHIND_HANGING_MM = 225.0, 130.0
+"""Room for the arm and the name under it; above an arm whose shoots hang, for the name alone."""
 _MARGIN_MM = 24.0
 
 
@@ -64,8 +65,9 @@ def _window(plate: Plate, position: str) -> Frame:
     """Room for the foot of every piece; canes go on beyond the edge."""
     here = next(one for one in plate.parts.positions if one.name == position)
     foot = plate.foot(here)
-    highest, lowest = plate.around_arm(_AHEAD_MM, _BEHIND_MM, foot.y)
     hangs = plate.vine.form.growth is Growth.DOWN
+    behind_mm = _BEHIND_HANGING_MM if hangs else _BEHIND_MM
+    highest, lowest = plate.around_arm(_AHEAD_MM, behind_mm, foot.y)
     near_ends = [
         point
         for stem in plate.stems.values()

@@ -26,6 +26,8 @@ SCALE_BAR_MM = 130.0
 SCALE_LETTERS = 17.5
 """Width of its longest line of words beside the bar, compared with the height of a letter."""
 _SMALLEST_SCALE_MM, _LARGEST_SCALE_MM = 30.0, 58.0
+_SCALE_UNDER_MM = 36.0
+"""Height of its letters where a form keeps room for it."""
 _TIP_ROOM_MM = 24.0
 _NAMES_MM = 130.0
 """Room for names above the arms, where shoots hang."""
@@ -132,7 +134,9 @@ class Plate:
 
     @property
     def scale_size_mm(self) -> float | None:
-        """Height of the letters of the scale beside the trunk; None where it has no room there."""
+        """Height of the scale's letters where it has a room; None where it goes below all."""
+        if self.looks.scale_foot is not None:
+            return _SCALE_UNDER_MM
         if self.beside_trunk is None:
             return None
         left, right = self.beside_trunk
@@ -164,7 +168,10 @@ class Plate:
     @cached_property
     def frame(self) -> Frame:
         """Room for all wood, the wires, the ground and the words."""
-        edges = self._edges
+        return self.frame_around(self._edges)
+
+    def frame_around(self, edges: Sequence[tuple[Point, float]]) -> Frame:
+        """The same, only as high and as low as these points need with the room around each."""
         corners = [corner for view in self.views for corner in view.looks.corners(self.vine)]
         trellis = self.vine.trellis
         top = max(

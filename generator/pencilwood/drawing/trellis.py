@@ -66,7 +66,9 @@ def _captions(view: Plate) -> Sequence[Caption]:
 def _caption(caption: Caption, language: str) -> Words:
     look: Attributes = {"font-size": LABEL_MM, "fill": INK, "stroke": "none"}
     words = say(language, f"drawing.{caption.key}")
-    return Words(caption.foot, words, {"class": "pw-words", "text-anchor": "middle", **look})
+    return Words(
+        caption.foot, words, {"class": "pw-words pw-caption", "text-anchor": "middle", **look}
+    )
 
 
 def _post_x(frame: Frame) -> float:
@@ -134,13 +136,7 @@ def _wire_words(
 
 def draw_scale(plate: Plate, language: str, units: UnitSystem) -> Group:
     """A hand's width to scale, and how much too thick the wood is drawn."""
-    frame, size, beside = plate.frame, plate.scale_size_mm, plate.beside_trunk
-    if size is None or beside is None:
-        left = frame.left + 50
-        size = min(LABEL_MM, (frame.right - left - SCALE_BAR_MM) / SCALE_LETTERS)
-        low = frame.bottom - 14 - size * _LINE
-    else:
-        left, low = beside[0] + 10, -_ABOVE_GROUND_MM
+    size, left, low = _scale_place(plate)
     # Letters that fill the room they have do not grow on a small screen.
     name = "pw-scale" if size == LABEL_MM else "pw-scale pw-scale-fitted"
     y = low - 2 * size * _LINE
@@ -168,3 +164,16 @@ def draw_scale(plate: Plate, language: str, units: UnitSystem) -> Group:
         *(Words(Point(x, foot), text, look) for x, foot, text in lines),
     ]
     return Group(tuple(things), {"class": name})
+
+
+def _scale_place(plate: Plate) -> tuple[float, float, float]:
+    """Height of its letters, its left end, and where the last of its lines stands."""
+    size, frame = plate.scale_size_mm, plate.frame
+    if size is not None and plate.looks.scale_foot is not None:
+        foot = plate.looks.scale_foot(plate.vine)
+        return size, foot.x, foot.y
+    if size is not None and plate.beside_trunk is not None:
+        return size, plate.beside_trunk[0] + 10, -_ABOVE_GROUND_MM
+    left = frame.left + 50
+    size = min(LABEL_MM, (frame.right - left - SCALE_BAR_MM) / SCALE_LETTERS)
+    return size, left, frame.bottom - 14 - size * _LINE

@@ -25,7 +25,7 @@ class ShownSource:
     anchor: str
     source: Source
     figures: tuple[tuple[str, str], ...]
-    """Name and value of each figure."""
+    """What each figure is of, where its file says so, and its value."""
     words: tuple[tuple[str, str], ...]
     """Anchor and word of each trade word."""
     chapters: tuple[tuple[str, str], ...]
@@ -85,7 +85,7 @@ def sources_page(handbook: Handbook, language: str) -> Page:
 def _shown(desk: Desk, source: Source) -> ShownSource:
     reference = desk.handbook.reference
     figures = tuple(
-        (figure.key.replace("-", " "), figure_words(desk, figure))
+        (figure.name.get(desk.language, ""), figure_words(desk, figure))
         for figure in reference.figures.values()
         if figure.source == source.key
     )

@@ -42,6 +42,9 @@ _ABOVE_GROUND_MM = 40.0
 """The view from above ends so far above the line of the ground, so that captions are level."""
 _FIRST_CAPTION_MM, _CAPTION_MM = 110.0, 62.0
 _CAPTION_HALF_WIDTH_MM = 430.0
+_SCALE_HALF_WIDTH_MM = 400.0
+_SCALE_LOW_MM = 280.0
+"""The scale stands under the caption of the view from the row, beside those of the other view."""
 _NAME_SHARE, _INNER_NAME_SHARE = 0.62, 0.25
 """How far from the middle names stand, seen from above; the inner ones beside a near neighbour."""
 _NAMES_APART_MM = 130
@@ -138,6 +141,10 @@ def _middle(vine: Vine) -> Point:
 def _row_ground(vine: Vine) -> tuple[float, float]:
     reach = _row_reach(vine)
     return -reach.left - _GROUND_PAST_MM, reach.right + _GROUND_PAST_MM
+
+
+def _scale_foot(vine: Vine) -> Point:
+    return Point(max(-_SCALE_HALF_WIDTH_MM, _row_ground(vine)[0]), _SCALE_LOW_MM)
 
 
 def _outward(vine: Vine, position: Position, middle: Point, share: float = 1.0) -> Point:
@@ -263,6 +270,7 @@ HEAD = FormLooks(
     is_before=lambda position, vine: nearness(position, vine) >= 0,
     captions=_row_captions,
     ground_mm=_row_ground,
+    scale_foot=_scale_foot,
     view="row",
     second=FROM_ABOVE,
 )

@@ -49,6 +49,9 @@ class FormLooks:
     """Words on the drawing that tell its views apart."""
     ground_mm: Callable[[Vine], tuple[float, float] | None] = field(default=lambda _vine: None)
     """From where to where the ground is drawn; None for all the width of the drawing."""
+    scale_foot: Callable[[Vine], Point] | None = None
+    """Where the last line of the scale begins, where a form keeps room for it; else it is put
+    beside the trunk or below the ground."""
     view: str = ""
     """What this view is called where a form has more than one."""
     second: FormLooks | None = None

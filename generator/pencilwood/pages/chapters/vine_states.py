@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pencilwood.drawing import draw_vine
+from pencilwood.drawing.arm_view import window_on_rest
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.tied_canes import Laid, laid_canes
@@ -22,11 +23,12 @@ def draw_in_state(
     units = desk.profile.units
     cuts = [one.done for one in proof.case.answer]
     stages, show = Stages(), ""
+    laid, window = _laid(proof, left, state), None
     hidden: list[str] = []
     ghosts: list[str] = []
     if state == "answer" and left is not None:
         stages, show = Stages((Stage(GONE, left),)), "pw-hide-gone"
-        ghosts = [GONE]
+        ghosts, window = [GONE], window_on_rest(left, laid)
     elif left is not None:
         stages, show = stages_of_passes(proof.parts, cuts, proof.plan.left), f"pw-show-{state}"
         ghosts = [f"pw-off-{state}"]
@@ -42,7 +44,8 @@ def draw_in_state(
         cut_marks=[done for done in cuts if done.in_pass == state],
         hidden=hidden,
         ghosts=ghosts,
-        laid=_laid(proof, left, state),
+        laid=laid,
+        window=window,
     )  # fmt: skip
 
 
