@@ -89,8 +89,8 @@ $(FALLBACK)/installed: $(PINS)/fallback.txt pyproject.toml
 	    --no-deps --no-build-isolation --editable .
 	@touch $@
 
-# Changes the rules, the score, the plan and the block's sums a little, in a copy, and tells which
-# changes no test noticed; no part of the tests. `make mutants MUTANTS=` runs all of them, for days.
+# Changes the rules, the score, the plan, the block's sums and the winters to come a little, in a copy,
+# and tells which changes no test noticed; no part of the tests. `make mutants MUTANTS=` runs all of them, for days.
 MUTANTS  ?= --sample 60
 MUTATION := .cache/mutation-venv
 mutants: $(MUTATION)/installed

@@ -1,4 +1,4 @@
-"""Mutation testing of the rules, the score, the plan and the block's sums; see README.md here.
+"""Mutation testing of rules, score, plan, the block's sums and winters to come; see README.md here.
 
 `make mutants` runs it. It works on a copy of the sources, so nothing here is ever changed.
 

@@ -6,9 +6,11 @@ import json
 import random
 from collections.abc import Mapping
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
+from pencilwood import kept
 from pencilwood.cases.case import Case, Profile
 from pencilwood.cases.case_writer import write_case
 from pencilwood.proof.report import ProofReport
@@ -125,6 +127,31 @@ def test_a_vine_with_many_positions_has_no_table(
     more = replace(arm.positions[0], name="R5", at_mm=560)
     larger = replace(case.vine, arms=(replace(arm, positions=(*arm.positions, more)),))
     assert winter_tables(Winters(replace(case, vine=larger), profile), profile) == ()
+
+
+@pytest.mark.parametrize(
+    ("bytes_lost", "made", "why"),
+    [(0, 0, "kept whole, they are looked up"), (40, 1, "half a file is no table")],
+)
+def test_tables_are_kept_and_spoilt_ones_made_anew(
+    profile_and_case: Settled, tmp_path: Path, bytes_lost: int, made: int, why: str
+) -> None:
+    profile, case = profile_and_case
+    arm = case.vine.arms[0]
+    small = replace(case.vine, arms=(replace(arm, positions=arm.positions[:1]),))
+    winters = Winters(replace(case, vine=small), profile)
+    before = kept.folder()
+    kept.keep_in_folder(tmp_path)
+    try:
+        first = winter_tables(winters, profile)
+        (file,) = (path for path in tmp_path.rglob("*") if path.is_file())
+        data = file.read_bytes()
+        file.write_bytes(data[: len(data) - bytes_lost])
+        times = kept.times_made()
+        assert winter_tables(winters, profile) == first, why
+        assert kept.times_made() - times == made, why
+    finally:
+        kept.keep_in_folder(before)
 
 
 @pytest.fixture
