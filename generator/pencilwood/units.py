@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 from pencilwood.words.languages import NUMBER_MARKS
@@ -73,6 +74,11 @@ def format_length(mm: int, units: UnitSystem = "metric", language: str = "en") -
     Metric: thin wood in mm, under 10 m in cm, else in m. US: under 2 in to the sixteenth,
     under 3 ft to the half inch, else in feet to the half foot or quarter foot.
     """
+    return _length(mm, units, language)
+
+
+@lru_cache(maxsize=5_000)
+def _length(mm: int, units: UnitSystem, language: str) -> str:
     if units == "us":
         return _us_length(mm)
     if abs(mm) < 20 or (abs(mm) < 100 and mm % 10):

@@ -51,8 +51,11 @@ class _Taken:
         self._cells[self.cell(middle)].append((middle, radius_mm))
         self._largest_mm = max(self._largest_mm, radius_mm)
 
-    def room_mm(self, middle: Point) -> float:
-        """Distance to the nearest taken place, `_ENOUGH_MM` at most."""
+    def room_mm(self, middle: Point, wanted_mm: float) -> float:
+        """Distance to the nearest taken place, `_ENOUGH_MM` at most.
+
+        Where it is not more than `wanted_mm`, any distance that is not may be told.
+        """
         # What is farther away leaves room enough, whatever its size.
         column, row = self.cell(middle)
         x, y = middle
@@ -63,6 +66,8 @@ class _Taken:
             for down in rows:
                 for (at_x, at_y), radius_mm in self._cells.get((across, down), ()):
                     room_mm = min(room_mm, math.hypot(x - at_x, y - at_y) - radius_mm)
+                if room_mm <= wanted_mm:
+                    return room_mm
         return room_mm
 
     def asked_of(self, middles: Iterable[Point]) -> set[Cell]:
@@ -114,9 +119,9 @@ def _roomiest(choices: Sequence[Choice], taken: _Taken) -> Point:
     for place, cost_mm in choices:
         if most_mm >= _ENOUGH_MM - cost_mm:
             break  # None that follows can have more.
-        room_mm = taken.room_mm(place) - cost_mm
-        if room_mm > most_mm:
-            best, most_mm = place, room_mm
+        room_mm = taken.room_mm(place, most_mm + cost_mm)
+        if room_mm - cost_mm > most_mm:
+            best, most_mm = place, room_mm - cost_mm
     return best
 
 

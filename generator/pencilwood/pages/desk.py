@@ -89,7 +89,8 @@ class Desk:
 
     def _from_here(self, address: str) -> str:
         here = posixpath.dirname(self._addresses.of(self.path, self.language))
-        return posixpath.relpath(address, here or ".")
+        # As if from the root: else the system is asked each time which folder we are in.
+        return posixpath.relpath(f"/{address}", f"/{here}")
 
     def late(self, html: str) -> Markup:
         """A mark for HTML that goes in when the site generator is done with the page."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cache
 
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.describe import describe_vine
@@ -123,12 +124,16 @@ def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, obje
 
 def _strings(language: str, vine: Vine) -> dict[str, str]:
     """The exercise's sentences, those for arms put aside where a vine has its own."""
-    own = vine.own_words
+    return _strings_for(language, vine.own_words, bool(vine.form.tied), bool(vine.form.tallies))
+
+
+@cache
+def _strings_for(language: str, own: str, has_tied: bool, has_tallies: bool) -> dict[str, str]:
     texts = {key: text for key, text in catalogue(language).items() if key.startswith("exercise.")}
     usual = {key: text for key, text in texts.items() if not key.endswith(_OWN)}
-    if not vine.form.tied:
+    if not has_tied:
         usual = {key: text for key, text in usual.items() if not key.startswith(_TYING)}
-    if not vine.form.tallies:
+    if not has_tallies:
         usual = {key: text for key, text in usual.items() if not key.startswith(_TALLIES)}
     special = {
         key.removesuffix(f".{own}"): text

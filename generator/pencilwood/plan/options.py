@@ -74,9 +74,11 @@ class PositionOptions:
 
     def _of_part(self, number: int, living_later: bool) -> Options:
         """The same of one part and what grows from it; looked up once, asked for many times."""
-        key = number, living_later
+        # No wood above an outermost cane can be living.
+        is_outermost = not (self._sheet.parts.above[number] or self._sheet.parts.carries[number])
+        key = number, living_later and not is_outermost
         if key not in self._of_parts:
-            self._of_parts[key] = self._worked_out(number, living_later)
+            self._of_parts[key] = self._worked_out(*key)
         return self._of_parts[key]
 
     def _worked_out(self, number: int, living_later: bool) -> Options:
@@ -112,7 +114,8 @@ class PositionOptions:
         options[False, 0, wounds, self._none] = Option(total, fallen_states)
 
     def _counted(self, number: int, state: int) -> Tallies:
-        return tuple(tally.counts[number][state] for tally in self._sheet.tallies)
+        tallies = self._sheet.tallies
+        return tuple(tally.counts[number][state] for tally in tallies) if tallies else self._none
 
 
 def added(one: Tallies, other: Tallies) -> Tallies:

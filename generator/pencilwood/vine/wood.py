@@ -205,9 +205,11 @@ class WoodLeft:
 
     def living_above(self, number: int) -> bool:
         """Whether living wood is left above the part with this number."""
-        above = self.parts.above[number]
-        # Most wood has none above it.
-        return bool(above) and any(self.states[other] > 0 for other in above)
+        # Asked for each piece of each pruning: any() would take twice as long.
+        for other in self.parts.above[number]:  # noqa: SIM110
+            if self.states[other] > 0:
+                return True
+        return False
 
     def is_cut_face(self, number: int) -> bool:
         """Whether the part was cut off itself, rather than fallen with the wood below it."""
