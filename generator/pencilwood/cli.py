@@ -11,26 +11,28 @@ from collections.abc import Sequence
 from importlib import import_module
 from pathlib import Path
 
+from pencilwood.commands.argparse_words import argparse_in
+from pencilwood.commands.help_page import HelpParser, asked_language, page
 from pencilwood.commands.telling import FOUND, print_findings, refuse
 from pencilwood.site.publish import NotOursError, mend
 from pencilwood.site.trouble import NoSuchCaseError, UnusableCaseError, told_of
 from pencilwood.words import LANGUAGES, MissingWordsError, say
 
-_COMMANDS = (
-    ("check", "check", "Prove all of the handbook; build nothing."),
-    ("build", "build", "Check, then build the site."),
-    ("preview", "preview", "Show the pages on this machine while you write; Ctrl-C ends it."),
-    ("draw", "draw", "Draw the vine of a case as an SVG file."),
-    ("measure", "measure", "Print the measures of a case."),
-    ("plan", "plan", "Print the best pruning of a case, cut by cut, with reasons."),
-    ("start", "start", "Make a new handbook in a folder of its own."),
-    ("case", "field", "Make a case of a vine measured in the row."),
-    ("print", "papers", "Make papers for the workshop as PDFs."),
-    ("block", "block", "Work out buds, crop, hours and more."),
-    ("export", "export", "Make packages for a learning system."),
-    ("winters", "winters", "Follow a vine over three winters, pruned in two ways."),
-)
-"""Name, module and what it is for."""
+_COMMANDS = {
+    "start": "start",
+    "check": "check",
+    "build": "build",
+    "preview": "preview",
+    "case": "field",
+    "draw": "draw",
+    "measure": "measure",
+    "plan": "plan",
+    "winters": "winters",
+    "print": "papers",
+    "block": "block",
+    "export": "export",
+}
+"""The module of each command, in the order in which a trainer meets them."""
 _WITHOUT_HANDBOOK = ("start",)
 
 
@@ -41,14 +43,23 @@ def main(arguments: Sequence[str] | None = None) -> int:
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
     typed = sys.argv[1:] if arguments is None else list(arguments)
-    given = _parser(typed[0] if typed else "").parse_args(typed)
+    language = asked_language(typed)
+    named = next((one for one in typed if one in _COMMANDS), "")
+    try:
+        with argparse_in(language):
+            return _run(_parser(named, language).parse_args(typed))
+    except MissingWordsError as error:
+        return refuse(error.told)
+
+
+def _run(given: argparse.Namespace) -> int:
     root: Path = given.root
     try:
         if not root.is_dir():
             return refuse(say(given.language, "cli.no-folder", folder=str(root)))
         mend(root / "site")
         return int(given.run(given))
-    except (NoSuchCaseError, MissingWordsError) as error:
+    except NoSuchCaseError as error:
         return refuse(error.told)
     except UnusableCaseError as error:
         print_findings(error.findings, given.language)
@@ -61,26 +72,27 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 130
 
 
-def _parser(named: str = "") -> argparse.ArgumentParser:
+def _parser(named: str = "", language: str = LANGUAGES[0]) -> HelpParser:
     """Every command, with the arguments of the one that was named, or else of all."""
-    parser = argparse.ArgumentParser(
-        prog="pencilwood", description="Checks, plans, draws and builds a pruning handbook."
+    parser = HelpParser(language, prog="pencilwood", **page(language, "pencilwood"))
+    parser.add_language(LANGUAGES[0])
+    commands = parser.add_subparsers(
+        dest="command",
+        required=True,
+        title=parser.said("commands"),
+        metavar=parser.metavar("command"),
     )
-    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
-    is_known = any(named == name for name, _, _ in _COMMANDS)
-    for name, module, about in _COMMANDS:
-        one = commands.add_parser(name, help=about, description=about)
-        if named == name or not is_known:
+    for name, module in _COMMANDS.items():
+        about = parser.said(f"{name}.about")
+        one = commands.add_parser(name, help=about, language=language, **page(language, name))
+        if named in (name, ""):
             _add_arguments(one, name, module)
     return parser
 
 
-def _add_arguments(parser: argparse.ArgumentParser, name: str, module: str) -> None:
+def _add_arguments(parser: HelpParser, name: str, module: str) -> None:
     if name not in _WITHOUT_HANDBOOK:
-        parser.add_argument("--root", type=Path, default=Path(), help="folder of the handbook")
-        parser.add_argument(
-            "--language", choices=LANGUAGES, default="en", help="language of what is printed"
-        )
+        parser.add_usual()
     own = import_module(f"pencilwood.commands.{module}")
     own.add_arguments(parser)
     parser.set_defaults(run=own.run)

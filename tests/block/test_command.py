@@ -71,7 +71,7 @@ REFUSED = [
     (("buds", "--prunings", "99 kg"), "--prunings: This must lie between 0.01 kg and 50 kg."),
     (("buds", "--prunings", "99 kg", "--language", "es"), "Debe estar entre 0,01 kg y 50 kg."),
     (("crew", "--vines", "10"), "--people: Give the people you have, or the days you have."),
-    (("buds", "--people", "3"), "unrecognized arguments: --people 3"),
+    (("buds", "--people", "3"), "nobody asked for this, or it is typed wrong: --people 3"),
     (("mill-terrase",), 'no block or sum "mill-terrase"; did you mean "mill-terrace"?'),
     (("--root", "tests"), "there is no file tests"),
 ]

@@ -17,7 +17,11 @@ BEGINNINGS: Mapping[str, tuple[str, ...]] = {
         *("cases", "credits", "field.comment", "field.column", "field.frame", "field.word"),
         "site",  # why a photograph cannot be shown
     ),
-    "commands": ("field.ask", "field.word", "start"),
+    "cli.py": ("help",),
+    "commands": (
+        *("field.ask", "field.word", "start", "help", "help.metavar", "help.argparse"),
+        *{key.rpartition(".")[0] for key in catalogue("en") if key.startswith("help.")},
+    ),
     "drawing": (
         "drawing",
         *{f"plates.{key.split('.')[1]}" for key in catalogue("en") if key.startswith("plates.")},

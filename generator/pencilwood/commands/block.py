@@ -17,7 +17,6 @@ import json
 import re
 import sys
 from collections.abc import Iterator, Mapping, Sequence
-from pathlib import Path
 
 from pencilwood.block.answer import Answer, as_json, as_texts
 from pencilwood.block.errors import BlockError
@@ -27,6 +26,7 @@ from pencilwood.block.for_browser import usual_words
 from pencilwood.block.questions import QUESTIONS, Question
 from pencilwood.block.whole_block import Refusal, Worked, work_block
 from pencilwood.cases.blocks_file import Block
+from pencilwood.commands.help_page import OPTION, HelpParser, asked_language, page
 from pencilwood.findings import has_errors, in_order
 from pencilwood.pages.block_pages import figures_of
 from pencilwood.site.blocks import BLOCKS, open_blocks
@@ -43,11 +43,21 @@ _US_UNITS = re.compile(r"(?<![a-z])(lb|oz|ft|in|ac|ton|in2|ft2)(?![a-z])")
 _UNIT_SYSTEMS: tuple[UnitSystem, ...] = ("metric", "us")
 
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
+def add_arguments(parser: HelpParser) -> None:
     """What `block` takes before it is known whether a block or a sum is meant."""
-    parser.add_argument("what", nargs="?", metavar="BLOCK or SUM", help=", ".join(QUESTIONS))
-    parser.add_argument("--json", action="store_true", help="print JSON for a machine")
+    what = parser.metavar("block-or-sum")
+    parser.add_argument("what", nargs="?", metavar=what, help=parser.said("block.what"))
+    parser.add_argument("--json", action="store_true", help=parser.said("json"))
     parser.add_argument("rest", nargs=argparse.REMAINDER, help=argparse.SUPPRESS)
+    parser.epilog = f"{_list_of_sums(parser)}\n\n{parser.epilog}"
+
+
+def _list_of_sums(parser: HelpParser) -> str:
+    asked = ((name, say(parser.language, f"block.question.{name}")) for name in QUESTIONS)
+    width = max(map(len, QUESTIONS))
+    return "\n".join(
+        (parser.said("block.sums"), *(f"  {name:{width}}  {text}" for name, text in asked))
+    )
 
 
 def run(given: argparse.Namespace) -> int:
@@ -60,15 +70,24 @@ def run(given: argparse.Namespace) -> int:
 
 def _rest_of(given: argparse.Namespace, question: Question | None) -> argparse.Namespace:
     """The flags behind the name, which depend on the sum."""
-    parser = argparse.ArgumentParser(prog=f"pencilwood block {given.what or ''}".strip())
-    parser.add_argument("--root", type=Path, default=given.root)
-    parser.add_argument("--language", choices=LANGUAGES, default=given.language)
-    parser.add_argument("--units", choices=_UNIT_SYSTEMS, help="units of the answer")
-    parser.add_argument("--json", action="store_true", default=given.json)
+    language = asked_language([OPTION, given.language, *given.rest])
+    parser = HelpParser(
+        language,
+        prog=f"pencilwood block {given.what or ''}".strip(),
+        description=say(language, f"block.question.{given.what}")
+        if question
+        else page(language, "block")["description"],
+    )
+    parser.add_usual(root=given.root, language=given.language)
+    told, metavar = parser.said, parser.metavar
+    parser.add_argument(
+        "--units", choices=_UNIT_SYSTEMS, metavar=metavar("units"), help=told("block.units")
+    )
+    parser.add_argument("--json", action="store_true", default=given.json, help=told("json"))
     for field in question.fields if question else ():
-        about = say("en", f"block.field.{field.name}").replace("%", "%%")
+        about = say(language, f"block.field.{field.name}").replace("%", "%%")
         flag = f"--{field.key.replace(' ', '-')}"
-        parser.add_argument(flag, dest=field.name, metavar="FIGURE", help=about)
+        parser.add_argument(flag, dest=field.name, metavar=metavar("figure"), help=about)
     rest = parser.parse_args(given.rest)
     rest.what = given.what
     return rest

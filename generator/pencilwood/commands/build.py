@@ -7,6 +7,7 @@ import sys
 from importlib import import_module
 from pathlib import Path
 
+from pencilwood.commands.help_page import HelpParser
 from pencilwood.commands.telling import FINE, FOUND, refuse
 from pencilwood.site.lock import BusyError
 from pencilwood.site.publish import CONFIG, publish
@@ -15,10 +16,11 @@ from pencilwood.words import say
 _PACKING = "pencilwood.commands.packing"
 
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
+def add_arguments(parser: HelpParser) -> None:
     """What `build` takes."""
-    parser.add_argument("--site", type=Path, help="folder to build into (default: ROOT/site)")
-    parser.add_argument("--zip", type=Path, metavar="FILE", help="pack the site into FILE too")
+    for name, kind in (("site", "folder"), ("zip", "file")):
+        told = parser.said(f"build.{name}")
+        parser.add_argument(f"--{name}", type=Path, metavar=parser.metavar(kind), help=told)
 
 
 def run(given: argparse.Namespace) -> int:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 
+from pencilwood.commands.help_page import HelpParser
 from pencilwood.commands.telling import FINE, FOUND, print_findings
 from pencilwood.findings import has_errors
 from pencilwood.site.chapter_report import chapter_report, chapters_as_json
@@ -13,13 +14,11 @@ from pencilwood.site.quiz_report import quiz_report, quizzes_as_json
 from pencilwood.words import say
 
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
+def add_arguments(parser: HelpParser) -> None:
     """What `check` takes."""
-    parser.add_argument("--json", action="store_true", help="print JSON for a machine")
-    parser.add_argument(
-        "--chapters", action="store_true", help="tell how hard each chapter is to read"
-    )
-    parser.add_argument("--quizzes", action="store_true", help="tell what was proved of each quiz")
+    parser.add_argument("--json", action="store_true", help=parser.said("json"))
+    for what in ("chapters", "quizzes"):
+        parser.add_argument(f"--{what}", action="store_true", help=parser.said(f"check.{what}"))
 
 
 def run(given: argparse.Namespace) -> int:

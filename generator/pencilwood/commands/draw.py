@@ -4,17 +4,23 @@ from __future__ import annotations
 
 import argparse
 import sys
-from pathlib import Path
 
+from pencilwood.commands.help_page import HelpParser
 from pencilwood.commands.telling import FINE
 from pencilwood.site.single import STATES, drawing_of, open_case
 
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
+def add_arguments(parser: HelpParser) -> None:
     """What `draw` takes."""
-    parser.add_argument("--state", choices=STATES, default="before", help="how far it is pruned")
-    parser.add_argument("-o", "--output", type=Path, help="file to write (default: the terminal)")
-    parser.add_argument("case", metavar="CASE", help="short name of the case")
+    parser.add_argument(
+        "--state",
+        choices=STATES,
+        default=STATES[0],
+        metavar=parser.metavar("state"),
+        help=parser.said("draw.state"),
+    )
+    parser.add_output_file()
+    parser.add_case()
 
 
 def run(given: argparse.Namespace) -> int:

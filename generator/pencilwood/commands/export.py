@@ -7,6 +7,7 @@ import sys
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
+from pencilwood.commands.help_page import HelpParser
 from pencilwood.findings import has_errors
 from pencilwood.packages.package import Package
 from pencilwood.site.exporting import CannotExportError, Packer, choose
@@ -24,18 +25,18 @@ _PACKERS: dict[str, Packer] = {
 """Each standard, with what makes its packages."""
 
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
+def add_arguments(parser: HelpParser) -> None:
     """What `export` takes."""
-    parser.add_argument("standard", choices=list(_PACKERS), help="the standard of the packages")
-    parser.add_argument("names", nargs="*", metavar="NAME", help="short name of a case or a quiz")
-    parser.add_argument("--all", action="store_true", help="every case and every quiz")
+    told, metavar = parser.said, parser.metavar
     parser.add_argument(
-        "-o",
-        "--output",
-        type=Path,
-        metavar="DIR",
-        help="folder to write into (default: ROOT/packages)",
+        "standard",
+        choices=list(_PACKERS),
+        metavar=metavar("standard"),
+        help=told("export.standard"),
     )
+    parser.add_argument("names", nargs="*", metavar=metavar("name"), help=told("export.names"))
+    parser.add_argument("--all", action="store_true", help=told("export.all"))
+    parser.add_output_folder("export.output")
 
 
 def run(given: argparse.Namespace) -> int:

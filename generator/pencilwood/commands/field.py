@@ -24,6 +24,7 @@ from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.field_sheet import read_field_sheet
 from pencilwood.cases.field_writer import field_sheet
 from pencilwood.commands.asking import StoppedError, Terminal
+from pencilwood.commands.help_page import HelpParser, page
 from pencilwood.commands.new_case import ask_vine
 from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import prove_case
@@ -33,7 +34,7 @@ from pencilwood.site.handbook import CASES, all_safety_notes, own_profile
 from pencilwood.site.single import open_case
 from pencilwood.site.trouble import UnusableCaseError
 from pencilwood.vine.model import Vine
-from pencilwood.words import LANGUAGES, say
+from pencilwood.words import say
 
 FINE, FOUND, WRONG_USE = 0, 1, 2
 _LEVELS: dict[str, Level] = {"easy": "easy", "middling": "middling", "hard": "hard"}
@@ -43,32 +44,30 @@ class _RefusedError(Exception):
     """Something that cannot be done, in the user's words."""
 
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
+def add_arguments(parser: HelpParser) -> None:
     """What `case` takes."""
-    steps = parser.add_subparsers(dest="step", required=True, metavar="from-csv|new|to-csv")
+    told, metavar = parser.said, parser.metavar
+    steps = parser.add_subparsers(
+        dest="step", required=True, title=told("case.steps"), metavar=metavar("step")
+    )
 
-    def step(name: str, about: str) -> argparse.ArgumentParser:
-        one = steps.add_parser(name, help=about, description=about)
+    def step(name: str) -> HelpParser:
+        about, language = told(f"case.{name}.about"), parser.language
+        one = steps.add_parser(
+            name, help=about, language=language, **page(language, f"case.{name}")
+        )
         # Also behind the step's name, where people write them.
-        one.add_argument(
-            "--root", type=Path, default=argparse.SUPPRESS, help="folder of the handbook"
-        )
-        one.add_argument(
-            "--language",
-            choices=LANGUAGES,
-            default=argparse.SUPPRESS,
-            help="language of what is printed",
-        )
+        one.add_usual(root=argparse.SUPPRESS)
         return one
 
-    from_csv = step("from-csv", "Make a case of a measuring sheet saved as CSV.")
-    from_csv.add_argument("file", type=Path, metavar="FILE", help="the sheet")
-    new = step("new", "Make a case by answering questions.")
+    from_csv, new, to_csv = step("from-csv"), step("new"), step("to-csv")
+    from_csv.add_argument(
+        "file", type=Path, metavar=metavar("file"), help=told("case.from-csv.file")
+    )
     for one in (from_csv, new):
-        one.add_argument("--name", metavar="SLUG", help="short name of the new case")
-    to_csv = step("to-csv", "Write the vine of a case as a measuring sheet.")
-    to_csv.add_argument("case", metavar="CASE", help="short name of the case")
-    to_csv.add_argument("-o", "--output", type=Path, help="file to write (default: the terminal)")
+        one.add_argument("--name", metavar=metavar("name"), help=told("case.name"))
+    to_csv.add_case()
+    to_csv.add_output_file()
 
 
 def run(given: argparse.Namespace) -> int:

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from pencilwood.cases.case import AnswerCut, Profile
+from pencilwood.commands.help_page import HelpParser
 from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import CaseProof
 from pencilwood.site.handbook import open_handbook, own_profile
@@ -33,10 +34,6 @@ KINDS = ("worksheet", "key", "card", "poster", "measuring-sheet", "booklet", "qr
 _OF_A_CASE = ("worksheet", "key", "poster")
 _OF_ALL_CASES = ("booklet",)
 _FOR_WALLS = ("poster", "qr")
-_SIZES = (
-    "size of the paper (default: a4); a2, a1, ansi-c (17 x 22 in) and arch-c (18 x 24 in) are for"
-    " posters: --what poster or qr"
-)
 _TROUBLES = {
     NoTypesetterError: "print.no-typst",
     NoQrMakerError: "print.no-segno",
@@ -44,14 +41,19 @@ _TROUBLES = {
 }
 
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
+def add_arguments(parser: HelpParser) -> None:
     """What `print` takes."""
-    parser.add_argument("--what", choices=KINDS, help="one kind of paper (default: all kinds)")
-    parser.add_argument("--case", metavar="SLUG", help="one case (default: every case)")
-    parser.add_argument("--paper", choices=PAPER_SIZES, default="a4", help=_SIZES)
+    told, metavar = parser.said, parser.metavar
+    parser.add_argument("--what", choices=KINDS, metavar=metavar("kind"), help=told("print.what"))
+    parser.add_argument("--case", metavar=metavar("case"), help=told("print.case"))
     parser.add_argument(
-        "-o", "--output", type=Path, metavar="DIR", help="folder to write into (ROOT/print)"
+        "--paper",
+        choices=PAPER_SIZES,
+        default="a4",
+        metavar=metavar("size"),
+        help=told("print.paper"),
     )
+    parser.add_output_folder("print.output")
 
 
 def run(given: argparse.Namespace) -> int:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import subprocess
 
+from pencilwood.commands.help_page import HelpParser
 from pencilwood.commands.telling import FOUND, print_findings, refuse
 from pencilwood.site.publish import (
     CONFIG,
@@ -15,13 +16,16 @@ from pencilwood.site.publish import (
 from pencilwood.site.settings import look_at_settings
 from pencilwood.words import say
 
+_USUAL_ADDRESS = "127.0.0.1:8000"
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
+
+def add_arguments(parser: HelpParser) -> None:
     """What `preview` takes."""
     parser.add_argument(
         "--address",
-        default="127.0.0.1:8000",
-        help="where the browser finds them (default: 127.0.0.1:8000)",
+        default=_USUAL_ADDRESS,
+        metavar=parser.metavar("address"),
+        help=parser.said("preview.address", usual=_USUAL_ADDRESS),
     )
 
 

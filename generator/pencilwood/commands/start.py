@@ -7,10 +7,11 @@ from __future__ import annotations
 
 import argparse
 import sys
+from functools import partial
 from pathlib import Path
 
 from pencilwood.cases.profile_file import LONGEST_NAME, UNNAMED
-from pencilwood.findings import shown
+from pencilwood.commands.help_page import OPTION, HelpParser
 from pencilwood.site.starter import CannotStartError, check_startable, put_in_place, starter_files
 from pencilwood.words import LANGUAGES, say
 
@@ -19,31 +20,31 @@ ALL = ("all", "both")
 """Both is what it was called while there were two."""
 
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
+def add_arguments(parser: HelpParser) -> None:
     """What `start` takes; its languages are those of the handbook, and it speaks them too."""
-    parser.add_argument("folder", type=Path, metavar="DIR", help="folder to make")
-    parser.add_argument("--name", help="name of the vineyard (it can be set later)")
+    told, metavar = parser.said, parser.metavar
+    parser.add_argument("folder", type=Path, metavar=metavar("folder"), help=told("start.folder"))
+    parser.add_argument("--name", metavar=metavar("name"), help=told("start.name"))
+    in_reverse = ",".join(reversed(LANGUAGES))
     parser.add_argument(
-        "--language",
+        OPTION,
         dest="languages",
-        type=_languages,
+        type=partial(_languages, parser),
         default=LANGUAGES,
-        metavar="LANGUAGES",
-        help=f"languages of the handbook, the one that opens first: {LANGUAGES[0]}, or "
-        f"{','.join(reversed(LANGUAGES))}; all (the default)",
+        metavar=metavar("languages"),
+        help=told("start.languages", known=", ".join(LANGUAGES), reversed=in_reverse),
     )
     parser.set_defaults(root=Path(), language=LANGUAGES[0])
 
 
-def _languages(text: str) -> tuple[str, ...]:
+def _languages(parser: HelpParser, text: str) -> tuple[str, ...]:
     """`es,en` as codes, each once."""
     asked = LANGUAGES if text in ALL else tuple(dict.fromkeys(text.split(",")))
     for code in asked:
         if code not in LANGUAGES:
             known = ", ".join((*LANGUAGES, ALL[0]))
-            raise argparse.ArgumentTypeError(
-                f'"{shown(code)}" is no language; expected some of {known}'
-            )
+            told = parser.said("start.no-language", found=code, known=known)
+            raise argparse.ArgumentTypeError(told)
     return asked
 
 

@@ -9,6 +9,7 @@ import argparse
 import json
 import sys
 
+from pencilwood.commands.help_page import HelpParser
 from pencilwood.proof.renewal import WAYS, Renewal, Story, steps_of
 from pencilwood.proof.winters import PrunedWinter, Winters
 from pencilwood.site.single import OpenedCase, open_case
@@ -21,10 +22,10 @@ from pencilwood.words import say
 FINE, FOUND = 0, 1
 
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
+def add_arguments(parser: HelpParser) -> None:
     """What `winters` takes."""
-    parser.add_argument("case", metavar="CASE", help="short name of the case")
-    parser.add_argument("--json", action="store_true", help="print JSON for a machine")
+    parser.add_case()
+    parser.add_argument("--json", action="store_true", help=parser.said("json"))
 
 
 def run(given: argparse.Namespace) -> int:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from typing import TypedDict
 
 from pencilwood.cases.case import Profile
 from pencilwood.cases.credits import credit_words
@@ -21,6 +22,13 @@ from pencilwood.worksheets.print_drawing import print_vine
 from pencilwood.worksheets.typeset import Paper
 
 Words = dict[str, str]
+
+
+class PassLines(TypedDict):
+    """A pass by its name; each line is the cut, its tool and its reason."""
+
+    title: str
+    lines: list[list[str]]
 
 
 def words_under(prefix: str, language: str, names: Iterable[str], **facts: str | int) -> Words:
@@ -114,7 +122,7 @@ def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
         "heading": case.title[language],
         "drawing": drawing.as_data(),
         "answer": list(_passes(proof, language, _answer(proof, language))),
-        "plan": list(_passes(proof, language, _plan(proof, profile, language))),
+        "plan": list(plan_passes(proof, profile, language)),
         "lost": list(_lost(proof, profile, language)),
         "far": fill(case.far_from_plan[language], proof.facts[language])
         if case.far_from_plan
@@ -144,15 +152,16 @@ def _answer(proof: CaseProof, language: str) -> Iterator[tuple[DoneCut, str]]:
         yield one.done, fill(one.why[language], proof.facts[language])
 
 
-def _plan(proof: CaseProof, profile: Profile, language: str) -> Iterator[tuple[DoneCut, str]]:
-    for one in proof.plan.cuts:
-        own = proof.parts.vine.own_words
-        yield one.done, plan_reason(one, language, profile.units, own)
+def plan_passes(proof: CaseProof, profile: Profile, language: str) -> Iterator[PassLines]:
+    """The best plan, pass by pass."""
+    own = proof.parts.vine.own_words
+    cuts = ((one.done, plan_reason(one, language, profile.units, own)) for one in proof.plan.cuts)
+    return _passes(proof, language, cuts)
 
 
 def _passes(
     proof: CaseProof, language: str, cuts: Iterable[tuple[DoneCut, str]]
-) -> Iterator[dict[str, object]]:
+) -> Iterator[PassLines]:
     """The cuts of each pass; cuts that share reason, tool and length stand on one line."""
     listed, own = list(cuts), proof.parts.vine.own_words
     for in_pass in PASSES:
