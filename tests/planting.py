@@ -78,6 +78,10 @@ class PlantedFile:
         """Plant something milder where a finding points; False when nothing stands there."""
         line, column = finding.place.line, finding.place.column
         here = [one for one in self.placed if one[:2] == (line, column)]
+        # Or it points at the key before a value.
+        here = here or [
+            one for one in self.placed if one[:2] == (line, column + len(f"{one[2].keys[-1]}: "))
+        ]
         here = here or [one for one in self.placed if one[0] == line]
         names = [one for one in self._block(line, column) if one[2].is_name]
         for _, _, value in here or names or self._block(line, column):

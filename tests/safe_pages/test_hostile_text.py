@@ -40,11 +40,11 @@ def fits(keys: tuple[str, ...], place: tuple[str, ...]) -> bool:
     return all(wanted in ("*", key) for key, wanted in pairs)
 
 
-# Numbers with their unit, and what only an answer far from the plan may give.
+# Numbers, a unit that is the same in each language, and what only an answer far from the plan
+# may give.
 NOT_PLANTED = {
     ("blocks", "[]", "figures", "*"),
     ("*", "unit"),
-    ("*", "unit", "*"),
     ("far from plan", "why", "*"),
 }
 
