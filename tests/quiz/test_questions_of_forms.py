@@ -7,7 +7,10 @@ from pencilwood.cases.quiz import (
     NamePart,
     WhichCane,
 )
-from pencilwood.quiz.made import Choices, Tapping
+from pencilwood.drawing.close_up import window_on_place
+from pencilwood.drawing.wood_text import plate_of
+from pencilwood.quiz.made import Choices, Picture, Tapping
+from pencilwood.quiz.pictures import wood_shown
 from quiz_demo import Demo
 from quiz_questions import common, made_one, right_text, seen, texts
 
@@ -33,6 +36,17 @@ def test_a_strong_cane_around_a_head_may_stay_with_three_buds(demo: Demo) -> Non
     for part in three:
         asked = WhichCane(common(), seen("strong-and-weak-places", part.position.name))
         assert right_text(made_one(demo, asked)) == f"Cane {part.name}"
+
+
+def test_the_window_on_a_place_holds_the_feet_of_its_wood(demo: Demo) -> None:
+    """Also around a head, where the place on the tape is not the place on the drawing."""
+    for vine in demo.vines.values():
+        for position in vine.parts.positions:
+            window = window_on_place(vine.parts, position.name)
+            shown, _ = wood_shown(Picture(vine.case.slug, "before", position.name), vine)
+            foot = plate_of(shown).foot(position)
+            assert window.left < foot.x < window.right, (vine.case.slug, position.name)
+            assert window.top < foot.y < window.bottom, (vine.case.slug, position.name)
 
 
 FOUND = [

@@ -10,6 +10,7 @@ from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.vine_drawing import draw_vine
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.units import UnitSystem
+from pencilwood.vine.measures import away_mm
 from pencilwood.vine.model import Growth, Vine
 from pencilwood.vine.wood import Parts, WoodLeft, divide
 
@@ -19,6 +20,7 @@ _AHEAD_MM = 430.0
 _BEHIND_MM, _BEHIND_HANGING_MM = 225.0, 130.0
 """Room for the arm and the name under it; above an arm whose shoots hang, for the name alone."""
 _MARGIN_MM = 24.0
+_NEIGHBOURS_MM, _AHEAD_OF_WOOD_MM = 230.0, 420.0
 
 
 def draw_close_up(
@@ -45,6 +47,16 @@ def draw_close_up(
         css_class=CLOSE_UP,
         window=_window(plate_of(alone), position),
     )
+
+
+def window_on_place(parts: Parts, position: str) -> Frame:
+    """A window on a position with the feet of its neighbours, far enough for all its old wood."""
+    plate = plate_of(parts)
+    here = [part for part in parts.parts if part.position.name == position]
+    foot = plate.foot(here[0].position)
+    far_mm = max(0, *(away_mm(parts.vine, part, 0) for part in here))
+    top, bottom = plate.around_arm(far_mm + _AHEAD_OF_WOOD_MM, _BEHIND_HANGING_MM)
+    return Frame(foot.x - _NEIGHBOURS_MM, top, foot.x + _NEIGHBOURS_MM, bottom)
 
 
 def _only(vine: Vine, position: str) -> Vine:

@@ -6,7 +6,9 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from pencilwood.drawing import draw_vine
+from pencilwood.drawing.close_up import window_on_place
 from pencilwood.drawing.describe import describe_vine
+from pencilwood.drawing.plate import Frame
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.exercise import exercise_parts, script_json
@@ -88,13 +90,28 @@ def quiz_data(desk: Desk, proof: QuizProof) -> dict[str, object]:
     """What the browser reads: the quiz, where its links lead, and the words around it."""
     chapters = (one.common.chapter for one in proof.quiz.questions)
     return {
-        **compile_quiz(proof.made, desk.language),
+        **compile_quiz(proof.made, desk.language, _boxes(desk, proof)),
         "links": {
             "rules": rule_links(desk, proof.covers),
             "chapters": _chapter_links(desk, (name for name in chapters if name is not None)),
         },
         "strings": strings_of(desk, "quiz."),
     }
+
+
+def _boxes(desk: Desk, proof: QuizProof) -> dict[str, list[int]]:
+    """The viewBox of each close-up, by the name of its picture."""
+    found = {}
+    for one in proof.made.questions[desk.language]:
+        if one.picture is not None and one.picture.near is not None:
+            vine = desk.handbook.case_by_slug[one.picture.vine]
+            found[one.picture.name] = _box(window_on_place(vine.parts, one.picture.near))
+    return found
+
+
+def _box(frame: Frame) -> list[int]:
+    sides = (frame.left, frame.top, frame.right - frame.left, frame.bottom - frame.top)
+    return [round(side) for side in sides]
 
 
 def rule_links(desk: Desk, rules: Iterable[str]) -> dict[str, dict[str, str]]:

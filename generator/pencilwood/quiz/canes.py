@@ -9,7 +9,6 @@ from itertools import product
 from pencilwood.cases.quiz import WhichCane
 from pencilwood.quiz.asker import Asker
 from pencilwood.quiz.made import Choices, MadeQuestion, Option, Picture
-from pencilwood.quiz.pictures import window
 from pencilwood.quiz.vines import ProvedVine, position_named, slip
 from pencilwood.score.judge import Charge, judge, lost, new_charges
 from pencilwood.score.told import message_text
@@ -66,7 +65,6 @@ def which_cane(question: WhichCane, vine: ProvedVine, asker: Asker) -> MadeQuest
         asker.say_of(vine.parts.vine.own_words, "cane.ask", position=position),
         Choices(tuple(options[:MOST_CHOICES])),
         Picture(vine.case.slug, "before", position),
-        window(vine, position),
         position,
     )
 

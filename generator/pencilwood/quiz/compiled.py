@@ -4,14 +4,21 @@ from __future__ import annotations
 
 import hashlib
 import json
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
+from typing import Final
 
 from pencilwood.quiz.made import Body, Choices, MadeQuestion, MadeQuiz, Ordering, Pruning, Tapping
 from pencilwood.quiz.minutes import minutes_of
 
+Boxes = Mapping[str, Sequence[int]]
+"""The viewBox of each close-up by the name of its picture."""
+_NO_BOXES: Final[Boxes] = MappingProxyType({})
 
-def compile_quiz(made: MadeQuiz, language: str) -> dict[str, object]:
-    """The quiz in one language."""
-    return {"format": 1, "version": version_of(made), **_body(made, language)}
+
+def compile_quiz(made: MadeQuiz, language: str, boxes: Boxes = _NO_BOXES) -> dict[str, object]:
+    """The quiz in one language; a picture without a box is shown whole."""
+    return {"format": 1, "version": version_of(made), **_body(made, language, boxes)}
 
 
 def version_of(made: MadeQuiz) -> str:
@@ -21,7 +28,7 @@ def version_of(made: MadeQuiz) -> str:
     return hashlib.sha256(text.encode()).hexdigest()[:12]
 
 
-def _body(made: MadeQuiz, language: str) -> dict[str, object]:
+def _body(made: MadeQuiz, language: str, boxes: Boxes = _NO_BOXES) -> dict[str, object]:
     quiz = made.quiz
     return {
         "quiz": quiz.slug,
@@ -33,11 +40,11 @@ def _body(made: MadeQuiz, language: str) -> dict[str, object]:
         "needed": quiz.passes_needed,
         "scored": [one.common.slug for one in quiz.scored],
         "mustKnow": [one.common.slug for one in quiz.must_know],
-        "questions": [_question(one) for one in made.questions[language]],
+        "questions": [_question(one, boxes) for one in made.questions[language]],
     }
 
 
-def _question(one: MadeQuestion) -> dict[str, object]:
+def _question(one: MadeQuestion, boxes: Boxes) -> dict[str, object]:
     common = one.asked.common
     return {
         "id": common.slug,
@@ -47,7 +54,7 @@ def _question(one: MadeQuestion) -> dict[str, object]:
         "mustKnow": common.must_know,
         "rules": list(common.rules),
         "chapter": common.chapter,
-        "drawing": _drawing(one),
+        "drawing": _drawing(one, boxes),
         **_answers(one),
     }
 
@@ -60,11 +67,12 @@ _WIDGETS: dict[type[Body], str] = {
 }
 
 
-def _drawing(one: MadeQuestion) -> dict[str, object] | None:
+def _drawing(one: MadeQuestion, boxes: Boxes) -> dict[str, object] | None:
     if one.picture is None:
         return None
-    box = None if one.box is None else list(one.box)
-    return {"drawing": one.picture.name, "at": one.at, "box": box}
+    box = boxes.get(one.picture.name)
+    shown = None if box is None else list(box)
+    return {"drawing": one.picture.name, "at": one.at, "box": shown}
 
 
 def _answers(one: MadeQuestion) -> dict[str, object]:

@@ -9,7 +9,7 @@ from fractions import Fraction
 from pencilwood.cases.quiz import Count, CountIt, Shown
 from pencilwood.quiz.asker import Asker
 from pencilwood.quiz.made import Choices, MadeQuestion, Option, Picture
-from pencilwood.quiz.pictures import position_of, window
+from pencilwood.quiz.pictures import position_of
 from pencilwood.quiz.vines import ProvedVine, cane_named, position_named, slip
 from pencilwood.units import round_half_up
 from pencilwood.vine import measures
@@ -58,7 +58,6 @@ def count_it(question: CountIt, vine: ProvedVine, asker: Asker) -> MadeQuestion:
         asker.say(f"count.{name}.ask", **facts),
         Choices(tuple(options)),
         Picture(vine.case.slug, worked.shown, near),
-        None if near is None else window(vine, near),
         near,
     )
 

@@ -9,7 +9,6 @@ from math import factorial
 
 from pencilwood.cases.quiz import Quiz, QuizQuestion, Shown
 
-Box = tuple[int, int, int, int]
 """Left, top, width and height on a drawing, in millimetres, y down from the ground."""
 
 
@@ -120,7 +119,6 @@ class MadeQuestion:
     text: str
     body: Body
     picture: Picture | None = None
-    box: Box | None = None
     at: str | None = None
 
     @property

@@ -8,7 +8,7 @@ from functools import cache
 from pencilwood.cases.quiz import Find, NamePart
 from pencilwood.quiz.asker import Asker
 from pencilwood.quiz.made import MadeQuestion, Picture, Tapping, WoodToTap
-from pencilwood.quiz.pictures import near, window
+from pencilwood.quiz.pictures import near
 from pencilwood.quiz.vines import ProvedVine, position_named, slip
 from pencilwood.rules import rules_of
 from pencilwood.vine import measures
@@ -90,7 +90,6 @@ def name_part(question: NamePart, vine: ProvedVine, asker: Asker) -> MadeQuestio
         asker.say_of(own, f"part.ask.{kind}", position=at or ""),
         Tapping(targets, right, asker.say_of(own, meaning), _whys(targets, own, asker)),
         Picture(vine.case.slug, "before", at),
-        None if at is None else window(vine, at),
         at,
     )
 

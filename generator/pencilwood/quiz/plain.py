@@ -5,7 +5,6 @@ from __future__ import annotations
 from pencilwood.cases.quiz import Choose, Deed, PutInOrder, SafeOrStop
 from pencilwood.quiz.asker import Asker
 from pencilwood.quiz.made import Choices, MadeQuestion, Option, Ordering, Picture
-from pencilwood.quiz.pictures import window
 from pencilwood.quiz.vines import Vines, position_named, slip
 
 
@@ -25,8 +24,7 @@ def choose(question: Choose, vines: Vines, asker: Asker) -> MadeQuestion:
     if seen is None or vine is None:
         return MadeQuestion(question, "choose", text, body)
     at = None if seen.at is None else position_named(vine, seen.at)
-    box = None if at is None else window(vine, at)
-    return MadeQuestion(question, "choose", text, body, Picture(seen.vine, seen.shown, at), box, at)
+    return MadeQuestion(question, "choose", text, body, Picture(seen.vine, seen.shown, at), at)
 
 
 def put_in_order(question: PutInOrder, asker: Asker) -> MadeQuestion:

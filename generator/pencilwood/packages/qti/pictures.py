@@ -11,7 +11,7 @@ from xml.etree import ElementTree as Xml
 
 from pencilwood.cases.case import Profile
 from pencilwood.drawing import draw_vine
-from pencilwood.drawing.close_up import CLOSE_UP
+from pencilwood.drawing.close_up import CLOSE_UP, window_on_place
 from pencilwood.drawing.describe import describe_position, describe_vine
 from pencilwood.drawing.outlines import Outlines, outlines, within
 from pencilwood.drawing.plate import Frame
@@ -19,7 +19,7 @@ from pencilwood.drawing.points import Point
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.packages.qti.markup import tag
-from pencilwood.quiz.made import Box, Picture
+from pencilwood.quiz.made import Picture
 from pencilwood.quiz.pictures import wood_shown
 from pencilwood.quiz.vines import ProvedVine
 from pencilwood.vine.wood import Parts, WoodLeft
@@ -93,13 +93,19 @@ class Drawn:
 
 
 def draw(
-    picture: Picture, box: Box | None, vine: ProvedVine, profile: Profile, language: str
+    picture: Picture,
+    vine: ProvedVine,
+    profile: Profile,
+    language: str,
+    *,
+    from_afar: bool = False,
 ) -> Drawn:
-    """A picture of a question as a file: the window of a close-up, or the whole vine."""
+    """A picture of a question as a file: the window of a close-up, or all that is drawn."""
     parts, left = wood_shown(picture, vine)
     whole = plate_of(parts).frame
-    window = whole if box is None else _frame_of(box)
-    scale = _WHOLE_WIDTH_PX / (whole.right - whole.left) if box is None else _CLOSE_UP_PX_PER_MM
+    window, scale = whole, _WHOLE_WIDTH_PX / (whole.right - whole.left)
+    if picture.near is not None and not from_afar:
+        window, scale = window_on_place(vine.parts, picture.near), _CLOSE_UP_PX_PER_MM
     width_px = round((window.right - window.left) * scale)
     height_px = round((window.bottom - window.top) * scale)
     title = vine.case.title[language]
@@ -138,8 +144,3 @@ def _described(
         return describe_vine(parts, left, language, units).replace("\n", " ")
     names = [position.name for position in parts.positions]
     return " ".join(describe_position(parts, left, name, language, units) for name in names)
-
-
-def _frame_of(box: Box) -> Frame:
-    left, top, width, height = box
-    return Frame(left, top, left + width, top + height)

@@ -127,10 +127,10 @@ class QuizPacker:
         if picture is None:
             return None
         vine = self.vines[picture.vine]
-        drawn = draw(picture, one.box, vine, self.profile, self.language)
+        drawn = draw(picture, vine, self.profile, self.language)
         if isinstance(one.body, Tapping) and not drawn.shows_all_wood():
             # What cannot be seen cannot be tapped; a page has a button for the whole drawing.
-            return draw(picture, None, vine, self.profile, self.language)
+            return draw(picture, vine, self.profile, self.language, from_afar=True)
         return drawn
 
     def _carried(self, one: MadeQuestion, names: set[str]) -> Carried:
