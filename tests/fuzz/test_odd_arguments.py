@@ -109,10 +109,10 @@ def test_odd_arguments(
         (["measure", "tidy\0vine"], 'there is no case "tidy<U+0000>vine"'),
         (["measure", "tidy\x1b[31m"], "<U+001B>"),
         (["draw", "../../etc/passwd"], 'there is no case "../../etc/passwd"'),
-        (["check", "--root", "x" * 5000], "File name too long"),
+        (["check", "--root", "x" * 5000], "no file can have so long a name"),
         (["case", "from-csv", "no\0where.csv", "--name", "a-b"], "(unreadable-file)"),
         (["case", "from-csv", "x" * 5000, "--name", "a-b"], "(unreadable-file)"),
-        (["draw", "tidy-vine", "-o", "content"], "content: Is a directory"),
+        (["draw", "tidy-vine", "-o", "content"], "content: this is a folder; name a file"),
     ],
 )
 def test_names_that_no_file_can_have(

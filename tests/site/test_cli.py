@@ -35,7 +35,7 @@ def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, 
         (("measure", "tidy-vin"), 2, 'there is no case "tidy-vin"; did you mean "tidy-vine"?'),
         (("plan", "tidy-vin", "--language", "es"), 2, '¿quiso decir "tidy-vine"?'),
         (("draw", "../profile"), 2, 'there is no case "../profile"'),
-        (("draw", "tidy-vine", "-o", "no/such/folder.svg"), 2, "No such file"),
+        (("draw", "tidy-vine", "-o", "no/such/folder.svg"), 2, "there is no such file or folder"),
         (("build", "--site", "content"), 2, "something else than a built handbook"),
         # fine
         (("check",), 0, "Cases proved: 3"),

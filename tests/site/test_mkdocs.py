@@ -7,6 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from pencilwood.pages.finished import finish
+
 pytestmark = pytest.mark.slow
 
 
@@ -47,3 +49,13 @@ def test_failed_proof_fails_the_build_and_keeps_the_site(sample: Path) -> None:
     assert 'did you mean "metric"?' in done.stderr
     assert "Traceback" not in done.stderr
     assert (sample / "site" / "index.html").read_text("utf-8") == "the last good site"
+
+
+def test_a_page_in_preview_has_the_script_of_its_headings_and_keeps_nothing() -> None:
+    """The list of headings folds there too; no worker would show a page before it is changed."""
+    page = "<head><meta charset=utf-8></head><body></body>"
+    shown = finish(page, "..", "es/", live=True)
+    assert '<script src="../assets/pencilwood/offline.js" defer></script>' in shown
+    assert "manifest" not in shown
+    assert "offline.js?v=" in (published := finish(page, "..", "es/"))
+    assert 'data-manifest="../es/manifest.webmanifest"' in published

@@ -2,6 +2,7 @@
 
 import re
 import shlex
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
@@ -10,6 +11,8 @@ import pytest
 from pencilwood.cases.profile_file import UNNAMED
 from pencilwood.cli import _parser, main
 from pencilwood.site.handbook import open_handbook
+from pencilwood.site.starter import selection
+from pencilwood.site.starter.selection import CHAPTERS
 
 Tree = dict[str, bytes]
 
@@ -232,3 +235,58 @@ def test_every_command_of_the_readme_can_be_typed(tmp_path: Path, readme: str, a
         _parser().parse_args(shlex.split(command)[1:])
     for name in re.findall(r"^\| `([^`]+)`", text, re.MULTILINE):
         assert (tmp_path / "new" / name).exists(), name
+
+
+@pytest.mark.parametrize(
+    ("gone", "missing"),
+    [
+        ("content/chapters/es", "content/chapters/es/a-day-in-the-row.md"),
+        ("content/chapters/es/tools.md", "content/chapters/es/tools.md"),
+    ],
+)
+def test_a_language_without_its_chapters_is_told_by_name(
+    project: Path,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    gone: str,
+    missing: str,
+) -> None:
+    demo = tmp_path / "demo"
+    for name in ("content", "quizzes"):
+        shutil.copytree(project / name, demo / name)
+    shutil.copy(project / "mkdocs.yml", demo)
+    path = demo / gone
+    number = len([one for one in path.iterdir() if one.stem in CHAPTERS]) if path.is_dir() else 1
+    path.rename(tmp_path / "gone")
+    monkeypatch.setattr(selection, "handbook_root", lambda: demo)
+    assert main(["start", str(tmp_path / "new"), "--language", "es,en"]) == 2
+    spanish, english = capsys.readouterr().err.splitlines()
+    assert f'no handbook can start in "es" yet, because {missing} is not written' in english
+    assert f"(archivos que faltan: {number})" in spanish
+    assert not (tmp_path / "new").exists()
+    assert main(["start", str(tmp_path / "new"), "--language", "en"]) == 0
+
+
+@pytest.mark.parametrize(
+    ("folder", "dice"),
+    [
+        ("a file/new", "a file: aquí hay un archivo donde hace falta una carpeta"),
+        ("x" * 300, ": ningún archivo puede tener un nombre tan largo"),
+    ],
+)
+def test_a_place_that_cannot_be_is_told_in_the_language(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], folder: str, dice: str
+) -> None:
+    (tmp_path / "a file").write_text("Dear crew", "utf-8")
+    assert main(["start", str(tmp_path / folder), "--language", "es"]) == 2
+    told = capsys.readouterr().err
+    assert told.count("\n") == 1
+    assert dice in told
+    assert [path.name for path in tmp_path.iterdir()] == ["a file"]
+
+
+def test_a_path_may_have_spaces_and_letters_of_any_language(tmp_path: Path) -> None:
+    folder = tmp_path / "el viñedo de Ñandú" / "葡萄 manual"
+    assert main(["start", str(folder), "--language", "es"]) == 0
+    assert open_handbook(folder).handbook is not None

@@ -12,7 +12,13 @@ from pathlib import Path
 
 from pencilwood.cases.profile_file import LONGEST_NAME, UNNAMED
 from pencilwood.commands.help_page import OPTION, HelpParser
-from pencilwood.site.starter import CannotStartError, check_startable, put_in_place, starter_files
+from pencilwood.site.starter import (
+    CannotStartError,
+    NotWrittenError,
+    check_startable,
+    put_in_place,
+    starter_files,
+)
 from pencilwood.words import LANGUAGES, say
 
 FINE, WRONG_USE = 0, 2
@@ -59,6 +65,13 @@ def run(given: argparse.Namespace) -> int:
         folder = given.folder.resolve()
         check_startable(folder)
         put_in_place(starter_files(name, languages), folder)
+    except NotWrittenError as lacks:
+        facts: dict[str, str | int] = {
+            "language": lacks.language,
+            "file": lacks.missing[0],
+            "n": len(lacks.missing),
+        }
+        return _refuse(languages, "not-written", **facts)
     except CannotStartError as refused:
         return _refuse(languages, refused.reason, folder=str(refused.folder))
     for language in languages:

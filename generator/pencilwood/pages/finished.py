@@ -35,6 +35,8 @@ _HEAD = Markup(
     '<script src="{up}/{assets}/offline.js" data-root="{up}" data-manifest="{manifest}" defer>'
     "</script>\n"
 )
+_HEAD_OF_LIVE = Markup('<script src="{up}/{assets}/offline.js" defer></script>\n')
+"""The same script, which then keeps nothing."""
 
 
 def finish(html: str, up: str, folder: str, *, live: bool = False, frames: bool = False) -> str:
@@ -44,11 +46,12 @@ def finish(html: str, up: str, folder: str, *, live: bool = False, frames: bool 
     A `live` page is shown while it is written: it is not kept on a device. One with `frames` may
     open another page of ours in itself.
     """
+    head = (_HEAD_OF_LIVE if live else _HEAD).format(
+        colour=BAR_COLOUR, up=up, assets=OUR_FILES, manifest=f"{up}/{folder}{MANIFEST}"
+    )
+    html = html.replace(_HEAD_END, head + _HEAD_END, 1)
     if not live:
-        head = _HEAD.format(
-            colour=BAR_COLOUR, up=up, assets=OUR_FILES, manifest=f"{up}/{folder}{MANIFEST}"
-        )
-        html = with_versions(html.replace(_HEAD_END, head + _HEAD_END, 1))
+        html = with_versions(html)
     html = _unhindered(html)
     return with_policy(html, live=live, frames=frames)
 

@@ -14,6 +14,11 @@ _KINDS = {
     errno.EROFS: "read-only",
     errno.EACCES: "no-right",
     errno.EPERM: "no-right",
+    errno.ENOENT: "not-there",
+    errno.EEXIST: "file-in-the-way",
+    errno.ENOTDIR: "file-in-the-way",
+    errno.EISDIR: "is-a-folder",
+    errno.ENAMETOOLONG: "name-too-long",
 }
 
 

@@ -5,15 +5,17 @@ import { KeepPanel } from "./keep_panel.mjs";
 
 const script = /** @type {HTMLScriptElement | null} */ (document.currentScript);
 const root = script?.dataset.root ?? ".";
+// A page that is shown while somebody writes it names none.
+const manifest = script?.dataset.manifest;
 const from_server = location.protocol.startsWith("http");
 
 foldJumpList(document);
 
-if (script !== null && from_server) {
+if (manifest !== undefined && from_server) {
   // Not in the page itself: browsers complain of one in a page opened from a disk.
   const link = document.createElement("link");
   link.rel = "manifest";
-  link.href = script.dataset.manifest ?? "";
+  link.href = manifest;
   document.head.append(link);
   if ("serviceWorker" in navigator) {
     // After the page itself, which matters more on a slow line.

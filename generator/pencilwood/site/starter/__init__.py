@@ -5,6 +5,12 @@ from pencilwood.site.starter.folder import (
     check_startable,
     put_in_place,
 )
-from pencilwood.site.starter.selection import starter_files
+from pencilwood.site.starter.selection import NotWrittenError, starter_files
 
-__all__ = ["CannotStartError", "check_startable", "put_in_place", "starter_files"]
+__all__ = [
+    "CannotStartError",
+    "NotWrittenError",
+    "check_startable",
+    "put_in_place",
+    "starter_files",
+]

@@ -8,7 +8,7 @@ they serve every handbook from the package (see `pencilwood.site.shared`).
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 from pathlib import Path
 from string import Template
@@ -28,15 +28,31 @@ CHAPTERS = (
 )  # fmt: skip
 """What the quiz sends people to, the front page's text, and how to make a case."""
 _OUR_FILES = Path(__file__).parent / "files"
+_IN_EACH_LANGUAGE = (("profile", "yml"), ("blocks", "yml"), ("readme", "md"))
 _CREW = "Larkfell training crew"
 _AUTHOR = "Pencilwood example vines"
 """The demo's vineyard is invented; its vines are passed on under the project's own name."""
 _WORKFLOW = ".github/workflows/publish.yml"
 
 
+class NotWrittenError(Exception):
+    """What a new handbook needs in a language, and nobody has written."""
+
+    def __init__(self, language: str, missing: Sequence[str]) -> None:
+        super().__init__(f"{language}: {', '.join(missing)}")
+        self.language = language
+        self.missing = missing
+
+
 def starter_files(vineyard: str, languages: tuple[str, ...]) -> Mapping[str, str]:
-    """The text of every file of a new handbook by its path, for a vineyard of this name."""
+    """The text of every file of a new handbook by its path, for a vineyard of this name.
+
+    Raises NotWrittenError for a language that the demo's chapters are not all written in.
+    """
     demo = handbook_root()
+    for language in languages:
+        if missing := list(_missing(demo, language)):
+            raise NotWrittenError(language, missing)
     return dict(
         sorted(
             [
@@ -46,6 +62,14 @@ def starter_files(vineyard: str, languages: tuple[str, ...]) -> Mapping[str, str
             ]
         )
     )
+
+
+def _missing(demo: Path, language: str) -> Iterator[str]:
+    """Files that are there in other languages, and not in this one."""
+    chapters = (f"content/chapters/{language}/{name}.md" for name in CHAPTERS)
+    yield from (name for name in chapters if not (demo / name).is_file())
+    ours = (f"{kind}.{language}.{ext}" for kind, ext in _IN_EACH_LANGUAGE)
+    yield from (name for name in ours if not (_OUR_FILES / name).is_file())
 
 
 def _from_demo(demo: Path) -> Iterator[tuple[str, str]]:
