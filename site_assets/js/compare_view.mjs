@@ -60,9 +60,8 @@ export class CompareView {
   layOut() {
     const { words } = this;
     this.wholeButton = button(words.say("compare.whole"), () => this.look(null));
-    const more = words.say("position.choose");
-    const previous = arrow("back", `${words.say("position.previous")} ${more}`, () => this.step(-1));
-    const next = arrow("on", `${words.say("position.next")} ${more}`, () => this.step(1));
+    const previous = arrow("back", words.say("position.previous"), () => this.step(-1));
+    const next = arrow("on", words.say("position.next"), () => this.step(1));
     this.here = element("p", { class: "pw-hint pw-compare-here", role: "status" });
     return element(
       "div",

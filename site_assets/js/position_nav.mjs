@@ -17,8 +17,8 @@ export class PositionNav {
     this.words = words;
     const more = words.say("position.choose");
     this.heading = element(headings.main, { class: "pw-position-title pw-unseen" });
-    this.previous = arrow("back", `${words.say("position.previous")} ${more}`, () => actions.go(-1));
-    this.next = arrow("on", `${words.say("position.next")} ${more}`, () => actions.go(1));
+    this.previous = arrow("back", words.say("position.previous"), () => actions.go(-1));
+    this.next = arrow("on", words.say("position.next"), () => actions.go(1));
     this.select = element(
       "select",
       {},

@@ -56,6 +56,6 @@ def test_a_page_in_preview_has_the_script_of_its_headings_and_keeps_nothing() ->
     page = "<head><meta charset=utf-8></head><body></body>"
     shown = finish(page, "..", "es/", live=True)
     assert '<script src="../assets/pencilwood/offline.js" defer></script>' in shown
-    assert "manifest" not in shown
+    assert "data-manifest" not in shown
     assert "offline.js?v=" in (published := finish(page, "..", "es/"))
     assert 'data-manifest="../es/manifest.webmanifest"' in published
