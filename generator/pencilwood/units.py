@@ -46,6 +46,11 @@ def parse_length(text: str) -> int:
     Raises UnitError with problem "no-unit", "unknown-unit" or "not-a-length".
     An inch is 25.4 mm and a foot 304.8 mm exactly; halves round up.
     """
+    return _parsed(text)
+
+
+@lru_cache(maxsize=5_000)
+def _parsed(text: str) -> int:
     match = _LENGTH.match(text.strip())
     if match is None:
         raise UnitError("not-a-length", text)

@@ -15,7 +15,7 @@ from typing import NoReturn, Protocol
 import yaml
 
 from pencilwood.cases.report import Report, quoted
-from pencilwood.cases.source import UNSEEN, read_text
+from pencilwood.cases.source import first_unseen, read_text
 from pencilwood.cases.syntax import BEGINS_AT_CONTEXT, OTHERWISE, slip
 from pencilwood.places import Place
 
@@ -199,7 +199,7 @@ class _Composer:
             self._report.add(place, "tag")
 
     def _text(self, event: yaml.ScalarEvent, place: Place) -> Node:
-        unseen = UNSEEN.search(event.value)
+        unseen = first_unseen(event.value)
         if unseen is None:
             return TextNode(place, event.value)
         self._report.add(place, "unseen-character", code=f"U+{ord(unseen[0]):04X}")

@@ -11,6 +11,7 @@ from pencilwood.findings import has_errors
 from pencilwood.site.chapter_report import chapter_report, chapters_as_json
 from pencilwood.site.handbook import Opened, open_handbook
 from pencilwood.site.quiz_report import quiz_report, quizzes_as_json
+from pencilwood.site.workers import collect_rarely
 from pencilwood.words import say
 
 
@@ -23,6 +24,7 @@ def add_arguments(parser: HelpParser) -> None:
 
 def run(given: argparse.Namespace) -> int:
     """Prove all of it and print what was found."""
+    collect_rarely()
     opened = open_handbook(given.root, given.language)
     if given.json:
         print(json.dumps(_as_json(opened), ensure_ascii=False, indent=2))

@@ -64,8 +64,13 @@ class Curve:
 def trace(start: Point, length_mm: float, heading_rad: Callable[[float], float]) -> Curve:
     """Walk from a place along a heading that may change with the distance walked."""
     points = [start]
+    x, y = start
     for step in range(max(1, math.ceil(length_mm / STEP_MM))):
-        points.append(points[-1].go(heading_rad((step + 0.5) * STEP_MM), STEP_MM))
+        # As `Point.go`, which would take half as long again for the thousands of steps of a vine.
+        heading = heading_rad((step + 0.5) * STEP_MM)
+        x += math.sin(heading) * STEP_MM
+        y -= math.cos(heading) * STEP_MM
+        points.append(Point(x, y))
     return Curve(tuple(points))
 
 

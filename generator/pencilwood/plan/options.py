@@ -7,8 +7,8 @@ left above it, so the options are built from the last part of the position to th
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from operator import add
+from typing import NamedTuple
 
 from pencilwood.score.sheet import Sheet
 
@@ -22,8 +22,7 @@ Key = tuple[bool, int, int, Tallies]
 """Whether a living bud is left; buds left; large wounds made; tallies."""
 
 
-@dataclass(frozen=True)
-class Option:
+class Option(NamedTuple):
     """The cheapest way to reach a key, and the states of the parts it takes."""
 
     cost: int

@@ -7,7 +7,7 @@ trade cuts it there: the foot is `L1m`, what lies beyond cane a is `L1m above a`
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import pairwise
 
@@ -240,8 +240,10 @@ class WoodLeft:
         return self._with({number: cut.buds})
 
     def _with(self, changed: Mapping[int, int]) -> WoodLeft:
-        states = tuple(changed.get(number, state) for number, state in enumerate(self.states))
-        return replace(self, states=states)
+        states = list(self.states)
+        for number, state in changed.items():
+            states[number] = state
+        return WoodLeft(self.parts, tuple(states))
 
 
 def uncut(parts: Parts) -> WoodLeft:
