@@ -20,6 +20,8 @@ _AHEAD_MM = 430.0
 _BEHIND_MM, _BEHIND_HANGING_MM = 225.0, 130.0
 """Room for the arm and the name under it; above an arm whose shoots hang, for the name alone."""
 _MARGIN_MM = 24.0
+_BEHIND_HEAD_MM = 330.0
+"""Names of places around a head stand in rows below it."""
 _NEIGHBOURS_MM, _AHEAD_OF_WOOD_MM = 230.0, 420.0
 
 
@@ -55,7 +57,8 @@ def window_on_place(parts: Parts, position: str) -> Frame:
     here = [part for part in parts.parts if part.position.name == position]
     foot = plate.foot(here[0].position)
     far_mm = max(0, *(away_mm(parts.vine, part, 0) for part in here))
-    top, bottom = plate.around_arm(far_mm + _AHEAD_OF_WOOD_MM, _BEHIND_HANGING_MM)
+    behind_mm = _BEHIND_HANGING_MM if plate.second is None else _BEHIND_HEAD_MM
+    top, bottom = plate.around_arm(far_mm + _AHEAD_OF_WOOD_MM, behind_mm)
     return Frame(foot.x - _NEIGHBOURS_MM, top, foot.x + _NEIGHBOURS_MM, bottom)
 
 
