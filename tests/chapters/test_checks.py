@@ -121,3 +121,21 @@ def test_links_keep_their_words(handbook: Handbook) -> None:
 
 def test_pages_for_trainers_are_left_as_written(handbook: Handbook) -> None:
     assert filled(handbook, "A cane.") == "A cane."
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("Good.\n\nSee [the tools](tolls.md).", [("unknown-link", 3, 5)]),
+        ("[x](nowhere.md#part)", [("unknown-link", 1, 1)]),
+        ("![a vine](vine.png)", [("picture-by-file", 1, 1)]),
+        # A chapter, a page of ours, a place on this page, elsewhere; what is only shown as code.
+        ("[x](test.md) [y](scores.md) [z](#head) [w](https://example.org/a.md)", []),
+        ("`[x](nowhere.md)`\n\n```\n[x](nowhere.md)\n```", []),
+    ],
+)
+def test_a_link_that_leads_nowhere_is_told_with_its_line(
+    handbook: Handbook, text: str, found: list[tuple[str, int, int]]
+) -> None:
+    all_told = told(handbook, text)
+    assert [(one.name, one.place.line, one.place.column) for one in all_told] == found

@@ -14,8 +14,9 @@ from pencilwood.words.filling import names_in, typed_number
 def check_texts(case: Case, facts: Mapping[str, str], report: ProofReport) -> None:
     """No number typed by hand, no unknown placeholder, the same placeholders in each language."""
     for text, place in _texts(case):
-        for words in text.values():
-            _check_words(words, place, facts, report)
+        places = case.story_places if text is case.story else {}
+        for language, words in text.items():
+            _check_words(words, places.get(language, place), facts, report)
         used = {language: sorted(names_in(words)) for language, words in text.items()}
         if len({tuple(names) for names in used.values()}) > 1:
             listed = "; ".join(f"{lang}: {', '.join(names)}" for lang, names in used.items())

@@ -16,7 +16,8 @@ from pencilwood.pages.chapters.checks import (
     reading_of,
 )
 from pencilwood.pages.chapters.explain import explain_words
-from pencilwood.pages.chapters.inline_calls import InlineCalls
+from pencilwood.pages.chapters.inline_calls import OUR_PAGES, InlineCalls
+from pencilwood.pages.chapters.links import check_links
 from pencilwood.pages.chapters.markup import check_markup
 from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.chapters.template import Call, fill_in
@@ -50,6 +51,8 @@ def check_chapter(
     check_typed(chapter, problems)
     check_markup(chapter, problems)
     check_brackets(chapter, problems)
+    beside = {one.name for one in (chapter, *handbook.chapters) if one.language == chapter.language}
+    check_links(chapter, beside | set(OUR_PAGES), problems)
     reading = None if filled is None else reading_of(chapter, filled)
     if filled is not None and reading is not None and chapter.audience == "worker":
         check_readable(reading, filled, problems)
