@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from xml.etree import ElementTree as Xml
 
 from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing.arm_view import window_on_rest
 from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stages import GONE, Stage, Stages
@@ -73,6 +74,9 @@ def print_vine(
     """
     plate = plate_of(parts, laid)
     frame = _window(plate, near=left is not None)
+    if plate.second is not None:
+        # Two views are shown whole, side by side, with the words below them.
+        frame = plate.frame if earlier is None else window_on_rest(earlier)
     shown = [Stage(EARLIER, earlier)] if earlier else []
     shown += [Stage(GONE, left)] if left else []
 
@@ -93,12 +97,8 @@ def print_vine(
 
 
 def _window(plate: Plate, *, near: bool) -> Frame:
-    """Two views are shown whole, side by side, with the words below them."""
+    """A single view without the ground; `near` leaves out what is far from the arm."""
     whole = plate.frame
-    if plate.second is not None:
-        captions = [one for view in plate.views for one in view.looks.captions(plate.vine)]
-        low = max(one.foot.y for one in captions) + _MARGIN_MM
-        return Frame(whole.left, whole.top, whole.right, low)
     ys = [point.y for stem in plate.stems.values() for point in stem.curve.points]
     ys.append(-float(plate.vine.trellis.trimming_mm))
     top, bottom = plate.around_arm(_AHEAD_OF_ARM_MM, _BEHIND_ARM_MM)
