@@ -6,6 +6,7 @@
  * @param {() => void} start
  */
 export function whenRead(start) {
-  if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start);
+  // Once: a late script may be told of it again.
+  if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start, { once: true });
   else start();
 }

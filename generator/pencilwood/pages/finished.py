@@ -9,7 +9,7 @@ from functools import cache
 from markupsafe import Markup
 
 from pencilwood.assets import asset_root
-from pencilwood.pages.policy import with_policy
+from pencilwood.pages.policy import OWN_TEXT, with_policy
 from pencilwood.pages.style_sheet import STYLE_SHEET, style_sheet
 
 OUR_FILES = "assets/pencilwood"
@@ -26,6 +26,14 @@ _FAR_ENOUGH_BACK = 80
 _WAITING = re.compile(r'<script (src="[^"]+")></script>')
 _EXERCISES = re.compile(
     rf'<script src="[^"]*{OUR_FILES}/pencilwood(?:-quiz)?\.js[^"]*" defer></script>\n?'
+)
+_EARLY = re.compile(r"<script(?: data-early>|>__md_scope=).*?</script>\n?", re.DOTALL)
+"""What must run before the page is painted, of ours and of the theme."""
+_OF_TABS = re.compile(r'<script>var target=[^<]*"__tabbed_"[^<]*</script>\n?')
+"""Of the theme, for tabs, which no page of ours has."""
+_SEARCH = re.compile(
+    rf'<script src="([^"]*(?:{OUR_FILES}/iframe-worker|assets/javascripts/bundle)\.[^"]+)"'
+    "(?: defer)?></script>"
 )
 _CHARSET = re.compile(r"<meta charset=[^>]*>")
 _HEAD_END = Markup("</head>")
@@ -51,7 +59,8 @@ def finish(html: str, up: str, folder: str, *, live: bool = False, frames: bool 
     )
     html = html.replace(_HEAD_END, head + _HEAD_END, 1)
     if not live:
-        html = with_versions(html)
+        # Our own script asks for it (site_assets/js/late_search.mjs).
+        html = _SEARCH.sub(r'<script src="\1" type="text/later"></script>', with_versions(html))
     html = _unhindered(html)
     return with_policy(html, live=live, frames=frames)
 
@@ -61,11 +70,15 @@ def _unhindered(html: str) -> str:
 
     Scripts run in their order once all is there, and the exercise's waits for no other. It is asked
     for at once: a browser that meets a policy in a page does not look ahead for what comes further
-    down.
+    down. A script in the page itself, however short, would wait for all styles above it, and the
+    rest of the page for the script: so those stand first.
     """
-    html = _WAITING.sub(r"<script \1 defer></script>", html)
-    early = "".join(f"\n{one.strip()}" for one in dict.fromkeys(_EXERCISES.findall(html)))
-    html = _EXERCISES.sub("", html)
+    html = _OF_TABS.sub("", _WAITING.sub(r"<script \1 defer></script>", html))
+    # Never a script out of a trainer's own text, which the policy must find where it stands.
+    head, own, rest = html.partition(OWN_TEXT[0])
+    first = [*_EARLY.findall(head), *dict.fromkeys(_EXERCISES.findall(html))]
+    early = "".join(f"\n{one.strip()}" for one in first)
+    html = _EXERCISES.sub("", f"{_EARLY.sub('', head)}{own}{rest}")
     return _CHARSET.sub(lambda found: found[0] + early, html, count=1)
 
 
