@@ -29,8 +29,6 @@ const APART_PX = 6;
  * @property {PieceList} pieces
  * @property {HistoryPanel} past
  * @property {MeasuresPanel} measures
- * @property {CompareView} compare
- * @property {ResultPanel} result
  *
  * @typedef {Parts & Built} Bench
  *
@@ -38,6 +36,8 @@ const APART_PX = 6;
  * @property {HTMLElement} root
  * @property {HTMLElement} said
  * @property {HTMLElement} unsaved
+ * @property {() => ResultPanel} result  made, with a drawing of its own, when it is first shown
+ * @property {() => void} destroy
  * @property {() => void} showDrawing  brings the drawing out from under what lies over it
  */
 
@@ -46,10 +46,10 @@ const APART_PX = 6;
  * @returns {Bench}
  */
 export function makeBench(exercise) {
-  const parts = { ...pruningParts(exercise), ...woodParts(exercise), ...resultParts(exercise) };
+  const parts = { ...pruningParts(exercise), ...woodParts(exercise) };
   const said = element("p", { class: "pw-said", role: "status" });
   const unsaved = element("p", { class: "pw-hint pw-unsaved" }, exercise.words.say("not-saved"));
-  const { steps, how, views, nav, pieces, past, measures, result } = parts;
+  const { steps, how, views, nav, pieces, past, measures } = parts;
   const glass = element(
     "div",
     { class: "pw-view" },
@@ -69,13 +69,24 @@ export function makeBench(exercise) {
     { class: "pw-prune" },
     ...[steps.root, glass, sheet, measures.root, past.root, unsaved],
   );
-  const root = element("div", { class: "pw-built" }, prune, result.root);
+  const root = element("div", { class: "pw-built" }, prune);
+  /** @type {ResultPanel | null} */
+  let shown = null;
+  const result = () => {
+    shown ??= makeResult(exercise, views);
+    root.append(shown.root);
+    return shown;
+  };
+  const destroy = () => {
+    views.destroy();
+    shown?.compare.destroy();
+  };
   const showDrawing = () => {
     const lies = getComputedStyle(sheet).position === "sticky" ? sheet.offsetHeight + APART_PX : APART_PX;
     views.root.style.scrollMarginBottom = `${lies}px`;
     views.root.scrollIntoView({ block: "nearest" });
   };
-  return { ...parts, root, said, unsaved, showDrawing };
+  return { ...parts, root, said, unsaved, result, destroy, showDrawing };
 }
 
 /** @param {Exercise} exercise */
@@ -138,13 +149,15 @@ function woodParts(exercise) {
   };
 }
 
-/** @param {Exercise} exercise */
-function resultParts(exercise) {
+/**
+ * @param {Exercise} exercise
+ * @param {VineViews} views
+ */
+function makeResult(exercise, views) {
   const { words, sheet, page, headings, id, svg } = exercise;
-  const compare = new CompareView(svg, sheet, page, words, id);
-  const result = new ResultPanel(sheet, page, words, headings, compare, {
+  const compare = new CompareView(svg, views.wood, sheet, page, words, id);
+  return new ResultPanel(sheet, page, words, headings, compare, {
     change: () => exercise.backToPruning(),
     tryAgain: () => exercise.tryAgain(),
   });
-  return { compare, result };
 }

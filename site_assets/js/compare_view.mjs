@@ -17,12 +17,13 @@ import { sidesTied } from "./tying.mjs";
 export class CompareView {
   /**
    * @param {SVGSVGElement} svg
+   * @param {import("./drawing.mjs").Box} wood  the part of the drawing to show
    * @param {Sheet} sheet
    * @param {PageWords} page
    * @param {import("./words.mjs").Words} words
    * @param {string} id  unique on the page
    */
-  constructor(svg, sheet, page, words, id) {
+  constructor(svg, wood, sheet, page, words, id) {
     this.sheet = sheet;
     this.page = page;
     this.words = words;
@@ -40,7 +41,9 @@ export class CompareView {
     this.position = null;
     /** @type {(number: string) => void} */
     this.touched = () => {};
-    this.stage = new Stage(copyOf(svg, `${id}-result`), sheet, "pw-stage-compare");
+    const copy = copyOf(svg, `${id}-result`);
+    copy.setAttribute("viewBox", `${wood.x} ${wood.y} ${wood.width} ${wood.height}`);
+    this.stage = new Stage(copy, sheet, "pw-stage-compare");
     this.stage.root.tabIndex = -1;
     const all = page.answer === null ? ["mine", "plan"] : ["mine", "plan", "answer"];
     this.choice = radios(

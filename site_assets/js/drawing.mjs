@@ -27,6 +27,9 @@ export const CIRCLE_PX = 11;
 const SMALLEST_CIRCLE_PX = 6;
 /** Of the room between two cut points, so that the wood between them stays in sight. */
 const RING_SHARE = 0.4;
+/** What has a name that no other element of the page may have, or leads to one. */
+const NAMING =
+  '[id], [href^="#"], [fill^="url("], [stroke^="url("], [clip-path], [mask], [filter], [marker-start], [marker-mid], [marker-end]';
 
 export class VineDrawing {
   /**
@@ -42,6 +45,9 @@ export class VineDrawing {
     /** @type {Box} */
     this.box = this.whole;
     this.parts = groupsOfParts(svg, sheet);
+    this.wood = this.parts.map((groups) => groups.map(stretchesOf));
+    /** @type {string[]}  how each piece is shown now */
+    this.painted = [];
     this.cutPoints = cutPointsOf(svg, sheet);
     this.views = [...new Set(this.cutPoints.map(({ view }) => view))];
     /** @type {CutPoint[]} */
@@ -58,11 +64,13 @@ export class VineDrawing {
     this.sheet.pieces.forEach((piece, number) => {
       const gone = states[number] === 0;
       const fallen = gone && piece.grows >= 0 && states[piece.grows] === 0;
-      for (const group of this.parts[number]) {
+      const look = `${states[number]} ${fallen}`;
+      if (this.painted[number] === look) return;
+      this.painted[number] = look;
+      for (const { group, stretches } of this.wood[number]) {
         group.classList.toggle("pw-gone", gone);
         group.classList.toggle("pw-fallen", fallen);
-        for (const stretch of group.querySelectorAll("[data-from-bud]")) {
-          const from = Number(stretch.getAttribute("data-from-bud"));
+        for (const { stretch, from } of stretches) {
           stretch.classList.toggle("pw-gone", from > 0 && from >= states[number]);
         }
       }
@@ -96,14 +104,16 @@ export class VineDrawing {
    * Shows the cut points that can be used now, and hides all others.
    *
    * @param {(point: CutPoint) => boolean} isOffered
+   * @param {number} [scale]  pixels per mm, where it is known already
    */
-  offer(isOffered) {
+  offer(isOffered, scale = this.pixelsPerMm()) {
+    const before = new Set(this.offered);
     this.offered = this.cutPoints.filter(isOffered);
-    const shown = new Set(this.offered);
-    for (const point of this.cutPoints) {
-      point.circle.classList.toggle("pw-offered", shown.has(point));
+    for (const point of this.offered) {
+      if (!before.delete(point)) point.circle.classList.add("pw-offered");
     }
-    this.resize();
+    for (const { circle } of before) circle.classList.remove("pw-offered");
+    this.resize(scale);
   }
 
   /** @param {Box} box */
@@ -113,9 +123,12 @@ export class VineDrawing {
     this.resize();
   }
 
-  /** Keeps the circles the same size on the glass, whatever the scale of the drawing. */
-  resize() {
-    const scale = this.pixelsPerMm();
+  /**
+   * Keeps the circles the same size on the glass, whatever the scale of the drawing.
+   *
+   * @param {number} [scale]  pixels per mm, where it is known already
+   */
+  resize(scale = this.pixelsPerMm()) {
     if (scale === 0) return;
     for (const point of this.offered) {
       const room = roomAround(point, this.offered) * scale;
@@ -212,6 +225,17 @@ function groupsOfParts(svg, sheet) {
 }
 
 /**
+ * @param {Element} group  of a part
+ * @returns {{group: Element, stretches: {stretch: Element, from: number}[]}}
+ */
+function stretchesOf(group) {
+  const stretches = [...group.querySelectorAll("[data-from-bud]")].map((stretch) => {
+    return { stretch, from: Number(stretch.getAttribute("data-from-bud")) };
+  });
+  return { group, stretches };
+}
+
+/**
  * @param {SVGSVGElement} svg
  * @param {Sheet} sheet
  * @returns {CutPoint[]}
@@ -254,7 +278,7 @@ export function copyOf(svg, prefix) {
   copy.setAttribute("role", "img");
   copy.removeAttribute("aria-labelledby");
   copy.removeAttribute("aria-describedby");
-  for (const one of [copy, ...copy.querySelectorAll("*")]) {
+  for (const one of [copy, ...copy.querySelectorAll(NAMING)]) {
     for (const { name, value } of [...one.attributes]) {
       if (name === "id") one.setAttribute(name, `${prefix}-${value}`);
       else if (/^(url\()?['"]?#/.test(value)) {

@@ -80,8 +80,7 @@ export class Exercise {
   /** Takes the controls away again and leaves the page's own drawing as it was. */
   destroy() {
     const { bench } = this;
-    bench?.views.destroy();
-    bench?.compare.destroy();
+    bench?.destroy();
     bench?.views.whole.drawing.paint(wood.uncut(this.sheet));
     this.home?.parent?.insertBefore(this.svg, this.home.next);
     bench?.root.remove();
@@ -98,11 +97,12 @@ export class Exercise {
     const { lookBack } = this;
     const tied = sidesTied(cuts);
     const tying = isTying(work.history);
+    // First what asks for sizes, while the page stands as it was last measured.
+    bench.views.update({ states, position, piece, near, closer, lookBack, tying });
+    bench.views.showTied(lookBack ? new Map() : tied, states);
     this.root.classList.toggle("pw-near", near);
     bench.steps.update(work.history.pass, wood.isOutOfOrder(work.history, cuts));
     bench.how.update(work.how, tying);
-    bench.views.update({ states, position, piece, near, closer, lookBack, tying });
-    bench.views.showTied(lookBack ? new Map() : tied, states);
     bench.nav.update(position);
     bench.pieces.update(position, piece, states, tying, tied);
     bench.past.update(work.history, lookBack);
@@ -278,8 +278,9 @@ export class Exercise {
     const { states, cuts } = wood.replay(this.sheet, this.work.history);
     const result = score(this.sheet, states, cuts);
     this.root.classList.add("pw-done");
-    this.bench?.result.update(result, states, sidesTied(cuts));
-    if (goThere) this.bench?.result.heading.focus();
+    const panel = this.bench?.result();
+    panel?.update(result, states, sidesTied(cuts));
+    if (goThere) panel?.heading.focus();
     return result;
   }
 

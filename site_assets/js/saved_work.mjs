@@ -47,8 +47,9 @@ export function looksCloser(history) {
 export function versionOf(sheet) {
   if (sheet.version !== undefined) return sheet.version;
   let hash = 2166136261;
-  for (const letter of JSON.stringify(sheet)) {
-    hash = Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 16777619) >>> 0;
+  const text = JSON.stringify(sheet);
+  for (let at = 0; at < text.length; at += 1) {
+    hash = Math.imul(hash ^ text.charCodeAt(at), 16777619) >>> 0;
   }
   return hash.toString(36);
 }

@@ -49,6 +49,8 @@ export class Stage {
 
   /** Marks outside the window are left out; one that would cover another moves up. */
   placeMarks() {
+    // Once it is seen again, its size has changed.
+    if (this.root.hidden) return;
     const { clientWidth, clientHeight } = this.root;
     /** @type {Spot[]} */
     const taken = [];

@@ -9,6 +9,7 @@ const STEADY_PX = 10;
 export function onTap(target, tapped) {
   /** @type {{id: number, x: number, y: number} | null} */
   let down = null;
+  let heard = false;
   listen(target, "pointerdown", (event) => {
     const counts = event.isPrimary && event.button === 0;
     down = counts ? { id: event.pointerId, x: event.clientX, y: event.clientY } : null;
@@ -21,7 +22,13 @@ export function onTap(target, tapped) {
     down = null;
     if (from === null || from.id !== event.pointerId) return;
     const moved = Math.hypot(event.clientX - from.x, event.clientY - from.y);
-    if (moved <= STEADY_PX) tapped(event.clientX, event.clientY);
+    heard = moved <= STEADY_PX;
+    if (heard) tapped(event.clientX, event.clientY);
+  });
+  // What was heard as a tap need not be made a click too, which takes a phone as long again.
+  target.addEventListener("touchend", (event) => {
+    if (heard && event.cancelable) event.preventDefault();
+    heard = false;
   });
 }
 

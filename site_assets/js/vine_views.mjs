@@ -132,6 +132,7 @@ export class VineViews {
   /** @param {View} view */
   update(view) {
     this.view = view;
+    const scale = this.near.drawing.pixelsPerMm();
     this.updateNames(view);
     this.note.hidden = !view.lookBack;
     this.whole.root.hidden = view.near;
@@ -149,6 +150,7 @@ export class VineViews {
         side === this.side &&
         piece === view.piece &&
         view.states[piece] > (buds ?? 0),
+      scale,
     );
     this.markWhole(view);
     this.frame(view);

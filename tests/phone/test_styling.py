@@ -1,0 +1,101 @@
+"""What the browser works out anew while a page starts and at a tap, as Chromium's trace counts it.
+
+Counts do not hang on how busy the machine is, as seconds do.
+"""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from browser import PHONE
+from exercise_page import choose
+from web_host import WebHost, web_host
+
+pytestmark = [pytest.mark.browser, pytest.mark.slow]
+
+CASES = ("cases/tidy-vine.html", "es/cases/climbing-spurs.html")
+MOST_PASSES = 2
+"""Over the whole drawing, until the page can be used; one is the least, when it is first shown."""
+MOST_AT_A_TAP = 200
+"""Elements; the drawing has some 1,350."""
+CLICKS = """window.clicks = 0;
+addEventListener("click", () => { window.clicks += 1; }, { capture: true });"""
+
+
+@pytest.fixture(scope="module")
+def host(built_site: Path) -> Iterator[WebHost]:
+    with web_host(built_site) as one:
+        yield one
+
+
+@pytest.fixture
+def page(browser: Browser) -> Iterator[Page]:
+    context = browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
+    context.add_init_script(CLICKS)
+    yield context.new_page()
+    context.close()
+
+
+def styled_anew(page: Page, work: Callable[[], None]) -> list[int]:
+    """The number of elements whose style was worked out, pass by pass, while `work` was done."""
+    browser = page.context.browser
+    assert browser is not None
+    devtools = browser.new_browser_cdp_session()
+    events: list[dict[str, Any]] = []
+    ended: list[bool] = []
+    devtools.on("Tracing.dataCollected", lambda one: events.extend(one["value"]))
+    devtools.on("Tracing.tracingComplete", lambda _: ended.append(True))
+    categories = {"includedCategories": ["devtools.timeline"]}
+    devtools.send("Tracing.start", {"traceConfig": categories, "transferMode": "ReportEvents"})
+    work()
+    devtools.send("Tracing.end")
+    while not ended:
+        page.wait_for_timeout(20)
+    devtools.detach()
+    passes = [one["args"] for one in events if one["name"] == "UpdateLayoutTree"]
+    return [int(one["elementCount"]) for one in passes if "elementCount" in one]
+
+
+@pytest.mark.parametrize("path", CASES)
+def test_a_page_is_not_styled_again_and_again_as_it_starts(
+    page: Page, host: WebHost, path: str
+) -> None:
+    def start() -> None:
+        page.goto(host.url(path), wait_until="load")
+        page.locator(".pw-exercise.pw-live").wait_for()
+        page.wait_for_timeout(1000)
+
+    passes = styled_anew(page, start)
+    drawing = page.locator(".pw-stage-whole svg.pw-vine *").count()
+    whole = [one for one in passes if one >= 0.9 * drawing]
+    print(f"\n{path}: {len(passes)} passes, {sum(passes)} elements, the drawing has {drawing}")
+    assert drawing > 1000
+    assert 1 <= len(whole) <= MOST_PASSES, passes
+
+
+def test_a_tap_has_little_styled_anew_and_makes_no_click_besides(page: Page, host: WebHost) -> None:
+    page.goto(host.url(CASES[0]))
+    choose(page)
+    page.locator(".pw-see-near:visible").click()
+    ring = page.locator(".pw-stage-near .pw-offered").nth(1)
+    ring.scroll_into_view_if_needed()
+    page.wait_for_timeout(500)
+    box = ring.bounding_box()
+    assert box is not None
+    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    page.evaluate("window.clicks = 0")
+
+    def tap() -> None:
+        page.touchscreen.tap(x, y)
+        expect(page.get_by_role("button", name="Undo", exact=True)).to_be_enabled()
+        page.wait_for_timeout(300)
+
+    passes = styled_anew(page, tap)
+    print(f"\na tap: {passes} elements")
+    assert page.locator(".pw-stage-near .pw-gone").count() > 0
+    assert 0 < sum(passes) <= MOST_AT_A_TAP, passes
+    # A tap has done its work when the finger lifts; a click would take a phone as long again.
+    assert page.evaluate("window.clicks") == 0
