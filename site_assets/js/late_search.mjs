@@ -6,78 +6,79 @@
  * A finished page names these scripts, in their order, as `<script type="text/later" src="...">`.
  */
 
-const LATER = 'script[type="text/later"]';
 /** As wide as the theme wants it to show the list of headings beside the page. */
-const WIDE = "(min-width: 60em)";
+const WIDE = matchMedia("(min-width: 60em)");
 /** What opens the search, as in the theme. */
 const KEYS = ["f", "s", "/"];
 const WRITES = "input, select, textarea, [contenteditable]";
 
-export class LateSearch {
-  /** @param {Document} page */
-  constructor(page) {
-    this.page = page;
-    this.field = /** @type {HTMLInputElement | null} */ (page.querySelector(".md-search__input"));
-    this.read = false;
-    page.addEventListener("DOMContentLoaded", () => (this.read = true), { once: true });
-  }
+/** @param {Document} page */
+export function bringSearch(page) {
+  const field = /** @type {HTMLElement | null} */ (page.querySelector(".md-search__input"));
+  const open = page.querySelector("header [for=__search]");
+  let read = false;
+  page.addEventListener("DOMContentLoaded", () => (read = true), { once: true });
+  // The theme's script begins its work at this event, which may have passed.
+  const begin = () => read && page.dispatchEvent(new Event("DOMContentLoaded"));
 
-  bind() {
-    if (this.isNeededAtOnce()) this.load();
-    else this.listen();
-  }
-
-  isNeededAtOnce() {
-    const { page } = this;
-    const asked = new URL(page.location.href).searchParams;
-    if (asked.has("q") || asked.has("h")) return true;
-    if (page.querySelector("article table:not([class])") !== null) return true;
-    // A page with an exercise gives the room of the list to the drawing.
-    const list = page.querySelector(".pw-headings") !== null && page.querySelector(".pw-case, .pw-quiz") === null;
-    return list && matchMedia(WIDE).matches;
-  }
-
-  listen() {
-    const { page, field } = this;
-    this.listening = new AbortController();
-    const { signal } = this.listening;
-    const load = () => this.load();
-    page.querySelector("#__search")?.addEventListener("change", load, { signal });
-    page.querySelector(".md-search")?.addEventListener("focusin", load, { signal });
-    const open = page.querySelector("header [for=__search]");
-    // A finger that comes down on it will open it.
-    open?.addEventListener("pointerdown", load, { signal });
-    open?.addEventListener("click", () => field?.focus());
-    page.addEventListener("keydown", (event) => this.pressed(event), { signal });
-    matchMedia(WIDE).addEventListener("change", () => this.isNeededAtOnce() && load(), { signal });
-  }
-
-  /** @param {KeyboardEvent} event */
-  pressed(event) {
-    const { key, ctrlKey, metaKey, altKey, target } = event;
-    if (ctrlKey || metaKey || altKey || !KEYS.includes(key)) return;
-    if (/** @type {Element} */ (target).closest(WRITES) !== null) return;
-    event.preventDefault();
-    this.field?.focus();
-  }
-
-  load() {
-    this.listening?.abort();
-    const waiting = [...this.page.querySelectorAll(LATER)];
-    const scripts = waiting.map((one) => {
-      const script = this.page.createElement("script");
-      script.src = /** @type {HTMLScriptElement} */ (one).src;
-      script.async = false;
-      return script;
-    });
-    scripts.at(-1)?.addEventListener("load", () => this.begin());
+  let listening = new AbortController();
+  const load = () => {
+    listening.abort();
     // Without a signal, say: it is tried again at the next turn to the search.
-    scripts.at(-1)?.addEventListener("error", () => this.listen());
-    this.page.head.append(...scripts);
-  }
+    loadLater(page, begin, listen);
+  };
+  const listen = () => {
+    listening = new AbortController();
+    /** @type {(target: EventTarget | null, name: string, heard: (event: any) => void) => void} */
+    const on = (target, name, heard) => target?.addEventListener(name, heard, listening);
+    on(page.querySelector("#__search"), "change", load);
+    on(page.querySelector(".md-search"), "focusin", load);
+    // A finger that comes down on it will open it.
+    on(open, "pointerdown", load);
+    on(page, "keydown", (event) => pressed(event, field));
+    on(WIDE, "change", () => isNeededAtOnce(page) && load());
+  };
+  open?.addEventListener("click", () => field?.focus());
+  if (isNeededAtOnce(page)) load();
+  else listen();
+}
 
-  /** The theme's script begins its work at this event, which may have passed. */
-  begin() {
-    if (this.read) this.page.dispatchEvent(new Event("DOMContentLoaded"));
-  }
+/** @param {Document} page */
+function isNeededAtOnce(page) {
+  if (/[?&][qh]=/.test(location.search)) return true;
+  if (page.querySelector("article table:not([class])")) return true;
+  // A page with an exercise gives the room of the list to the drawing.
+  return WIDE.matches && page.querySelector(".pw-headings") && !page.querySelector(".pw-case, .pw-quiz");
+}
+
+/**
+ * @param {KeyboardEvent} event
+ * @param {HTMLElement | null} field
+ */
+function pressed(event, field) {
+  const { key, ctrlKey, metaKey, altKey, target } = event;
+  if (ctrlKey || metaKey || altKey || !KEYS.includes(key)) return;
+  if (/** @type {Element} */ (target).closest(WRITES)) return;
+  event.preventDefault();
+  field?.focus();
+}
+
+/**
+ * @param {Document} page
+ * @param {() => void} done
+ * @param {() => void} failed
+ */
+function loadLater(page, done, failed) {
+  /** @type {NodeListOf<HTMLScriptElement>} */
+  const waiting = page.querySelectorAll('script[type="text/later"]');
+  waiting.forEach(({ src }, number) => {
+    const script = page.createElement("script");
+    script.src = src;
+    script.async = false;
+    if (number === waiting.length - 1) {
+      script.onload = done;
+      script.onerror = failed;
+    }
+    page.head.append(script);
+  });
 }

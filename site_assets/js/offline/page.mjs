@@ -5,7 +5,7 @@
 
 import { openFolds } from "../folds.mjs";
 import { foldJumpList } from "../jump_list.mjs";
-import { LateSearch } from "../late_search.mjs";
+import { bringSearch } from "../late_search.mjs";
 import { bindShade } from "../shade.mjs";
 import { KeepPanel } from "./keep_panel.mjs";
 import { searchFiles } from "./search_files.mjs";
@@ -21,7 +21,7 @@ const from_server = location.protocol.startsWith("http");
 foldJumpList(document);
 openFolds(document);
 bindShade(document);
-new LateSearch(document).bind();
+bringSearch(document);
 
 if (manifest !== undefined && from_server) {
   // Not in the page itself: browsers complain of one in a page opened from a disk.
