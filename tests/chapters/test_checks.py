@@ -128,7 +128,6 @@ def test_pages_for_trainers_are_left_as_written(handbook: Handbook) -> None:
     [
         ("Good.\n\nSee [the tools](tolls.md).", [("unknown-link", 3, 5)]),
         ("[x](nowhere.md#part)", [("unknown-link", 1, 1)]),
-        ("![a vine](vine.png)", [("picture-by-file", 1, 1)]),
         # A chapter, a page of ours, a place on this page, elsewhere; what is only shown as code.
         ("[x](test.md) [y](scores.md) [z](#head) [w](https://example.org/a.md)", []),
         ("`[x](nowhere.md)`\n\n```\n[x](nowhere.md)\n```", []),

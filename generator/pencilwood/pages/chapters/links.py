@@ -8,27 +8,24 @@ from collections.abc import Collection, Iterator
 from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.handbook import Chapter
 
-_LINK = re.compile(r"(!?)\[[^\[\]\n]*\]\(([^()\s:/#]+)(?:#[^()\s]*)?\)")
-"""A picture or not, and a file beside this one; an address with a folder is left to MkDocs."""
+_LINK = re.compile(r"\[[^\[\]\n]*\]\(([^()\s:/#]+)(?:#[^()\s]*)?\)")
+"""A file beside this one; an address with a folder is left to MkDocs."""
 _CODE = re.compile(r"`[^`]*`")
 _FENCES = ("```", "~~~")
 _SOURCE = ".md"
 
 
 def check_links(chapter: Chapter, pages: Collection[str], problems: Problems) -> None:
-    """No link to a chapter that is not there, and no picture file, which no chapter can have.
+    """No link to a chapter that is not there.
 
     `pages` are the names of what stands beside the chapter: chapters and the handbook's own pages.
     """
     for line, text in _prose(chapter.markdown):
         for link in _LINK.finditer(text):
-            where = (line, link.start() + 1)
-            if link[1]:
-                problems.add(where, "picture-by-file", found=link[2])
-            elif link[2].endswith(_SOURCE) and link[2].removesuffix(_SOURCE) not in pages:
-                sources = (f"{name}{_SOURCE}" for name in pages)
-                hint = problems.hint(link[2], sources)
-                problems.add(where, "unknown-link", found=link[2], hint=hint)
+            file = link[1]
+            if file.endswith(_SOURCE) and file.removesuffix(_SOURCE) not in pages:
+                hint = problems.hint(file, (f"{name}{_SOURCE}" for name in pages))
+                problems.add((line, link.start() + 1), "unknown-link", found=file, hint=hint)
 
 
 def _prose(markdown: str) -> Iterator[tuple[int, str]]:
