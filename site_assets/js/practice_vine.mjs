@@ -38,7 +38,7 @@ export function unpack(packed, given) {
   const sheet = unpackSheet(packed.sheet);
   const { language, units, strings, rules } = given;
   const words = new WoodWords(given);
-  const label = words.fill(strings["practice.drawing"], { name: packed.name });
+  const label = strings["practice.drawing"];
   return {
     sheet,
     page: {
