@@ -130,6 +130,7 @@ export class Exercise {
     this.work.near = near;
     this.tell("");
     this.update();
+    this.bench?.showDrawing();
   }
 
   /** @param {number} position  @returns {number} the piece to begin with: a cane, where one is left */

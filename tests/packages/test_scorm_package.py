@@ -238,4 +238,4 @@ def test_the_command_itself(handbook: Path, tmp_path: Path) -> None:
     command = [str(Path(sys.executable).with_name("pencilwood")), "export", "scorm", "--help"]
     done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
-    assert "short name of a case or a quiz" in done.stdout
+    assert "pencilwood export scorm tidy-vine" in done.stdout

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
 
 from browser import PHONE
 from web_host import WebHost, web_host
@@ -127,6 +127,8 @@ def test_a_device_that_likes_it_dark_gets_dark_pages_and_a_choice_is_kept(
     expect(body).to_have_attribute("data-md-color-scheme", "slate")
     page.locator("label[for^=__palette]:visible").tap()
     expect(body).to_have_attribute("data-md-color-scheme", "default")
+    button = page.locator("label[for^=__palette]:visible")
+    assert middle(button) == pytest.approx(middle(button.locator("svg")), abs=1)
     page.goto(host.url(IN_EACH[1][0]))
     expect(body).to_have_attribute("data-md-color-scheme", "default")
     page.locator("label[for^=__palette]:visible").tap()
@@ -136,3 +138,9 @@ def test_a_device_that_likes_it_dark_gets_dark_pages_and_a_choice_is_kept(
     expect(body).to_have_attribute("data-md-color-scheme", "slate")
     assert len(asked) > 8
     context.close()
+
+
+def middle(of: Locator) -> tuple[float, float]:
+    box = of.bounding_box()
+    assert box is not None
+    return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
