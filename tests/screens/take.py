@@ -119,7 +119,7 @@ def picture(page: Page, shot: Shot, path: Path) -> None:
     """The whole page, or its upper part when it is very long."""
     height: int = page.evaluate("document.documentElement.scrollHeight")
     clip = {"x": 0, "y": 0, "width": shot.size["width"], "height": min(height, LONGEST_PX)}
-    page.screenshot(path=path, full_page=True, clip=clip)  # type: ignore[arg-type]
+    page.screenshot(path=path, full_page=True, clip=clip, animations="disabled")  # type: ignore[arg-type]
 
 
 def sheet(folder: Path, screen: str) -> None:
