@@ -42,6 +42,11 @@ class Frame:
     right: float
     bottom: float
 
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """Its left and upper edge, its width and its height, as a viewBox has them."""
+        return self.left, self.top, self.right - self.left, self.bottom - self.top
+
 
 Heights = tuple[float, float]
 """Upper and lower edge of a stretch of the drawing; y grows downward."""

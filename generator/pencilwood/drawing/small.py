@@ -32,8 +32,7 @@ def draw_small(parts: Parts) -> str:
     """
     plate = plate_of(parts)
     window = _window(plate)
-    size = {"width": window.right - window.left, "height": window.bottom - window.top}
-    box = " ".join(number(value) for value in (window.left, window.top, *size.values()))
+    box = " ".join(number(value) for value in window.box)
     root = {"xmlns": "http://www.w3.org/2000/svg", "viewBox": box}
     wood = [*_wires(plate, window), *_silhouettes(plate), *_body(plate)]
     return element("svg", root, "".join(write(ink, SMALL) for ink in wood))

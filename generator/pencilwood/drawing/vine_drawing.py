@@ -176,8 +176,7 @@ def cutpoint_positions(parts: Parts) -> tuple[CutPoint, ...]:
 def _root(
     frame: Frame, prefix: str, language: str, css_class: str, data: Mapping[str, str]
 ) -> Attributes:
-    width, height = frame.right - frame.left, frame.bottom - frame.top
-    box = " ".join(number(value) for value in (frame.left, frame.top, width, height))
+    box = " ".join(number(value) for value in frame.box)
     return svg_root("vine", prefix, language, box, f"pw-vine {css_class}".rstrip(), data)
 
 
@@ -192,6 +191,6 @@ def _style() -> str:
 
 
 def _paper(frame: Frame) -> Box:
-    size = frame.right - frame.left, frame.bottom - frame.top
+    left, top, width, height = frame.box
     look: Attributes = {"class": "pw-paper", "fill": PAPER}
-    return Box(Point(frame.left, frame.top), *size, look)
+    return Box(Point(left, top), width, height, look)

@@ -139,8 +139,7 @@ def _near_feet(view: Plate) -> Frame:
 
 
 def _box(frame: Frame) -> str:
-    size = frame.right - frame.left, frame.bottom - frame.top
-    return " ".join(number(value) for value in (frame.left, frame.top, *size))
+    return " ".join(number(value) for value in frame.box)
 
 
 def _steps(desk: Desk, proof: CaseProof) -> Iterator[Step]:

@@ -8,7 +8,6 @@ from fractions import Fraction
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.close_up import window_on_place
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.plate import Frame
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.exercise import exercise_parts, script_json
@@ -105,13 +104,9 @@ def _boxes(desk: Desk, proof: QuizProof) -> dict[str, list[int]]:
     for one in proof.made.questions[desk.language]:
         if one.picture is not None and one.picture.near is not None:
             vine = desk.handbook.case_by_slug[one.picture.vine]
-            found[one.picture.name] = _box(window_on_place(vine.parts, one.picture.near))
+            box = window_on_place(vine.parts, one.picture.near).box
+            found[one.picture.name] = [round(side) for side in box]
     return found
-
-
-def _box(frame: Frame) -> list[int]:
-    sides = (frame.left, frame.top, frame.right - frame.left, frame.bottom - frame.top)
-    return [round(side) for side in sides]
 
 
 def rule_links(desk: Desk, rules: Iterable[str]) -> dict[str, dict[str, str]]:

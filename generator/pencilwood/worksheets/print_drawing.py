@@ -73,10 +73,7 @@ def print_vine(
     What `earlier` has lost already is not shown at all.
     """
     plate = plate_of(parts, laid)
-    frame = _window(plate, near=left is not None)
-    if plate.second is not None:
-        # Two views are shown whole, side by side, with the words below them.
-        frame = plate.frame if earlier is None else window_on_rest(earlier)
+    frame = _window(plate, earlier, near=left is not None)
     shown = [Stage(EARLIER, earlier)] if earlier else []
     shown += [Stage(GONE, left)] if left else []
 
@@ -96,9 +93,14 @@ def print_vine(
     return Printed(for_print(svg), described, frame.right - frame.left)
 
 
-def _window(plate: Plate, *, near: bool) -> Frame:
-    """A single view without the ground; `near` leaves out what is far from the arm."""
+def _window(plate: Plate, earlier: WoodLeft | None, *, near: bool) -> Frame:
+    """A single view without the ground; `near` leaves out what is far from the arm.
+
+    Two views are shown whole, side by side, with the words below them.
+    """
     whole = plate.frame
+    if plate.second is not None:
+        return whole if earlier is None else window_on_rest(earlier)
     ys = [point.y for stem in plate.stems.values() for point in stem.curve.points]
     ys.append(-float(plate.vine.trellis.trimming_mm))
     top, bottom = plate.around_arm(_AHEAD_OF_ARM_MM, _BEHIND_ARM_MM)
