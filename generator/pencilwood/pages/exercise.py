@@ -16,7 +16,7 @@ from pencilwood.plan.explain import ReasonedCut
 from pencilwood.proof import CaseProof
 from pencilwood.proof.report import plan_reason
 from pencilwood.rules import RULE_BY_NAME
-from pencilwood.score.sheet import as_json, dump, rules_charged
+from pencilwood.score.sheet import dump
 from pencilwood.vine.long_wood import LONG_WOOD_WORDS
 from pencilwood.vine.model import ROUND_WORDS, Vine
 from pencilwood.vine.passes import DoneCut, after_each_pass
@@ -44,7 +44,6 @@ class ExerciseParts:
 def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
     """Everything that an exercise needs on its page."""
     case, profile = proof.case, desk.profile
-    sheet = as_json(proof.sheet, case.slug, proof.plan.lost, profile.pass_mark)
     title = desk.say("drawing.before", title=desk.own(case.title))
     described = describe_vine(proof.parts, None, desk.language, profile.units)
     drawing = draw_vine(
@@ -60,9 +59,13 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
         laid=_laid(proof),
         data={"case": case.slug, **_wire(proof)},
     )
-    words = _words(desk, proof, rules_charged(proof.sheet))
+    words = _words(desk, proof, proof.rules_charged)
     return ExerciseParts(
-        case.slug, drawing, script_json(sheet), script_json(words), _steps(desk.language, proof)
+        case.slug,
+        drawing,
+        _in_script(proof.sheet_text),
+        script_json(words),
+        _steps(desk.language, proof),
     )
 
 
@@ -90,7 +93,11 @@ def _wire(proof: CaseProof) -> dict[str, str]:
 
 def script_json(body: object) -> str:
     """JSON that cannot end the script element it stands in."""
-    return dump(body).replace("<", "\\u003c")
+    return _in_script(dump(body))
+
+
+def _in_script(text: str) -> str:
+    return text.replace("<", "\\u003c")
 
 
 def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, object]:

@@ -26,7 +26,6 @@ from pencilwood.pages.wood_words import wood_table
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.quiz_proof import QuizProof, pruned
 from pencilwood.rules import RULE_BY_NAME
-from pencilwood.score.sheet import rules_charged
 from pencilwood.words import catalogue
 from pencilwood.words.filling import fill
 
@@ -77,7 +76,7 @@ class Packaged:
 
 def packaged_case(handbook: Handbook, proof: CaseProof, language: str) -> Packaged:
     """The exercise of one case and the pages of the rules that count in it."""
-    rules = rules_charged(proof.sheet)
+    rules = list(proof.rules_charged)
     part = _part_of(handbook, language, rules)
     packaged = _packaged(part, _case_page(part, proof, language), rules, EXERCISE_SCRIPT)
     slug = proof.case.slug
@@ -92,7 +91,7 @@ def packaged_quiz(handbook: Handbook, proof: QuizProof, language: str) -> Packag
     named = {
         *proof.covers,
         *_asked(proof.quiz),
-        *(rule for one in vines for rule in rules_charged(one.sheet)),
+        *(rule for one in vines for rule in one.rules_charged),
     }
     rules = sorted(named)
     part = _part_of(handbook, language, rules)

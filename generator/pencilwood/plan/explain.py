@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.score.judge import Charge, Judged, judge, lost, new_charges
 from pencilwood.score.sheet import Sheet
+from pencilwood.vine.bands import Limits
 from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
 from pencilwood.vine.tying import canes_to_tie
 from pencilwood.vine.wood import Cut, Part, Shortening, ThinningOut, Tie, WoodLeft
@@ -42,16 +43,27 @@ def explain(sheet: Sheet, left: WoodLeft) -> Plan:
     charges = judge(left, sheet.limits, sheet.target, judged)
     cuts = [
         ReasonedCut(done, _reasons(sheet, left, charges, done, judged))
-        for done in cuts_for(sheet, left)
+        for done in _cuts_for(sheet.limits, left)
     ]
     return Plan(left, charges, tuple(cuts))
 
 
-def cuts_for(sheet: Sheet, left: WoodLeft) -> tuple[DoneCut, ...]:
+def explained(
+    limits: Limits, left: WoodLeft, charges: Iterable[Charge], reasons: Iterable[Iterable[Charge]]
+) -> Plan:
+    """The same plan of what was found before: what it loses, and the reasons of each cut.
+
+    Raises ValueError where there are not as many reasons as cuts.
+    """
+    cuts = zip(_cuts_for(limits, left), reasons, strict=True)
+    return Plan(left, tuple(charges), tuple(ReasonedCut(done, tuple(why)) for done, why in cuts))
+
+
+def _cuts_for(limits: Limits, left: WoodLeft) -> tuple[DoneCut, ...]:
     """The cuts that turn the uncut vine into `left`, pass by pass, along the line."""
     parts, form = left.parts.parts, left.parts.vine.form
     has_rough = Pass.ROUGH in form.passes
-    rough_buds = sheet.limits["buds after the rough pass at most"] if has_rough else 0
+    rough_buds = limits["buds after the rough pass at most"] if has_rough else 0
     # A cane that stays longer than the rough pass would leave it waits for the fine pass.
     rough = [
         (Shortening(part.name, rough_buds), Pass.ROUGH)
@@ -69,23 +81,23 @@ def cuts_for(sheet: Sheet, left: WoodLeft) -> tuple[DoneCut, ...]:
         if part.is_cane and 0 < state < part.most and state != rough_buds
     ]
     planned: list[tuple[Cut, Pass]] = [*rough, *thinning, *fine]
-    cuts = [DoneCut(cut, in_pass, _tool(sheet, cut)) for cut, in_pass in planned]
-    return (*cuts, *_ties(sheet, left))
+    cuts = [DoneCut(cut, in_pass, _tool(limits, left, cut)) for cut, in_pass in planned]
+    return (*cuts, *_ties(limits, left))
 
 
-def _ties(sheet: Sheet, left: WoodLeft) -> list[DoneCut]:
+def _ties(limits: Limits, left: WoodLeft) -> list[DoneCut]:
     """Each cane to the side of the wire that it stands nearest to, so that none cross."""
     parts, sides = left.parts.parts, left.parts.vine.form.sides
-    canes = canes_to_tie(left, sheet.limits)
+    canes = canes_to_tie(left, limits)
     return [
         DoneCut(Tie(parts[number].name, side), Pass.TIE, Tool.SHEARS, Stub.RIGHT)
         for number, side in zip(canes, sides, strict=False)
     ]
 
 
-def _tool(sheet: Sheet, cut: Cut) -> Tool:
-    part = sheet.parts.parts[sheet.parts.index[cut.part]]
-    return tool_for(part.piece.thickness_mm, sheet.limits)
+def _tool(limits: Limits, left: WoodLeft, cut: Cut) -> Tool:
+    part = left.parts.parts[left.parts.index[cut.part]]
+    return tool_for(part.piece.thickness_mm, limits)
 
 
 def _reasons(

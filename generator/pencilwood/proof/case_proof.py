@@ -19,7 +19,7 @@ from pencilwood.proof.safety import check_safety
 from pencilwood.proof.teaching import VISIBLE_POINTS, Lesson
 from pencilwood.proof.texts import check_texts
 from pencilwood.proof.winters import check_winters
-from pencilwood.proof.worked import Worked, work_out
+from pencilwood.proof.worked import ToWorkOut, Worked, work_out
 from pencilwood.score.judge import Charge, Target, judge, score, target_for
 from pencilwood.score.sheet import Sheet, compile_sheet
 from pencilwood.vine.bands import Limits
@@ -53,6 +53,16 @@ class CaseProof:
     def sheet(self) -> Sheet:
         """Its scoring sheet."""
         return self._computed.sheet
+
+    @property
+    def sheet_text(self) -> str:
+        """Its scoring sheet as JSON; where that is kept, the sheet need not be worked out."""
+        return self._computed.worked.sheet_text
+
+    @property
+    def rules_charged(self) -> tuple[str, ...]:
+        """Every rule that can cost points on its vine, for its wood or for a cut, by name."""
+        return self._computed.worked.rules_charged
 
     @property
     def target(self) -> Target:
@@ -170,7 +180,11 @@ class _Computed:
 
     @cached_property
     def worked(self) -> Worked:
-        return work_out(self.case, self.sheet, self.profile)
+        return work_out(
+            ToWorkOut(
+                self.case, self.profile, self.parts, self.limits, self.target, lambda: self.sheet
+            )
+        )
 
     @cached_property
     def left(self) -> WoodLeft:

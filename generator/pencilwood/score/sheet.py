@@ -203,6 +203,21 @@ def _gap_runs(
 
 def as_json(sheet: Sheet, case: str, plan_lost: int, pass_mark: int) -> Mapping[str, object]:
     """The sheet as the browser reads it."""
+    body = _body(sheet, case, plan_lost, pass_mark)
+    return {**body, "version": _version(dump(body))}
+
+
+def as_text(sheet: Sheet, case: str, plan_lost: int, pass_mark: int) -> str:
+    """The same as JSON text, which is written only once."""
+    text = dump(_body(sheet, case, plan_lost, pass_mark))
+    return f'{text[:-1]},"version":"{_version(text)}"}}'
+
+
+def _version(text: str) -> str:
+    return hashlib.sha256(text.encode()).hexdigest()[:12]
+
+
+def _body(sheet: Sheet, case: str, plan_lost: int, pass_mark: int) -> dict[str, object]:
     cutting = cutting_tables(sheet.parts, sheet.limits, sheet.ledger)
     body: dict[str, object] = {
         "format": 1,
@@ -230,7 +245,6 @@ def as_json(sheet: Sheet, case: str, plan_lost: int, pass_mark: int) -> Mapping[
         body["tallies"] = [
             {"name": one.name, "counts": one.counts, "steps": one.steps} for one in sheet.tallies
         ]
-    body["version"] = hashlib.sha256(dump(body).encode()).hexdigest()[:12]
     return body
 
 

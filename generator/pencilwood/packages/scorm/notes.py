@@ -8,7 +8,6 @@ from pencilwood.packages.scorm.room import ROOM, most_for_quiz, most_for_vines, 
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.made import Pruning, Tapping
 from pencilwood.quiz.quiz_proof import QuizProof, pruned
-from pencilwood.score.sheet import rules_charged
 from pencilwood.vine.wood import Parts
 from pencilwood.words import say
 
@@ -18,7 +17,7 @@ MOST_PATTERNS = 10
 
 def case_notes(proof: CaseProof, language: str) -> Iterator[str]:
     """What of an exercise does not reach the learning system."""
-    rules = rules_charged(proof.sheet)
+    rules = proof.rules_charged
     yield _say(language, "record", rules=len(rules))
     yield _say(language, "best")
     yield _on_room([proof.parts], 0, language)
