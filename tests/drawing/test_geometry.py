@@ -35,7 +35,7 @@ def test_a_curve_goes_straight_on_before_its_foot_and_beyond_its_tip() -> None:
 def test_an_outline_is_as_wide_as_the_wood() -> None:
     curve = trace(Point(0, 0), 60, lambda _: 0.0)
     edge = outline(curve, [0, 30, 60], lambda along: 10 - along / 10)
-    assert [round(point.x) for point in edge] == [-10, -7, -4, 4, 7, 10]
+    assert [round(x) for x, _ in edge] == [-10, -7, -4, 4, 7, 10]
 
 
 @pytest.mark.parametrize(

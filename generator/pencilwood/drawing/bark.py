@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from pencilwood.drawing.curves import Curve, HalfWidth, outline, steps
 from pencilwood.drawing.grain import Grain
-from pencilwood.drawing.points import Point
+from pencilwood.drawing.points import XY
 from pencilwood.drawing.shapes import Attributes, Ink, Run, Thing
 
 _EDGE_BENDS_MM = 24.0
@@ -128,7 +128,7 @@ def _stroke(
     lane: float,
     phase: float,
     loose: bool,
-) -> Iterator[Point]:
+) -> Iterator[XY]:
     """Neighbouring strokes wave together, as the fibres of wood do, each a little by itself."""
     for at in steps(start_mm, end_mm, _BEND_MM):
         wave = 0.13 * math.sin(at / 75 + phase) + 0.05 * math.sin(at / 29 + lane * 9)

@@ -9,7 +9,7 @@ from pencilwood.drawing.headings import first_bud_side
 from pencilwood.drawing.light import shaded_side
 from pencilwood.drawing.looks import BUD, FACE, PAPER
 from pencilwood.drawing.marks import condition_marks
-from pencilwood.drawing.points import Point
+from pencilwood.drawing.points import XY, Point
 from pencilwood.drawing.shapes import Attributes, Dot, Group, Ink, Run, Thing
 from pencilwood.drawing.stems import THICKER, Stem
 from pencilwood.vine.model import Condition, Lean
@@ -72,11 +72,11 @@ def _places(start: float, node: float, end: float, last: bool) -> list[float]:
     return kept
 
 
-def _edge(stem: Stem, bud: int, along: list[float], node: float) -> list[Point]:
+def _edge(stem: Stem, bud: int, along: list[float], node: float) -> list[XY]:
     """Both edges; the wood swells most just under its bud, and a whole cane ends thin."""
     bud_side = _bud_side(stem, bud)
 
-    def beside(at: float, side: int) -> Point:
+    def beside(at: float, side: int) -> XY:
         half = stem.half_mm(at)
         if at == node:
             half *= _SWELLS_TO_BUD if side == bud_side else 1.06
@@ -91,14 +91,14 @@ def _edge(stem: Stem, bud: int, along: list[float], node: float) -> list[Point]:
     return left + right[::-1]
 
 
-def _round_foot(stem: Stem, side: int) -> list[Point]:
+def _round_foot(stem: Stem, side: int) -> list[XY]:
     half = stem.half_mm(0)
     return [
         stem.curve.beside(0, side * half * 0.45), stem.curve.beside(6, side * half * 1.05),
     ]  # fmt: skip
 
 
-def _broken_end(stem: Stem, along: list[float]) -> list[Point]:
+def _broken_end(stem: Stem, along: list[float]) -> list[XY]:
     """Dead canes end in splinters."""
     tip, half = along[-1], stem.half_mm(along[-1])
     left = [stem.curve.beside(at, -stem.half_mm(at)) for at in along[:-1]]
@@ -128,7 +128,7 @@ def _shaded_edge(stem: Stem, start: float, node: float) -> Ink:
     return Ink((Run(points),), {"class": "pw-shade", "stroke-width": _SHADE_MM, "opacity": ".4"})
 
 
-def bud_middle(stem: Stem, bud: int) -> Point:
+def bud_middle(stem: Stem, bud: int) -> XY:
     """About the middle of a bud."""
     at = float(bud * stem.piece.internode_mm)
     return stem.curve.beside(at + 5, _bud_side(stem, bud) * (stem.half_mm(at) + 3))
@@ -145,7 +145,7 @@ def _bud(stem: Stem, bud: int) -> Thing:
     half = stem.half_mm(at)
     if not stem.piece.is_alive:
         socket = {"class": "pw-bud pw-socket", "data-bud": str(bud), "fill": PAPER}
-        return Dot(stem.curve.beside(at, side * half * 0.8), 4.2, socket)
+        return Dot(Point(*stem.curve.beside(at, side * half * 0.8)), 4.2, socket)
     look: Attributes = {"class": "pw-bud", "data-bud": str(bud), "fill": BUD}
     long = 10.0 + min(stem.piece.thickness_mm, 14) * 0.7
     foot = stem.curve.beside(at - 1, side * half * 0.85)
@@ -154,14 +154,20 @@ def _bud(stem: Stem, bud: int) -> Thing:
     return Ink((run,), look)
 
 
-def _pointed(foot: Point, heading: float, long: float, side: int) -> tuple[Point, ...]:
+def _pointed(foot: XY, heading: float, long: float, side: int) -> tuple[XY, ...]:
     """A bud: bellied on its outer side, nearly straight along the cane, ending in a point."""
     across = heading + side * math.pi / 2
-    tip = foot.go(heading, long)
-    outer = foot.go(heading, long * 0.3).go(across, long * 0.52)
-    inner = foot.go(heading, long * 0.45).go(across, -long * 0.34)
+    ahead_x, ahead_y = math.sin(heading), -math.cos(heading)
+    aside_x, aside_y = math.sin(across), -math.cos(across)
+
+    def at(ahead: float, aside: float) -> XY:
+        x, y = foot[0] + ahead_x * ahead, foot[1] + ahead_y * ahead
+        return x + aside_x * aside, y + aside_y * aside
+
+    tip = foot[0] + ahead_x * long, foot[1] + ahead_y * long
     low = long * 0.3
-    return (foot.go(across, low), outer, tip, tip, inner, foot.go(across, -low))
+    feet = [(foot[0] + aside_x * away, foot[1] + aside_y * away) for away in (low, -low)]
+    return (feet[0], at(long * 0.3, long * 0.52), tip, tip, at(long * 0.45, -long * 0.34), feet[1])
 
 
 def cut_face(stem: Stem, at_mm: float) -> Ink:

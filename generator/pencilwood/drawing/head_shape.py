@@ -34,7 +34,7 @@ def nearness(position: Position, vine: Vine) -> float:
 
 def moved(stem: Stem, to: Callable[[Point], Point]) -> Stem:
     """The stem with every point of its curve moved."""
-    return replace(stem, curve=Curve(tuple(to(point) for point in stem.curve.points)))
+    return replace(stem, curve=Curve([to(point) for point in stem.curve.points]))
 
 
 def limb(vine: Vine, position: Position, start: Point, foot: Point) -> Limb:

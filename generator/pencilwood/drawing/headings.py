@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
-from functools import cached_property
+from collections.abc import Callable
 
 from pencilwood.drawing.grain import Grain
 from pencilwood.vine.model import Growth
@@ -14,40 +13,56 @@ TIED_FROM_MM = 200.0
 _TIED_WITHIN_MM = 150.0
 
 
-@dataclass(frozen=True)
-class Heading:
-    """Where a piece points along its way: turns from its start, zigzags from bud to bud."""
+Heading = Callable[[float], float]
+"""Distance along the wood -> where it points, in radians: 0 is up, positive is to the right."""
 
-    grain: Grain
-    end_rad: float
-    start_rad: float
-    """What its start points aside of its end."""
-    within_mm: float
-    internode_mm: int
-    trained: Growth | None = None
-    """Which way a leaning cane goes further on; None for wood that goes on as it began."""
 
-    def __call__(self, along_mm: float) -> float:
-        """Heading in radians: 0 is up, positive is to the right."""
-        turn = self.end_rad + self.start_rad * math.exp(-along_mm / self.within_mm)
-        if self.trained is Growth.UP:
-            turn *= _tied_up(along_mm)
-        elif self.trained is Growth.DOWN:
-            hanging = math.copysign(0.98 * math.pi, turn)
-            turn = hanging + (turn - hanging) * _tied_up(along_mm)
-        slow = math.sin(along_mm / 85 + self._phase) * 0.035
-        if not self.internode_mm:
-            return turn + 2 * slow
-        zigzag = 0.06 if int(along_mm // self.internode_mm) % 2 else -0.06
-        return turn + slow + zigzag * self._first_side
+def heading(
+    grain: Grain,
+    end_rad: float,
+    start_rad: float,
+    within_mm: float,
+    internode_mm: int,
+    trained: Growth | None = None,
+) -> Heading:
+    """Where a piece points along its way: turns from its start, zigzags from bud to bud.
 
-    @cached_property
-    def _phase(self) -> float:
-        return self.grain.share("phase") * 2 * math.pi
+    `start_rad` is what its start points aside of its end; `trained` says which way a leaning cane
+    goes further on, None that it goes on as it began. It is asked for thousands of times a vine.
+    """
+    turned = _turned(end_rad, start_rad, within_mm)
+    if trained is not None:
+        turned = _trained(turned, trained)
+    phase = grain.share("phase") * 2 * math.pi
+    sin = math.sin
+    if not internode_mm:
+        return lambda along_mm: turned(along_mm) + 2 * (sin(along_mm / 85 + phase) * 0.035)
+    first_side = first_bud_side(grain)
+    even, odd = -0.06 * first_side, 0.06 * first_side
 
-    @cached_property
-    def _first_side(self) -> int:
-        return first_bud_side(self.grain)
+    def zigzag(along_mm: float) -> float:
+        slow = sin(along_mm / 85 + phase) * 0.035
+        return turned(along_mm) + slow + (odd if int(along_mm // internode_mm) % 2 else even)
+
+    return zigzag
+
+
+def _turned(end_rad: float, start_rad: float, within_mm: float) -> Heading:
+    exp = math.exp
+    return lambda along_mm: end_rad + start_rad * exp(-along_mm / within_mm)
+
+
+def _trained(turned: Heading, growth: Growth) -> Heading:
+    """The same for a cane that is held by the catch wires, or that bends over and hangs."""
+    if growth is Growth.UP:
+        return lambda along_mm: turned(along_mm) * _tied_up(along_mm)
+
+    def hanging(along_mm: float) -> float:
+        turn = turned(along_mm)
+        down = math.copysign(0.98 * math.pi, turn)
+        return down + (turn - down) * _tied_up(along_mm)
+
+    return hanging
 
 
 def _tied_up(along_mm: float) -> float:

@@ -13,7 +13,7 @@ from pencilwood.drawing.canes import BUD_ROOM_MM, bud_middle
 from pencilwood.drawing.curves import STEP_MM
 from pencilwood.drawing.looks import INK, PAPER, PENCIL, POSITION_MM
 from pencilwood.drawing.plate import Plate
-from pencilwood.drawing.points import Point
+from pencilwood.drawing.points import XY, Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Words
 from pencilwood.drawing.stems import THICKER, Stem
 from pencilwood.vine.model import Growth, Position
@@ -34,9 +34,10 @@ _OLD_MM = 70.0
 _OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15, 1.3, 2.0)
 """Of so much of older wood, or of all of it where it is shorter: what is cut off is higher up."""
 
-Circle = tuple[Point, float]
+Circle = tuple[float, float, float]
+"""Its middle, x and y, and its radius."""
 Cell = tuple[int, int]
-Choice = tuple[Point, float]
+Choice = tuple[XY, float]
 """A place for a letter, and what it costs to stand there."""
 
 
@@ -47,11 +48,11 @@ class _Taken:
         self._cells: dict[Cell, list[Circle]] = defaultdict(list)
         self._largest_mm = 0.0
 
-    def add(self, middle: Point, radius_mm: float) -> None:
-        self._cells[self.cell(middle)].append((middle, radius_mm))
+    def add(self, middle: XY, radius_mm: float) -> None:
+        self._cells[self.cell(middle)].append((*middle, radius_mm))
         self._largest_mm = max(self._largest_mm, radius_mm)
 
-    def room_mm(self, middle: Point, wanted_mm: float) -> float:
+    def room_mm(self, middle: XY, wanted_mm: float) -> float:
         """Distance to the nearest taken place, `_ENOUGH_MM` at most.
 
         Where it is not more than `wanted_mm`, any distance that is not may be told.
@@ -61,16 +62,19 @@ class _Taken:
         x, y = middle
         far_mm = min(self._largest_mm + _ENOUGH_MM, 2 * _CELL_MM)
         room_mm = _ENOUGH_MM
+        cells, hypot = self._cells, math.hypot
         rows = _cells_within(y, row, far_mm)
         for across in _cells_within(x, column, far_mm):
             for down in rows:
-                for (at_x, at_y), radius_mm in self._cells.get((across, down), ()):
-                    room_mm = min(room_mm, math.hypot(x - at_x, y - at_y) - radius_mm)
+                for at_x, at_y, radius_mm in cells.get((across, down), ()):
+                    here_mm = hypot(x - at_x, y - at_y) - radius_mm
+                    if here_mm < room_mm:
+                        room_mm = here_mm
                 if room_mm <= wanted_mm:
                     return room_mm
         return room_mm
 
-    def asked_of(self, middles: Iterable[Point]) -> set[Cell]:
+    def asked_of(self, middles: Iterable[XY]) -> set[Cell]:
         """The cells that are looked at when these places are asked for."""
         return {
             (across, down)
@@ -80,8 +84,9 @@ class _Taken:
         }
 
     @staticmethod
-    def cell(middle: Point) -> tuple[int, int]:
-        return math.floor(middle.x / _CELL_MM), math.floor(middle.y / _CELL_MM)
+    def cell(middle: XY) -> Cell:
+        x, y = middle
+        return math.floor(x / _CELL_MM), math.floor(y / _CELL_MM)
 
 
 def _cells_within(middle: float, cell: int, far_mm: float) -> range:
@@ -91,7 +96,7 @@ def _cells_within(middle: float, cell: int, far_mm: float) -> range:
     return range(first, last + 1)
 
 
-def place_letters(plate: Plate) -> dict[str, Point]:
+def place_letters(plate: Plate) -> dict[str, XY]:
     """For every stem the middle of its letter, where the most room is beside its lower end."""
     taken = _Taken()
     choices = {stem.name: list(_beside(stem)) for stem in plate.stems.values()}
@@ -99,21 +104,21 @@ def place_letters(plate: Plate) -> dict[str, Point]:
     asked = taken.asked_of(place for each in choices.values() for place, _ in each)
     for stem in plate.stems.values():
         steps = int(stem.piece.length_mm / STEP_MM)
-        for number, middle in enumerate(stem.curve.points[: steps + 1]):
+        for number, middle in enumerate(stem.curve.bends[: steps + 1]):
             if taken.cell(middle) in asked:
                 taken.add(middle, stem.half_mm(number * STEP_MM))
         for bud in range(1, stem.piece.buds + 1):
             taken.add(bud_middle(stem, bud), BUD_ROOM_MM)
     for middle in _names_above(plate):
         taken.add(middle, POSITION_MM * 0.55)
-    places: dict[str, Point] = {}
+    places: dict[str, XY] = {}
     for stem in plate.stems.values():
         places[stem.name] = best = _roomiest(choices[stem.name], taken)
         taken.add(best, LETTER_MM * 0.5)
     return places
 
 
-def _roomiest(choices: Sequence[Choice], taken: _Taken) -> Point:
+def _roomiest(choices: Sequence[Choice], taken: _Taken) -> XY:
     """The first of the places with the most room for what they cost, the cheapest come first."""
     best, most_mm = choices[0][0], -math.inf
     for place, cost_mm in choices:
@@ -158,10 +163,8 @@ def draw_letters(plate: Plate) -> dict[str, Words]:
         "text-anchor": "middle",
     }
     return {
-        name: Words(
-            Point(middle.x, middle.y + LETTER_MM * 0.3), plate.stems[name].piece.letter, look
-        )
-        for name, middle in place_letters(plate).items()
+        name: Words(Point(x, y + LETTER_MM * 0.3), plate.stems[name].piece.letter, look)
+        for name, (x, y) in place_letters(plate).items()
     }
 
 

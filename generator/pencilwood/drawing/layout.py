@@ -6,7 +6,7 @@ import math
 
 from pencilwood.drawing.curves import trace
 from pencilwood.drawing.grain import Grain
-from pencilwood.drawing.headings import Heading
+from pencilwood.drawing.headings import Heading, heading
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.standing import BARE_TIP_MM, Standing
 from pencilwood.drawing.stems import Stem
@@ -106,7 +106,7 @@ class _Layout:
         side = 1 if toward > 0 else -1
         if abs(stem.curve.heading_rad(child.at_mm)) > math.pi / 2:
             side = -side  # To the right of who walks down is the left of the drawing.
-        return stem.curve.beside(child.at_mm, side * stem.half_mm(child.at_mm) * 0.6)
+        return Point(*stem.curve.beside(child.at_mm, side * stem.half_mm(child.at_mm) * 0.6))
 
     def _heading(self, piece: Piece, foot: Point, siblings: list[Piece]) -> Heading:
         aim = self._aim(piece)
@@ -122,7 +122,7 @@ class _Layout:
             end, start, within_mm = math.pi / 4 + spread, 0.12, 90.0
         side = -self.outward if piece.lean is Lean.IN else self.outward
         tied = piece.is_cane and piece.lean is not Lean.DOWN
-        return Heading(
+        return heading(
             self._grain(piece),
             end * side,
             start * side,
@@ -137,7 +137,7 @@ class _Layout:
         start, within_mm = (-math.pi / 2, rise_mm / _BEND_RISE) if rise_mm > 0 else (0.0, 1.0)
         side = self.outward
         grain = self._grain(piece)
-        return Heading(grain, math.pi / 2 * side, start * side, within_mm, piece.internode_mm)
+        return heading(grain, math.pi / 2 * side, start * side, within_mm, piece.internode_mm)
 
     def _beside_others(self, piece: Piece, aside: float) -> Heading:
         """Upright, or the same turned upside down for wood that hangs."""
@@ -151,7 +151,7 @@ class _Layout:
             within_mm = _PART_MM
         if piece.lean is Lean.DOWN:
             start, end = -start, math.pi - end
-        return Heading(grain, end, start, within_mm, piece.internode_mm)
+        return heading(grain, end, start, within_mm, piece.internode_mm)
 
     def _grain(self, piece: Piece) -> Grain:
         return Grain(self.position.name + piece.letter)

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 
 from pencilwood.drawing.curves import HalfWidth
 from pencilwood.drawing.looks import FACE, INK
-from pencilwood.drawing.points import Point
+from pencilwood.drawing.points import XY
 from pencilwood.drawing.shapes import Attributes, Dot, Ink, Run, Thing
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Condition
@@ -58,7 +58,7 @@ def _cracks(stem: Stem, start_mm: float, end_mm: float, half: HalfWidth) -> list
     """Dead wood: long splits that jag from side to side."""
     runs: list[Run] = []
     for lane in (-0.35, 0.4):
-        points: list[Point] = []
+        points: list[XY] = []
         count = max(3, round((end_mm - start_mm) * 0.85 / 9))
         for number in range(count + 1):
             at = start_mm + (end_mm - start_mm) * (0.06 + 0.86 * number / count)

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from pencilwood.drawing.curves import outline, steps
 from pencilwood.drawing.plate import Frame, Plate
-from pencilwood.drawing.points import Point, between
+from pencilwood.drawing.points import XY, between
 from pencilwood.drawing.shapes import Ink
 from pencilwood.drawing.wood_drawing import drawn_from_mm, drawn_to_mm, nearest_first
 from pencilwood.drawing.wood_text import plate_of
@@ -16,7 +16,7 @@ _BEND_EVERY_MM = 40.0
 _CLOSE_TOGETHER_MM = 90.0
 """So far from their feet canes stand close to each other and to the wood that bears them."""
 
-Outlines = Mapping[str, tuple[Point, ...]]
+Outlines = Mapping[str, tuple[XY, ...]]
 """Name of a part, or of trunk, head or an arm -> corners, in millimetres as on the drawing."""
 
 
@@ -36,7 +36,7 @@ def outlines(parts: Parts, *, with_frame: bool, wider_mm: float = 0.0) -> Outlin
     return named
 
 
-def _of_part(plate: Plate, part: Part, wider_mm: float) -> tuple[Point, ...]:
+def _of_part(plate: Plate, part: Part, wider_mm: float) -> tuple[XY, ...]:
     stem = plate.stem(part)
     if not part.is_cane:
         start, end = drawn_from_mm(part), drawn_to_mm(part)
@@ -49,7 +49,7 @@ def _of_part(plate: Plate, part: Part, wider_mm: float) -> tuple[Point, ...]:
     return tuple(outline(stem.curve, along, half_mm))
 
 
-def _of_frame(plate: Plate) -> dict[str, tuple[Point, ...]]:
+def _of_frame(plate: Plate) -> dict[str, tuple[XY, ...]]:
     """Head, arms and trunk, each as far as the head, so that none hides another."""
     targets = plate.looks.frame_targets(plate.vine)
     drawn = [thing for thing in targets.things if isinstance(thing, Ink)]
@@ -57,7 +57,7 @@ def _of_frame(plate: Plate) -> dict[str, tuple[Point, ...]]:
     head = named.get("head")
     if head is None:
         return named
-    xs, ys = [point.x for point in head], [point.y for point in head]
+    xs, ys = [x for x, _ in head], [y for _, y in head]
     ends = {
         "left arm": (0, min(xs), -1),
         "right arm": (0, max(xs), 1),
@@ -69,7 +69,7 @@ def _of_frame(plate: Plate) -> dict[str, tuple[Point, ...]]:
     }
 
 
-def within(points: Sequence[Point], window: Frame) -> list[Point]:
+def within(points: Sequence[XY], window: Frame) -> list[XY]:
     """What of an outline lies within a window (Sutherland and Hodgman's way of clipping)."""
     kept = list(points)
     for axis, edge, side in (
@@ -82,9 +82,9 @@ def within(points: Sequence[Point], window: Frame) -> list[Point]:
     return kept
 
 
-def _on_one_side(points: Sequence[Point], axis: int, edge: float, side: int) -> list[Point]:
+def _on_one_side(points: Sequence[XY], axis: int, edge: float, side: int) -> list[XY]:
     """What of an outline lies beyond an edge; `side` 1 keeps the larger values, -1 the smaller."""
-    kept: list[Point] = []
+    kept: list[XY] = []
     for here, after in zip(points, [*points[1:], *points[:1]], strict=True):
         inside = (here[axis] - edge) * side >= 0
         if inside:

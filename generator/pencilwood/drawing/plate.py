@@ -8,7 +8,7 @@ from functools import cached_property
 
 from pencilwood.drawing.forms import LOOKS_OF
 from pencilwood.drawing.forms.looks import FormLooks
-from pencilwood.drawing.points import Point
+from pencilwood.drawing.points import XY, Point
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Growth, Position, Vine
 from pencilwood.vine.wood import Part, Parts
@@ -126,9 +126,8 @@ class Plate:
 
         None where wood hangs down into it, or where the arms are low.
         """
-        is_crowded = any(
-            point.y > -_SCALE_HIGH_MM for stem in self.stems.values() for point in stem.curve.points
-        )
+        lowest = (stem.curve.corners[1][1] for stem in self.stems.values())
+        is_crowded = any(y > -_SCALE_HIGH_MM for y in lowest)
         if self.second is not None or is_crowded or self.vine.cordon_height_mm < _LOWEST_ARM_MM:
             return None
         left, right = self._sides
@@ -154,20 +153,20 @@ class Plate:
         corners = [corner for view in self.views for corner in view.looks.corners(self.vine)]
         tips = [corner.x for corner in corners]
         trunk = float(self.vine.trunk_thickness_mm * 2)
-        left = min([-trunk, *tips, *(point.x - room for point, room in self._edges)])
-        right = max([trunk, *tips, *(point.x + room for point, room in self._edges)])
+        left = min([-trunk, *tips, *(x - room for (x, _), room in self._edges)])
+        right = max([trunk, *tips, *(x + room for (x, _), room in self._edges)])
         beside = RIGHT_MARGIN_MM if self._has_words_beside else LEFT_MARGIN_MM
         return left - LEFT_MARGIN_MM, right + beside
 
     @cached_property
-    def _edges(self) -> Sequence[tuple[Point, float]]:
-        """Every bend of every piece, and the room it needs around."""
+    def _edges(self) -> Sequence[tuple[XY, float]]:
+        """Two corners around every piece, and the room that its bends need around them."""
         return [
-            (point, room)
+            (corner, room)
             for view in self.views
             for stem in view.stems.values()
             for room in (stem.half_mm(0) + 16,)
-            for point in stem.curve.points
+            for corner in stem.curve.corners
         ] + [(tip, _TIP_ROOM_MM) for tip in self.reaching]
 
     @cached_property
@@ -175,17 +174,15 @@ class Plate:
         """Room for all wood, the wires, the ground and the words."""
         return self.frame_around(self._edges)
 
-    def frame_around(self, edges: Sequence[tuple[Point, float]]) -> Frame:
+    def frame_around(self, edges: Sequence[tuple[XY, float]]) -> Frame:
         """The same, only as high and as low as these points need with the room around each."""
         corners = [corner for view in self.views for corner in view.looks.corners(self.vine)]
         trellis = self.vine.trellis
         top = max(
             [trellis.trimming_mm, trellis.top_wire_mm, *trellis.catch_wires_mm, self._named_mm]
-            + [room - point.y for point, room in edges]
+            + [room - y for (_, y), room in edges]
         )
-        low = max(
-            [0.0, *(corner.y for corner in corners), *(point.y + room for point, room in edges)]
-        )
+        low = max([0.0, *(corner.y for corner in corners), *(y + room for (_, y), room in edges)])
         left, right = self._sides
         scale = 0.0 if self.scale_size_mm else _SCALE_BELOW_MM
         return Frame(left, -top - _TOP_MARGIN_MM, right, low + _BELOW_GROUND_MM + scale)

@@ -5,6 +5,10 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
+XY = tuple[float, float]
+"""A place where only its two figures are asked for: a plain pair is made in a fifth of the time,
+and a vine has tens of thousands of them."""
+
 
 class Point(NamedTuple):
     """A place on the drawing."""
@@ -24,6 +28,7 @@ class Point(NamedTuple):
         return math.hypot(self.x - other.x, self.y - other.y)
 
 
-def between(start: Point, end: Point, share: float) -> Point:
+def between(start: XY, end: XY, share: float) -> Point:
     """The place at a share (0 to 1) of the way."""
-    return Point(start.x + (end.x - start.x) * share, start.y + (end.y - start.y) * share)
+    (x, y), (end_x, end_y) = start, end
+    return Point(x + (end_x - x) * share, y + (end_y - y) * share)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from pencilwood.drawing.points import Point
+from pencilwood.drawing.points import XY, Point
 
 Attributes = Mapping[str, str | float]
 
@@ -14,7 +14,7 @@ Attributes = Mapping[str, str | float]
 class Run:
     """One pen stroke: a start, then either corners or points that a smooth line rounds."""
 
-    points: tuple[Point, ...]
+    points: tuple[XY, ...]
     closed: bool = False
     smooth: bool = True
     open_foot: bool = False

@@ -41,12 +41,13 @@ def draw_small(parts: Parts) -> str:
 def _window(plate: Plate) -> Frame:
     """Around all wood that can be cut, and the upper part of what no cut removes."""
     vine = plate.vine
-    bends = (stem.curve.points[::5] for stem in plate.stems.values())
-    tips = (stem.curve.points[-1] for stem in plate.stems.values())
+    bends = (stem.curve.bends[::5] for stem in plate.stems.values())
+    tips = (stem.curve.bends[-1] for stem in plate.stems.values())
     corners = [*plate.looks.corners(vine), *chain.from_iterable(bends), *tips]
-    left, right = min(0, *(at.x for at in corners)), max(0, *(at.x for at in corners))
-    top = min(-vine.cordon_height_mm, *(at.y for at in corners))
-    low = max(-vine.cordon_height_mm * (1 - _TRUNK_SHARE), *(at.y for at in corners))
+    xs, ys = zip(*corners, strict=True)
+    left, right = min(0, *xs), max(0, *xs)
+    top = min(-vine.cordon_height_mm, *ys)
+    low = max(-vine.cordon_height_mm * (1 - _TRUNK_SHARE), *ys)
     around = _MARGIN_MM
     return Frame(left - around, top - around, right + around, low + around)
 

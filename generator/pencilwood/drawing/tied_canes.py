@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from pencilwood.drawing.canes import cut_place_mm, stretches
 from pencilwood.drawing.curves import Curve, trace
-from pencilwood.drawing.headings import Heading
+from pencilwood.drawing.headings import heading
 from pencilwood.drawing.looks import INK
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.points import Point
@@ -95,7 +95,7 @@ def lay_down(plate: Plate, laid: Laid) -> Stem:
     over_mm = within_mm * _BEND_RISE - rise_mm
     sink_rad = min(_STEEPEST_RAD, over_mm / (_SINK_WITHIN_MM * math.sqrt(math.pi)))
     side = -1 if laid.side is Side.LEFT else 1
-    bend = Heading(
+    bend = heading(
         standing.grain,
         math.pi / 2 * side,
         -math.pi / 2 * side,

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
-from pencilwood.drawing.points import Point
+from pencilwood.drawing.points import XY
 from pencilwood.drawing.shapes import Attributes, Box, Dot, Group, Ink, Run, Thing, Words
 
 _ESCAPES = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
@@ -38,7 +38,7 @@ def tenths(value: float, grid: int = FINE) -> int:
     return round(value * 10 / grid) * grid
 
 
-def _on_grid(points: Sequence[Point], grid: int) -> list[Pair]:
+def _on_grid(points: Sequence[XY], grid: int) -> list[Pair]:
     """The same for all points of a stroke; a vine has tens of thousands of them."""
     return [(round(x * 10 / grid) * grid, round(y * 10 / grid) * grid) for x, y in points]
 

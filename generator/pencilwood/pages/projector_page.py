@@ -109,7 +109,7 @@ def _page(handbook: Handbook, proof: CaseProof, language: str) -> str:
 def _frames(plate: Plate) -> tuple[Frame, Frame]:
     """All of the vine above the ground, and the part near the arms, or the vine from above."""
     whole = plate.frame
-    lowest = [point.y for stem in plate.stems.values() for point in stem.curve.points]
+    lowest = [stem.curve.corners[1][1] for stem in plate.stems.values()]
     lowest.append(-float(plate.vine.trellis.trimming_mm))
     _, below = plate.around_arm(0.0, _ALL_BEHIND_ARM_MM)
     bottom = max(below, *(y + _MARGIN_MM for y in lowest))

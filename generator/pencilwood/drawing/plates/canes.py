@@ -37,13 +37,13 @@ def parts_of_a_cane(board: Board) -> Scene:
     ]
     things: list[Thing] = [enlarged((draw_cane(stem), old, *basal), x, foot, times)]
     for bud in range(1, piece.buds + 1):
-        middle = bud_middle(stem, bud)
+        middle = Point(*bud_middle(stem, bud))
         at = Point(x + middle.x * times, foot + middle.y * times)
         side = 1 if middle.x > 0 else -1
         things.append(number_sign(Point(at.x + side * 62, at.y), str(bud)))
     node_y = foot - 2 * piece.internode_mm * times
     between_y = foot - 2.5 * piece.internode_mm * times
-    third = bud_middle(stem, 3)
+    third = Point(*bud_middle(stem, 3))
     third_at = Point(x + third.x * times, foot + third.y * times)
     # The bud's name stands on the side where the bud is.
     bud_x, anchor = (500.0, "start") if third.x > 0 else (170.0, "end")

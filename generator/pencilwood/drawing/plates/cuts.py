@@ -50,7 +50,7 @@ def cut_and_stub(board: Board) -> Scene:
 def _cut_end(stem: Stem) -> Thing:
     """The pale cut face, sloping down on the side away from the bud."""
     end = float(stem.piece.length_mm)
-    slope_deg = -24 if bud_middle(stem, 1).x > 0 else 24
+    slope_deg = -24 if bud_middle(stem, 1)[0] > 0 else 24
     look: Attributes = {
         "class": "pw-plate-face",
         "fill": FACE,

@@ -15,7 +15,7 @@ from pencilwood.drawing.close_up import CLOSE_UP, window_on_place
 from pencilwood.drawing.describe import describe_position, describe_vine
 from pencilwood.drawing.outlines import Outlines, outlines, within
 from pencilwood.drawing.plate import Frame
-from pencilwood.drawing.points import Point
+from pencilwood.drawing.points import XY
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.packages.qti.markup import tag
@@ -69,12 +69,12 @@ class Drawn:
     px_per_mm: float
     parts: Parts
 
-    def coords(self, points: tuple[Point, ...]) -> str | None:
+    def coords(self, points: tuple[XY, ...]) -> str | None:
         """A polygon in pixels, or None where nothing of it is in the picture."""
         window = self.window
         seen = within(points, window)
         pixels = dict.fromkeys(
-            (self._px(p.x - window.left), self._px(p.y - window.top)) for p in seen
+            (self._px(x - window.left), self._px(y - window.top)) for x, y in seen
         )
         if len(pixels) < 3:
             return None
