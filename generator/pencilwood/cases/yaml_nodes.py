@@ -7,6 +7,7 @@ This is the only module that knows the YAML library.
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -21,6 +22,9 @@ from pencilwood.places import Place
 
 DEEPEST = 12
 """A case nests six deep; deeper than this nobody writes by hand."""
+
+_SHORT = 60
+"""Letters of a text that may well stand in many files: a name, a number, a condition."""
 
 MOST_NODES = 40_000
 """Three times what the fullest vine needs; reading more than a few times that takes long."""
@@ -140,6 +144,11 @@ def _place(mark: _Mark | None, file: str) -> Place:
     return Place(file, mark.line + 1, mark.column + 1)
 
 
+def _shared(text: str) -> str:
+    """The same text, held once for all files: most that is short stands in every one of them."""
+    return sys.intern(text) if len(text) < _SHORT else text
+
+
 class _Composer:
     """Builds nodes from the parser's events; going by events keeps deep nesting harmless."""
 
@@ -201,7 +210,7 @@ class _Composer:
     def _text(self, event: yaml.ScalarEvent, place: Place) -> Node:
         unseen = first_unseen(event.value)
         if unseen is None:
-            return TextNode(place, event.value)
+            return TextNode(place, _shared(event.value))
         self._report.add(place, "unseen-character", code=f"U+{ord(unseen[0]):04X}")
         return LostNode(place)
 

@@ -26,7 +26,7 @@ from pencilwood.pages.sources_page import sources_page
 from pencilwood.pages.style_sheet import ONLY_PARTS, STYLE_SHEET, style_sheet
 from pencilwood.pages.words_page import words_page
 from pencilwood.rules import RULES
-from pencilwood.site.case_pages import CasePages, Waiting, case_pages, waiting_rooms, whole_page
+from pencilwood.site.case_pages import CasePages, Waiting, case_pages, waiting_files, whole_page
 from pencilwood.site.installable import manifests
 from pencilwood.site.offline import APOLOGY, OFFLINE_WORKER
 from pencilwood.site.practice import fingerprint, grow_practice
@@ -64,7 +64,6 @@ def assemble(handbook: Handbook) -> Site:
     of_cases = case_pages(handbook)
     files = {
         **_assets(),
-        **of_cases.files,
         **_photos(handbook),
         **_offline_pages(handbook),
         **manifests(handbook.profile),
@@ -73,7 +72,7 @@ def assemble(handbook: Handbook) -> Site:
     }
     forget_old()
     pages = tuple(page for one in languages for page in _in_menu_order(others, of_cases, one))
-    waiting = waiting_rooms(handbook, of_cases)
+    waiting = waiting_files(handbook, of_cases)
     return Site(handbook, Addresses(languages), pages, files, waiting)
 
 

@@ -36,16 +36,17 @@ class CasePages:
 
     pages: list[Page] = field(default_factory=list)
     winters: list[Page] = field(default_factory=list)
-    files: dict[str, bytes] = field(default_factory=dict)
     rooms: dict[tuple[str, str], str | None] = field(default_factory=dict)
     """By case and language; None where the page is kept."""
+    small: dict[str, str | None] = field(default_factory=dict)
+    """The small drawing of each case; None where it is kept."""
 
     def add(self, other: CasePages) -> None:
         """Put what follows behind."""
         self.pages += other.pages
         self.winters += other.winters
-        self.files |= other.files
         self.rooms |= other.rooms
+        self.small |= other.small
 
 
 def case_pages(handbook: Handbook) -> CasePages:
@@ -63,13 +64,18 @@ def whole_page(handbook: Handbook, page: Page) -> Page:
     return case_page(handbook, _proof(handbook, page.path), page.language)
 
 
-def waiting_rooms(handbook: Handbook, made: CasePages) -> Mapping[str, Waiting]:
-    """The pages for a room by their address."""
+def waiting_files(handbook: Handbook, made: CasePages) -> Mapping[str, Waiting]:
+    """The small drawings and the pages for a room by their address."""
     addresses = Addresses(handbook.profile.languages)
-    return {
+    drawings = {
+        f"{ASSETS}/{small_drawing(slug)}": partial(_small_file, handbook, slug, text)
+        for slug, text in made.small.items()
+    }
+    rooms = {
         addresses.of(projector_path(slug), language): partial(_room, handbook, slug, language, text)
         for (slug, language), text in made.rooms.items()
     }
+    return drawings | rooms
 
 
 def _proof(handbook: Handbook, path: str) -> CaseProof:
@@ -119,10 +125,16 @@ def _made(few: _Few) -> CasePages:
                 made.winters.append(winters_page(part, proof, language))
             if proof.case.renewed_arm:
                 made.winters.append(renewal_page(part, proof, language))
-        drawn = kept.kept_text("small-drawing", kept.name_of(proof.case), partial(_small, proof))
-        made.files[f"{ASSETS}/{small_drawing(proof.case.slug)}"] = drawn.encode()
+        drawn = _small(proof)
+        made.small[proof.case.slug] = None if kept.folder() else drawn
     return made
 
 
+def _small_file(handbook: Handbook, slug: str, text: str | None) -> bytes:
+    return (_small(handbook.case_by_slug[slug]) if text is None else text).encode()
+
+
 def _small(proof: CaseProof) -> str:
-    return draw_small(proof.parts)
+    return kept.kept_text(
+        "small-drawing", kept.name_of(proof.case), lambda: draw_small(proof.parts)
+    )

@@ -17,6 +17,9 @@ CORES = "PENCILWOOD_CORES"
 """The environment variable that says how many cores to use at most."""
 FEWEST = 4
 """Starting a worker takes as long as a few pieces of work."""
+MOST_AT_ONCE = 16
+"""So many pieces of work are handed over in one go, however many there are: what a worker has been
+handed, and what it has made of it, waits in its memory."""
 PATIENCE = 10
 """So many things are worked out here before workers are called."""
 MOST_WORKERS = 4
@@ -51,7 +54,8 @@ def _handed_out(work: Callable[[Given], Made], given: list[Given]) -> list[Made]
         with ProcessPoolExecutor(
             workers, get_context("spawn"), initializer=_begin, initargs=(kept.folder(),)
         ) as pool:
-            return list(pool.map(work, given, chunksize=max(1, len(given) // (workers * 8))))
+            fair = max(1, len(given) // (workers * 8))
+            return list(pool.map(work, given, chunksize=min(fair, MOST_AT_ONCE)))
     except (BrokenProcessPool, OSError, ImportError):
         return [work(item) for item in given]
 
