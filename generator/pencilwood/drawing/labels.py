@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 
 from pencilwood.drawing.canes import BUD_ROOM_MM, bud_middle
 from pencilwood.drawing.curves import STEP_MM
 from pencilwood.drawing.looks import INK, PAPER, PENCIL, POSITION_MM
-from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.plate import Heights, Plate
 from pencilwood.drawing.points import XY, Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Words
 from pencilwood.drawing.stems import THICKER, Stem
@@ -100,15 +100,11 @@ def place_letters(plate: Plate) -> dict[str, XY]:
     """For every stem the middle of its letter, where the most room is beside its lower end."""
     taken = _Taken()
     choices = {stem.name: list(_beside(stem)) for stem in plate.stems.values()}
-    # Most of the wood is far above all letters.
     asked = taken.asked_of(place for each in choices.values() for place, _ in each)
+    rows = [row for _, row in asked]
+    heights = (min(rows) - 1) * _CELL_MM, (max(rows) + 2) * _CELL_MM
     for stem in plate.stems.values():
-        steps = int(stem.piece.length_mm / STEP_MM)
-        for number, middle in enumerate(stem.curve.bends[: steps + 1]):
-            if taken.cell(middle) in asked:
-                taken.add(middle, stem.half_mm(number * STEP_MM))
-        for bud in range(1, stem.piece.buds + 1):
-            taken.add(bud_middle(stem, bud), BUD_ROOM_MM)
+        _take(stem, taken, asked, heights)
     for middle in _names_above(plate):
         taken.add(middle, POSITION_MM * 0.55)
     places: dict[str, XY] = {}
@@ -116,6 +112,20 @@ def place_letters(plate: Plate) -> dict[str, XY]:
         places[stem.name] = best = _roomiest(choices[stem.name], taken)
         taken.add(best, LETTER_MM * 0.5)
     return places
+
+
+def _take(stem: Stem, taken: _Taken, asked: Collection[Cell], heights: Heights) -> None:
+    """The wood and the buds of a stem; `heights` are around all letters, most wood is above."""
+    top, bottom = heights
+    bends = stem.curve.bends
+    for number in range(int(stem.piece.length_mm / STEP_MM) + 1):
+        if top < bends[number][1] < bottom and taken.cell(bends[number]) in asked:
+            taken.add(bends[number], stem.half_mm(number * STEP_MM))
+    for bud in range(1, stem.piece.buds + 1):
+        # Its middle is less than a cell away from the wood.
+        y = bends[min(int(bud * stem.piece.internode_mm / STEP_MM), len(bends) - 1)][1]
+        if top - _CELL_MM < y < bottom + _CELL_MM:
+            taken.add(bud_middle(stem, bud), BUD_ROOM_MM)
 
 
 def _roomiest(choices: Sequence[Choice], taken: _Taken) -> XY:

@@ -23,6 +23,7 @@ from pencilwood.drawing.stages import Stages
 from pencilwood.drawing.tied_canes import Laid, is_laid, tips, with_tied
 from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
 from pencilwood.drawing.writer import COARSE, escape, write
+from pencilwood.kept import name_of
 from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts
@@ -54,8 +55,8 @@ class WoodShown:
     @property
     def facts(self) -> list[object]:
         """All that the drawing follows from."""
-        own = (getattr(self, one.name) for one in fields(self) if one.compare)
-        return list(own)
+        own = {one.name: getattr(self, one.name) for one in fields(self) if one.compare}
+        return list({**own, "vine": name_of(self.vine)}.values())
 
 
 def wood_shown(

@@ -90,9 +90,10 @@ def write(thing: Thing, grid: int = FINE) -> str:
 
 def _dot(dot: Dot, grid: int) -> str:
     x, y = (_short(tenths(value, grid)) for value in dot.middle)
-    middle = {"cx": x, "cy": y}
     if dot.flattening == 1.0:
-        return element("circle", {**dot.attributes, **middle, "r": dot.radius_mm})
+        look = "".join([_attribute(key, value) for key, value in dot.attributes.items()])
+        return f'<circle{look} cx="{x}" cy="{y}" r="{number(dot.radius_mm)}"/>'
+    middle = {"cx": x, "cy": y}
     radii = {"rx": dot.radius_mm, "ry": dot.radius_mm * dot.flattening}
     turn = {"transform": f"rotate({round(dot.turn_deg)} {x} {y})"}
     return element("ellipse", {**dot.attributes, **middle, **radii, **turn})

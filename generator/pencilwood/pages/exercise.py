@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
@@ -59,18 +59,18 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
         laid=_laid(proof),
         data={"case": case.slug, **_wire(proof)},
     )
-    words = _words(desk, proof, proof.rules_charged)
+    words = _words(desk, proof)
     return ExerciseParts(
         case.slug,
         drawing,
         _in_script(proof.sheet_text),
-        script_json(words),
+        words,
         _steps(desk.language, proof),
     )
 
 
 def _steps(language: str, proof: CaseProof) -> tuple[tuple[str, str], ...]:
-    said = _strings(language, proof.parts.vine)
+    said = _strings_for(*_kind_of(language, proof.parts.vine))
     keys = [f"exercise.pass.{one}" for one in proof.parts.vine.form.passes]
     return tuple((said[key], said[f"{key}.todo"]) for key in keys)
 
@@ -100,15 +100,17 @@ def _in_script(text: str) -> str:
     return text.replace("<", "\\u003c")
 
 
-def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, object]:
+def _joined(texts: Mapping[str, str]) -> str:
+    """The same of values that are written already."""
+    return "{" + ",".join(f"{script_json(key)}:{text}" for key, text in texts.items()) + "}"
+
+
+def _words(desk: Desk, proof: CaseProof) -> str:
+    """What the browser says, as JSON; what many vines share of it is written once."""
     done = [one.done for one in proof.case.answer]
     after = after_each_pass(proof.parts, done)
     facts_here = proof.facts[desk.language]
-    return {
-        "language": desk.language,
-        "units": desk.profile.units,
-        "strings": _strings(desk.language, proof.parts.vine),
-        "rules": {name: rule_words(desk, name) for name in rules},
+    own: dict[str, object] = {
         "pieces": {
             part.name: {"label": label(desk, part), "facts": facts(desk, proof.parts.vine, part)}
             for part in proof.parts.parts
@@ -127,15 +129,32 @@ def _words(desk: Desk, proof: CaseProof, rules: Iterable[str]) -> dict[str, obje
             "states": proof.plan.left.states,
         },
     }
+    rules = {
+        name: _rule_text(name, desk.language, _address(desk, name)) for name in proof.rules_charged
+    }
+    return _joined(
+        {
+            "language": script_json(desk.language),
+            "units": script_json(desk.profile.units),
+            "strings": _strings_text(*_kind_of(desk.language, proof.parts.vine)),
+            "rules": _joined(rules),
+            **{key: script_json(value) for key, value in own.items()},
+        }
+    )
 
 
-def _strings(language: str, vine: Vine) -> dict[str, str]:
-    """The exercise's sentences, those for arms put aside where a vine has its own."""
-    return _strings_for(language, vine.own_words, bool(vine.form.tied), bool(vine.form.tallies))
+def _kind_of(language: str, vine: Vine) -> tuple[str, str, bool, bool]:
+    return language, vine.own_words, bool(vine.form.tied), bool(vine.form.tallies)
+
+
+@cache
+def _strings_text(language: str, own: str, has_tied: bool, has_tallies: bool) -> str:
+    return script_json(_strings_for(language, own, has_tied, has_tallies))
 
 
 @cache
 def _strings_for(language: str, own: str, has_tied: bool, has_tallies: bool) -> dict[str, str]:
+    """The exercise's sentences, those for arms put aside where a vine has its own."""
     texts = {key: text for key, text in catalogue(language).items() if key.startswith("exercise.")}
     usual = {key: text for key, text in texts.items() if not key.endswith(_OWN)}
     if not has_tied:
@@ -152,13 +171,26 @@ def _strings_for(language: str, own: str, has_tied: bool, has_tallies: bool) -> 
 
 def rule_words(desk: Desk, name: str) -> dict[str, object]:
     """What the browser says of a rule: its title, sentences, reason and page."""
+    return _rule_words(name, desk.language, _address(desk, name))
+
+
+def _address(desk: Desk, rule: str) -> str:
+    return desk.href(f"rules/{rule}")
+
+
+@cache
+def _rule_text(name: str, language: str, address: str) -> str:
+    return script_json(_rule_words(name, language, address))
+
+
+def _rule_words(name: str, language: str, address: str) -> dict[str, object]:
     rule = RULE_BY_NAME[name]
-    why = paragraphs(rule.why(desk.language))
+    why = paragraphs(rule.why(language))
     return {
-        "title": rule.title[desk.language],
-        "messages": {key: text[desk.language] for key, text in rule.messages.items()},
+        "title": rule.title[language],
+        "messages": {key: text[language] for key, text in rule.messages.items()},
         "why": why[0] if why else "",
-        "href": desk.href(f"rules/{name}"),
+        "href": address,
     }
 
 

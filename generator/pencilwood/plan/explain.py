@@ -37,9 +37,11 @@ class Plan:
         return lost(self.charges)
 
 
-def explain(sheet: Sheet, left: WoodLeft) -> Plan:
-    """Put the wood left by the solver into cuts of the three passes, with reasons."""
-    judged: Judged = {}
+def explain(sheet: Sheet, left: WoodLeft, judged: Judged) -> Plan:
+    """Put the wood left by the solver into cuts of the three passes, with reasons.
+
+    `judged` is what was found of the vine's pieces so far.
+    """
     charges = judge(left, sheet.limits, sheet.target, judged)
     cuts = [
         ReasonedCut(done, _reasons(sheet, left, charges, done, judged))

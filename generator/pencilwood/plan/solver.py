@@ -7,12 +7,13 @@ The scoring sheet's charges become costs here; `search` finds the cheapest way a
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cached_property
 
 from pencilwood.plan.bound import FORBIDDEN, Problem
-from pencilwood.plan.options import Cost, PositionOptions, in_fixed_order
+from pencilwood.plan.options import Cost, Key, Option, PositionOptions, in_fixed_order
 from pencilwood.plan.ring import search_around
 from pencilwood.plan.search import search
-from pencilwood.score.judge import Charge
+from pencilwood.score.judge import Charge, Judged
 from pencilwood.score.sheet import Sheet, Steps, Weigh
 from pencilwood.vine.measures import away_mm
 from pencilwood.vine.wood import WoodLeft
@@ -30,41 +31,92 @@ def points_only(charges: tuple[Charge, ...]) -> int | None:
 
 def solve(sheet: Sheet, weigh: Weigh = points_only) -> WoodLeft:
     """The wood left by the cheapest pruning. Something can always be left: nothing at all."""
-    problem = pose(sheet, weigh)
-    found = search_around(problem) if problem.closing else search(problem)
-    states = [0] * len(sheet.parts.parts)
-    for option in found.options:
-        for number, state in option.states:
-            states[number] = state
-    return WoodLeft(sheet.parts, tuple(states))
+    return Solver(sheet).best(weigh)
 
 
-def pose(sheet: Sheet, weigh: Weigh) -> Problem:
-    """Look up every cost of a sheet."""
-    costs = [_or_forbidden(weigh(sheet.ledger[n])) for n in range(len(sheet.ledger))]
-    finder = PositionOptions(sheet, _piece_cost(sheet, costs))
-    options = [in_fixed_order(finder.of(position.name)) for position in sheet.parts.positions]
-    most_buds = sum(max((key[1] for key, _ in here), default=0) for here in options)
-    most_wounds = sum(max((key[2] for key, _ in here), default=0) for here in options)
-    return Problem(
-        options=options,
-        between=_between_around(sheet, costs) if sheet.around_mm else _between(sheet, costs),
-        buds=_by_amount(sheet.buds, costs, most_buds),
-        wounds=_by_amount(sheet.wounds, costs, most_wounds),
-        tallies=tuple(
-            _by_amount(one.steps, costs, sum(map(max, one.counts))) for one in sheet.tallies
-        ),
-        closing=_closing(sheet, costs) if sheet.around_mm else (),
-    )
+Costs = tuple[int, ...]
+Ranked = Sequence[tuple[Key, Option]]
 
 
-def _piece_cost(sheet: Sheet, costs: Sequence[int]) -> Cost:
-    vine, parts = sheet.parts.vine, sheet.parts.parts
-    # Between prunings of equal score the plan keeps spurs rather than drop them, near the arm
-    # rather than far, and gives the second bud to the thicker cane.
-    leaning = [
-        min(25, max(0, away_mm(vine, part)) // 20) - 60 if part.is_cane else 0 for part in parts
-    ]
+class Solver:
+    """Prunes one vine by one weighing after the other.
+
+    Somebody who does not know a rule sees most positions as everybody does, so what can be done at
+    a position is worked out once for all weighings that price its wood alike.
+    """
+
+    def __init__(self, sheet: Sheet) -> None:
+        self.sheet = sheet
+        self.judged: Judged = {}
+        """For who judges the prunings found; see `judge`."""
+        self._known: dict[tuple[str, Costs], Ranked] = {}
+
+    def best(self, weigh: Weigh = points_only) -> WoodLeft:
+        """The wood left by the cheapest pruning."""
+        problem = self.pose(weigh)
+        found = search_around(problem) if problem.closing else search(problem)
+        states = [0] * len(self.sheet.parts.parts)
+        for option in found.options:
+            for number, state in option.states:
+                states[number] = state
+        return WoodLeft(self.sheet.parts, tuple(states))
+
+    def pose(self, weigh: Weigh) -> Problem:
+        """Look up every cost of the sheet."""
+        sheet = self.sheet
+        costs = [_or_forbidden(weigh(sheet.ledger[n])) for n in range(len(sheet.ledger))]
+        options = self._options(costs)
+        most_buds = sum(max((key[1] for key, _ in here), default=0) for here in options)
+        most_wounds = sum(max((key[2] for key, _ in here), default=0) for here in options)
+        return Problem(
+            options=options,
+            between=_between_around(sheet, costs) if sheet.around_mm else _between(sheet, costs),
+            buds=_by_amount(sheet.buds, costs, most_buds),
+            wounds=_by_amount(sheet.wounds, costs, most_wounds),
+            tallies=tuple(
+                _by_amount(one.steps, costs, sum(map(max, one.counts))) for one in sheet.tallies
+            ),
+            closing=_closing(sheet, costs) if sheet.around_mm else (),
+        )
+
+    def _options(self, costs: Sequence[int]) -> list[Ranked]:
+        """By position: what can be done there."""
+        finder = PositionOptions(self.sheet, _piece_cost(self.sheet, costs, self._leaning))
+        found: list[Ranked] = []
+        for name, met in self._met:
+            key = name, tuple([costs[number] for number in met])
+            if key not in self._known:
+                self._known[key] = in_fixed_order(finder.of(name))
+            found.append(self._known[key])
+        return found
+
+    @cached_property
+    def _met(self) -> list[tuple[str, list[int]]]:
+        """Each position, and the charge lists that its wood can meet."""
+        parts = self.sheet.parts
+        pieces = self.sheet.pieces
+        return [
+            (
+                position.name,
+                sorted({n for number in parts.of_position(position.name)
+                        for lists in pieces[number] for n in lists}),
+            )
+            for position in parts.positions
+        ]  # fmt: skip
+
+    @cached_property
+    def _leaning(self) -> list[int]:
+        """For each part what speaks for leaving a bud of it, where the score is the same."""
+        # Spurs are kept rather than dropped, near the arm rather than far.
+        vine = self.sheet.parts.vine
+        return [
+            min(25, max(0, away_mm(vine, part)) // 20) - 60 if part.is_cane else 0
+            for part in self.sheet.parts.parts
+        ]
+
+
+def _piece_cost(sheet: Sheet, costs: Sequence[int], leaning: Sequence[int]) -> Cost:
+    parts = sheet.parts.parts
 
     def cost(number: int, state: int, living_above: bool) -> int | None:
         found = costs[sheet.pieces[number][state][living_above]]
@@ -72,6 +124,7 @@ def _piece_cost(sheet: Sheet, costs: Sequence[int]) -> Cost:
             return None
         if state == 0 or not parts[number].is_cane:
             return found
+        # The second bud goes to the thicker cane.
         second_bud = 2 * parts[number].piece.thickness_mm if state == 1 else 0
         return found + leaning[number] + second_bud
 

@@ -10,13 +10,13 @@ from dataclasses import replace
 
 from pencilwood.cases.case import AnswerCut, Case, Excuse, Level, Profile, Text
 from pencilwood.places import Place
-from pencilwood.plan import Plan, plan_for
+from pencilwood.plan import Plan, Solver, plan_by
 from pencilwood.plan.explain import ReasonedCut
 from pencilwood.proof.safety import LADDER, needed_notes
 from pencilwood.proof.teaching import lesson
 from pencilwood.rules import RULE_BY_NAME, rules_of
 from pencilwood.score.judge import target_for
-from pencilwood.score.sheet import Sheet, compile_sheet
+from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import Pass
 from pencilwood.vine.wood import divide
@@ -43,14 +43,15 @@ def draft_case(
     limits = profile.limits_of(vine.form)
     target = target_for(vine, limits, None)
     sheet = compile_sheet(parts, limits, target)
-    plan = plan_for(sheet)
+    solver = Solver(sheet)
+    plan = plan_by(solver)
     languages = profile.languages
     case = Case(
         slug=slug,
         place=place,
         title=title,
         level=level,
-        teaches=tuple((name, place) for name in _taught(sheet, plan, profile)),
+        teaches=tuple((name, place) for name in _taught(solver, plan, profile)),
         story={one: say(one, "field.draft.story") for one in languages},
         story_places={},
         vine=vine,
@@ -63,11 +64,11 @@ def draft_case(
     return replace(case, safety=tuple((name, place) for name in notes))
 
 
-def _taught(sheet: Sheet, plan: Plan, profile: Profile) -> tuple[str, ...]:
+def _taught(solver: Solver, plan: Plan, profile: Profile) -> tuple[str, ...]:
     """The rules without which nobody passes, those that cost most first."""
     cuts = tuple(one.done for one in plan.cuts)
-    rules = rules_of(sheet.parts.vine.form)
-    lessons = [lesson(sheet, rule.name, cuts, plan.lost, profile.pass_mark) for rule in rules]
+    rules = rules_of(solver.sheet.parts.vine.form)
+    lessons = [lesson(solver, rule.name, cuts, plan.lost, profile.pass_mark) for rule in rules]
     taught = [one for one in lessons if one.teaches]
     taught.sort(key=lambda one: (one.score is None, one.score or 0, one.rule))
     return tuple(one.rule for one in taught[:_MOST_TAUGHT])

@@ -94,7 +94,11 @@ def prune_at_random(
             state = int(draw() >= 0.2)
         else:
             # From 0 to 9: the lower half comes off, each of 1 to 5 buds has the same chance.
-            state = min(most, max(0, int(10 * draw()) - 4))
+            state = int(10 * draw()) - 4
+            if state < 0:
+                state = 0
+            elif state > most:
+                state = most
         may_lose -= least[state]
         if may_lose < 0:
             return None

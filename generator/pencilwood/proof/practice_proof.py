@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from pencilwood.cases.case import Profile
-from pencilwood.plan import Plan, plan_for
+from pencilwood.plan import Plan, Solver, plan_by
 from pencilwood.proof.luck import habits, try_luck
 from pencilwood.proof.teaching import lesson
 from pencilwood.rules import rules_of
@@ -41,12 +41,13 @@ def prove_practice(vine: Vine, profile: Profile, seed: str) -> PracticeProof | N
     limits = profile.limits_of(vine.form)
     target = target_for(vine, limits)
     sheet = compile_sheet(parts, limits, target)
-    plan = plan_for(sheet)
+    solver = Solver(sheet)
+    plan = plan_by(solver)
     if plan.lost > MOST_UNAVOIDABLE_POINTS or not any(plan.left.states):
         return None
     if _passed_unlearned(sheet, plan, profile, seed):
         return None
-    teaches = _lessons(sheet, plan, profile)
+    teaches = _lessons(solver, plan, profile)
     return PracticeProof(parts, sheet, target, plan, teaches) if teaches else None
 
 
@@ -58,13 +59,14 @@ def _passed_unlearned(sheet: Sheet, plan: Plan, profile: Profile, seed: str) -> 
     return try_luck(look_up, sheet.parts, plan.lost, pass_mark, seed, TRIES).passes > 0
 
 
-def _lessons(sheet: Sheet, plan: Plan, profile: Profile) -> tuple[str, ...]:
+def _lessons(solver: Solver, plan: Plan, profile: Profile) -> tuple[str, ...]:
     """Only rules that some pruning of the vine can break are worth trying."""
+    sheet = solver.sheet
     met = {str(message["rule"]) for message in sheet.ledger.messages()}
     return tuple(
         rule.name
         for rule in rules_of(sheet.parts.vine.form)
         if rule.family == "vine"
         and rule.name in met
-        and lesson(sheet, rule.name, (), plan.lost, profile.pass_mark).teaches
+        and lesson(solver, rule.name, (), plan.lost, profile.pass_mark).teaches
     )

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from pencilwood.plan.ignorance import ignorant_of
-from pencilwood.plan.solver import solve
+from pencilwood.plan.solver import Solver
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.rules.shapes import Shape
 from pencilwood.score.judge import judge, score
@@ -33,14 +33,14 @@ class Lesson:
 
 
 def lesson(
-    sheet: Sheet, rule: str, cuts: tuple[DoneCut, ...], plan_lost: int, pass_mark: int
+    solver: Solver, rule: str, cuts: tuple[DoneCut, ...], plan_lost: int, pass_mark: int
 ) -> Lesson:
     """Try a vine on somebody who does not know one rule; `cuts` are the plan's."""
-    known = RULE_BY_NAME[rule]
+    known, sheet = RULE_BY_NAME[rule], solver.sheet
     if known.family == "cutting":
         called_for = _calls_for(known.shape, cuts, sheet)
         return Lesson(rule, called_for, None, called_for)
-    charges = judge(solve(sheet, ignorant_of(rule)), sheet.limits, sheet.target)
+    charges = judge(solver.best(ignorant_of(rule)), sheet.limits, sheet.target, solver.judged)
     broken = any(charge.rule == rule for charge in charges)
     reached = score(charges, plan_lost, pass_mark)
     visible = reached < pass_mark or reached <= 100 - VISIBLE_POINTS

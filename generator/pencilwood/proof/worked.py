@@ -10,8 +10,8 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from pencilwood.cases.case import Case, Profile
-from pencilwood.kept import kept_json
-from pencilwood.plan import Plan, plan_for
+from pencilwood.kept import kept_json, name_of
+from pencilwood.plan import Plan, Solver, plan_by
 from pencilwood.plan.explain import explained
 from pencilwood.proof.luck import TRIES, Luck, habits, try_luck
 from pencilwood.proof.teaching import Lesson, lesson
@@ -59,7 +59,7 @@ def work_out(given: ToWorkOut) -> Worked:
     """Plan a case, and try it on all who have not learned what it teaches."""
     case, pass_mark = given.case, given.profile.pass_mark
     limits = sorted(given.limits.items())
-    facts = [case.slug, case.vine, limits, pass_mark, given.target, given.rules]
+    facts = [case.slug, name_of(case.vine), limits, pass_mark, given.target, given.rules]
     read: list[Worked] = []
 
     def made() -> list[object]:
@@ -77,12 +77,13 @@ def work_out(given: ToWorkOut) -> Worked:
 
 
 def _worked(slug: str, rules: list[str], sheet: Sheet, pass_mark: int) -> Worked:
-    plan = plan_for(sheet)
+    solver = Solver(sheet)
+    plan = plan_by(solver)
     cuts = tuple(cut.done for cut in plan.cuts)
     look_up = LookUp(sheet)
     return Worked(
         plan,
-        tuple(lesson(sheet, rule, cuts, plan.lost, pass_mark) for rule in rules),
+        tuple(lesson(solver, rule, cuts, plan.lost, pass_mark) for rule in rules),
         {
             habit: look_up.score(states, plan.lost, pass_mark)
             for habit, states in habits(sheet.parts).items()

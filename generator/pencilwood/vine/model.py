@@ -210,6 +210,10 @@ class Form:
     words: str = ""
     """What its own texts are filed under where they differ from those for arms and spurs."""
 
+    def __hash__(self) -> int:
+        # Rules are looked up by form for each piece of each pruning.
+        return hash(self.name)
+
 
 @dataclass(frozen=True)
 class Vine:
