@@ -1,13 +1,17 @@
 """One position large, and drawings without what their state never shows."""
 
 import re
+from collections.abc import Callable
 
 import pytest
 
+from high_cordons import high_vine
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.close_up import draw_close_up
 from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.vine.model import Growth, Lean, Vine
 from pencilwood.vine.wood import Parts, ThinningOut, divide, uncut
+from svg_reading import of_class, read, view_box
 from vines import tidy_vine
 
 
@@ -32,6 +36,23 @@ def test_a_close_up_keeps_the_scale_of_its_wood(parts: Parts) -> None:
     _, _, width, height = (float(one) for one in svg.split('viewBox="')[1].split('"')[0].split())
     assert 200 < width < 900
     assert 200 < height < 900
+
+
+@pytest.mark.parametrize("make", [tidy_vine, high_vine])
+def test_a_close_up_ends_soon_after_the_name(make: Callable[[], Vine]) -> None:
+    parts = divide(make())
+    hangs = parts.vine.form.growth is Growth.DOWN
+    ahead = Lean.DOWN if hangs else Lean.UP
+    # Other wood may need more room on that side.
+    plain = [one for one in parts.positions if {piece.lean for piece in one.pieces} == {ahead}]
+    assert plain
+    for position in plain:
+        drawing = read(draw_close_up(parts, position.name, None, "p", "en", title="Close"))
+        _, top, _, bottom = view_box(drawing)
+        (name,) = of_class(drawing, "pw-place-name")
+        line, size = float(name.attrib["y"]), float(name.attrib["font-size"])
+        beyond = line - size - top if hangs else bottom - line
+        assert size * 0.3 < beyond < size * 1.2, position.name
 
 
 def test_hidden_wood_is_left_out_and_a_ghost_keeps_its_edge(parts: Parts) -> None:

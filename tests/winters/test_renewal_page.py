@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gzip
 import random
+import re
 from pathlib import Path
 
 import pytest
@@ -16,6 +17,7 @@ from pencilwood.proof.winters import WINTERS
 from pencilwood.units import format_length
 from pencilwood.vine.arm_renewal import Work
 from pencilwood.vine.measures import buds_kept
+from svg_reading import of_class, read, view_box
 from winter_pages import LARGEST_BYTES, write_pages
 
 pytestmark = pytest.mark.browser
@@ -185,3 +187,20 @@ def test_no_id_is_on_the_page_twice(desktop_page: Page, folder: Path) -> None:
     choose(desktop_page, Work.LAY)
     ids = desktop_page.evaluate("[...document.querySelectorAll('[id]')].map((one) => one.id)")
     assert len(ids) == len(set(ids))
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_no_name_hangs_out_of_its_drawing(folder: Path, language: str) -> None:
+    # L1 and L2 go a row down where seven spurs stand close on a cane that was laid.
+    place = "" if language == "en" else "es/"
+    html = (folder / f"{place}{renewal_path(SLUG)}.html").read_text("utf-8")
+    drawings = [read(svg) for svg in re.findall(r"<svg [^>]*pw-vine.*?</svg>", html, re.DOTALL)]
+    assert len(drawings) > 20
+    for drawing in drawings:
+        left, top, right, bottom = view_box(drawing)
+        for name in of_class(drawing, "pw-place-name"):
+            size = float(name.attrib["font-size"])
+            x, y = float(name.attrib["x"]), float(name.attrib["y"])
+            where = f"{drawing.attrib['id']} {name.text}"
+            assert top + size < y < bottom - size / 4, where
+            assert left + size < x < right - size, where

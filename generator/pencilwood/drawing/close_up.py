@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from pencilwood.drawing.describe import describe_position
+from pencilwood.drawing.labels import heights_of_names
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.vine_drawing import draw_vine
@@ -17,8 +18,8 @@ from pencilwood.vine.wood import Parts, WoodLeft, divide
 CLOSE_UP = "pw-close-up"
 _BESIDE_MM = 130.0
 _AHEAD_MM = 430.0
-_BEHIND_MM, _BEHIND_HANGING_MM = 225.0, 130.0
-"""Room for the arm and the name under it; above an arm whose shoots hang, for the name alone."""
+_BEHIND_MM = 130.0
+"""Room for the name of a place, away from its wood."""
 _MARGIN_MM = 24.0
 _BEHIND_HEAD_MM = 330.0
 """Names of places around a head stand in rows below it."""
@@ -57,7 +58,7 @@ def window_on_place(parts: Parts, position: str) -> Frame:
     here = [part for part in parts.parts if part.position.name == position]
     foot = plate.foot(here[0].position)
     far_mm = max(0, *(away_mm(parts.vine, part, 0) for part in here))
-    behind_mm = _BEHIND_HANGING_MM if plate.second is None else _BEHIND_HEAD_MM
+    behind_mm = _BEHIND_MM if plate.second is None else _BEHIND_HEAD_MM
     top, bottom = plate.around_arm(far_mm + _AHEAD_OF_WOOD_MM, behind_mm)
     return Frame(foot.x - _NEIGHBOURS_MM, top, foot.x + _NEIGHBOURS_MM, bottom)
 
@@ -77,12 +78,11 @@ def _left_at(alone: Parts, left: WoodLeft) -> WoodLeft:
 
 
 def _window(plate: Plate, position: str) -> Frame:
-    """Room for the foot of every piece; canes go on beyond the edge."""
+    """Room for the foot of every piece and for the name; canes go on beyond the edge."""
     here = next(one for one in plate.parts.positions if one.name == position)
     foot = plate.foot(here)
     hangs = plate.vine.form.growth is Growth.DOWN
-    behind_mm = _BEHIND_HANGING_MM if hangs else _BEHIND_MM
-    highest, lowest = plate.around_arm(_AHEAD_MM, behind_mm, foot.y)
+    highest, lowest = plate.around_arm(_AHEAD_MM, 0.0, foot.y)
     near_ends = [
         point
         for stem in plate.stems.values()
@@ -92,6 +92,9 @@ def _window(plate: Plate, position: str) -> Frame:
     xs = [foot.x - _BESIDE_MM, foot.x + _BESIDE_MM, *(point.x for point in near_ends)]
     left, right = min(xs) - _MARGIN_MM, max(xs) + _MARGIN_MM
     ys = [point.y for point in near_ends] or [lowest if hangs else highest]
+    ((over_name, under_name),) = heights_of_names(plate)
     if hangs:
-        return Frame(left, min(highest, *ys), right, min(lowest, max(ys)) + _MARGIN_MM)
-    return Frame(left, max(highest, min(ys)) - _MARGIN_MM, right, max(lowest, *ys))
+        top = min(over_name, *ys) - _MARGIN_MM
+        return Frame(left, top, right, min(lowest, max(ys)) + _MARGIN_MM)
+    bottom = max(under_name, *ys) + _MARGIN_MM
+    return Frame(left, max(highest, min(ys)) - _MARGIN_MM, right, bottom)

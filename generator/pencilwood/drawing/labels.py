@@ -29,6 +29,9 @@ _CLEAR_MM = 9.0
 _WIDTH_SHARE = 0.62
 """Width of a letter or digit, compared with its height; wider than most, to be safe."""
 
+_OVER_LINE_SHARE, _UNDER_LINE_SHARE = 1.0, 0.4
+"""How far a name with the edge of paper around it goes above its line, and below."""
+
 _CANE_SHARES = (0.55, 0.75, 0.4, 1.5, 1.3, 1.7, 2.5, 2.3, 3.5)
 _OLD_MM = 70.0
 _OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15, 1.3, 2.0)
@@ -186,6 +189,13 @@ def draw_places(plate: Plate) -> Group:
     elif plate.second is not None:
         css_class += " pw-places-twice"
     return Group(tuple(_place(plate, *where) for where in _named(plate)), {"class": css_class})
+
+
+def heights_of_names(plate: Plate) -> list[Heights]:
+    """Where each name of a position begins and ends."""
+    feet = [foot.y for _, _, foot in _named(plate)]
+    over, under = POSITION_MM * _OVER_LINE_SHARE, POSITION_MM * _UNDER_LINE_SHARE
+    return [(foot - over, foot + under) for foot in feet]
 
 
 def _named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
