@@ -101,6 +101,8 @@ def _cells_within(middle: float, cell: int, far_mm: float) -> range:
 
 def place_letters(plate: Plate) -> dict[str, XY]:
     """For every stem the middle of its letter, where the most room is beside its lower end."""
+    if not plate.stems:
+        return {}
     taken = _Taken()
     choices = {stem.name: list(_beside(stem)) for stem in plate.stems.values()}
     asked = taken.asked_of(place for each in choices.values() for place, _ in each)
