@@ -126,8 +126,14 @@ def _in_script(body: Any) -> str:
     return dump(body).replace("<", "\\u003c")
 
 
+def settle(page: Page) -> None:
+    """Wait for what an exercise does once a cut is on the glass: lists, measures, what it keeps."""
+    page.evaluate("new Promise((done) => requestAnimationFrame(() => setTimeout(done, 50)))")
+
+
 def stored(page: Page, key: str) -> Any:
     """What the exercise keeps on the device under a key."""
+    settle(page)
     return json.loads(page.evaluate("key => localStorage.getItem('pencilwood:' + key)", key))
 
 

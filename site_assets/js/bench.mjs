@@ -89,6 +89,18 @@ export function makeBench(exercise) {
   return { ...parts, root, said, unsaved, result, destroy, showDrawing };
 }
 
+/**
+ * What the drawings show of an exercise.
+ *
+ * @param {Exercise} exercise
+ * @param {readonly number[]} states  the wood that is left
+ * @returns {import("./vine_views.mjs").View}
+ */
+export function viewOf({ work, piece, lookBack }, states) {
+  const { position, near, closer, history } = work;
+  return { states, position, piece, near, closer, lookBack, tying: isTying(history) };
+}
+
 /** @param {Exercise} exercise */
 function pruningParts(exercise) {
   const { words, sheet, headings } = exercise;

@@ -22,7 +22,8 @@
  *   Escape         leave the question for tool or place, nothing is cut  (test: escape)
  */
 
-import { makeBench } from "./bench.mjs";
+import { AfterFrame } from "./after_frame.mjs";
+import { makeBench, viewOf } from "./bench.mjs";
 import { setText } from "./dom.mjs";
 import { headingsOf } from "./headings.mjs";
 import { readPage, tellScore } from "./page_data.mjs";
@@ -60,6 +61,7 @@ export class Exercise {
     this.id = `pwx${(made += 1)}`;
     /** @type {Bench | null} */
     this.bench = null;
+    this.later = new AfterFrame();
   }
 
   /** Makes the controls and takes up the work kept on this device. */
@@ -79,6 +81,7 @@ export class Exercise {
 
   /** Takes the controls away again and leaves the page's own drawing as it was. */
   destroy() {
+    this.later.finish();
     const { bench } = this;
     bench?.destroy();
     bench?.views.whole.drawing.paint(wood.uncut(this.sheet));
@@ -90,15 +93,15 @@ export class Exercise {
 
   /** Shows everything as it is now, and keeps it. */
   update() {
-    const { work, sheet, bench, piece } = this;
+    const { work, sheet, bench, piece, lookBack } = this;
+    this.later.drop();
     if (bench === null) return;
     const { states, cuts } = wood.replay(sheet, work.history);
-    const { position, near, closer } = work;
-    const { lookBack } = this;
+    const { position, near } = work;
     const tied = sidesTied(cuts);
     const tying = isTying(work.history);
     // First what asks for sizes, while the page stands as it was last measured.
-    bench.views.update({ states, position, piece, near, closer, lookBack, tying });
+    bench.views.update(viewOf(this, states));
     bench.views.showTied(lookBack ? new Map() : tied, states);
     this.root.classList.toggle("pw-near", near);
     bench.steps.update(work.history.pass, wood.isOutOfOrder(work.history, cuts));
@@ -133,17 +136,9 @@ export class Exercise {
     this.bench?.showDrawing();
   }
 
-  /** @param {number} position  @returns {number} the piece to begin with: a cane, where one is left */
-  firstPiece(position) {
-    const { states } = wood.replay(this.sheet, this.work.history);
-    const own = this.piecesAt(position);
-    const left = own.filter((piece) => states[piece] > 0);
-    return left.find((piece) => this.sheet.pieces[piece].kind === "cane") ?? left[0] ?? own[0] ?? 0;
-  }
-
   /** @param {number} position */
-  piecesAt(position) {
-    return this.sheet.pieces.flatMap((piece, number) => (piece.position === position ? [number] : []));
+  firstPiece(position) {
+    return wood.firstPiece(this.sheet, wood.replay(this.sheet, this.work.history).states, position);
   }
 
   /** @param {number} piece */
@@ -160,14 +155,13 @@ export class Exercise {
   /** @param {import("./vine_views.mjs").Way} where */
   go(where) {
     const last = this.sheet.positions.length - 1;
-    const { position } = this.work;
-    const to = { first: 0, last, "-1": position - 1, 1: position + 1 }[where];
+    const to = { first: 0, last, "-1": this.work.position - 1, 1: this.work.position + 1 }[where];
     if (to >= 0 && to <= last) this.choose(this.firstPiece(to));
   }
 
   /** @param {1 | -1} by */
   step(by) {
-    const own = this.piecesAt(this.work.position);
+    const own = wood.piecesAt(this.sheet, this.work.position);
     this.choose(own[own.indexOf(this.piece) + by] ?? this.piece);
   }
 
@@ -192,10 +186,12 @@ export class Exercise {
    */
   cut(piece, buds) {
     const { words, sheet } = this;
-    const part = sheet.pieces[piece].name;
+    const { states } = wood.replay(sheet, this.work.history);
+    // The button of a cut that was made a moment ago.
+    if (!wood.legalCuts(sheet, states, piece).includes(buds)) return;
     const what = buds === null ? words.say("cut.was-off") : words.count("cut.was-to", buds);
     this.withHow(buds !== null, (how) => {
-      this.addCuts([{ part, buds, ...how }], `${this.labelOf(piece)} ${what}.`);
+      this.addCuts([{ part: sheet.pieces[piece].name, buds, ...how }], `${this.labelOf(piece)} ${what}.`);
     });
   }
 
@@ -229,7 +225,10 @@ export class Exercise {
     const late = wood.isOutOfOrder(this.work.history, wood.replay(this.sheet, this.work.history).cuts);
     this.work.history = wood.addCuts(this.work.history, cuts);
     this.lookBack = false;
-    this.update();
+    // What was cut is seen at once; all that hangs on it comes when that is on the glass.
+    const { states, cuts: made } = wood.replay(this.sheet, this.work.history);
+    this.bench?.views.showCut(viewOf(this, states), sidesTied(made));
+    this.later.put(() => this.update());
     const order = late ? ` ${this.words.say("said.out-of-order")}` : "";
     this.tell(`${told} ${this.budsLeft()}${order}`);
   }

@@ -47,7 +47,11 @@ function positionNear(drawing, at) {
  * @returns {number | null}
  */
 export function pieceAt(drawing, clientX, clientY, view) {
-  const under = document.elementFromPoint(clientX, clientY)?.closest("[data-part], [data-tied]");
+  // The pane with the marks lies over the wood.
+  const under = document
+    .elementsFromPoint(clientX, clientY)
+    .find((one) => drawing.svg.contains(one))
+    ?.closest("[data-part], [data-tied]");
   const found = drawing.parts.findIndex((groups, number) => {
     const { name } = drawing.sheet.pieces[number];
     return under != null && (groups.includes(under) || under.getAttribute("data-tied") === name);

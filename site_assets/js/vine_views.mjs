@@ -122,11 +122,29 @@ export class VineViews {
   tapped(x, y) {
     const { drawing } = this.near;
     const ring = drawing.cutPointAt(x, y);
+    if (ring !== null && isOnRing(drawing, ring, x, y)) return this.actions.cut(ring.piece, ring.buds);
     const touched = this.view?.lookBack ? null : pieceAt(drawing, x, y, this.side);
     const other = touched !== null && touched !== this.view?.piece;
-    if (ring !== null && !(other && !isOnRing(drawing, ring, x, y))) this.actions.cut(ring.piece, ring.buds);
+    if (ring !== null && !other) this.actions.cut(ring.piece, ring.buds);
     else if (touched !== null) this.actions.choose(touched);
     else this.actions.missed();
+  }
+
+  /**
+   * Shows no more than what a cut changes on the drawing that is seen: it is drawn the sooner.
+   *
+   * @param {View} view
+   * @param {Map<string, import("./types.mjs").WireSide>} tied
+   */
+  showCut(view, tied) {
+    this.view = view;
+    const { drawing } = view.near ? this.near : this.whole;
+    const scale = drawing.pixelsPerMm();
+    drawing.paint(view.states);
+    showTied(drawing, tied, view.states);
+    if (!view.near) return;
+    this.offer(view, scale);
+    this.frame(view);
   }
 
   /** @param {View} view */
@@ -143,6 +161,16 @@ export class VineViews {
     this.near.drawing.svg.classList.toggle("pw-closest", view.closer);
     this.near.drawing.mark(view.position);
     this.near.drawing.point(view.piece);
+    this.offer(view, scale);
+    this.markWhole(view);
+    this.frame(view);
+  }
+
+  /**
+   * @param {View} view
+   * @param {number} scale  of the close-up, pixels per mm
+   */
+  offer(view, scale) {
     this.near.drawing.offer(
       ({ piece, buds, view: side }) =>
         !view.lookBack &&
@@ -152,8 +180,6 @@ export class VineViews {
         view.states[piece] > (buds ?? 0),
       scale,
     );
-    this.markWhole(view);
-    this.frame(view);
   }
 
   /** @param {View} view */

@@ -102,6 +102,27 @@ export function legalCuts(sheet, states, number) {
 }
 
 /**
+ * @param {Sheet} sheet
+ * @param {number} position
+ * @returns {number[]}  indices of its pieces
+ */
+export function piecesAt(sheet, position) {
+  return sheet.pieces.flatMap((piece, number) => (piece.position === position ? [number] : []));
+}
+
+/**
+ * @param {Sheet} sheet
+ * @param {readonly number[]} states
+ * @param {number} position
+ * @returns {number}  the piece to begin with: a cane, where one is left
+ */
+export function firstPiece(sheet, states, position) {
+  const own = piecesAt(sheet, position);
+  const left = own.filter((piece) => states[piece] > 0);
+  return left.find((piece) => sheet.pieces[piece].kind === "cane") ?? left[0] ?? own[0] ?? 0;
+}
+
+/**
  * Cuts that bring every cane with more buds down to `buds`.
  *
  * @param {Sheet} sheet

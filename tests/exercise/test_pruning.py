@@ -156,6 +156,31 @@ def test_history_goes_back_and_forth(
     expect(gone).to_have_count(ghosts)
 
 
+def test_a_cut_is_kept_though_the_page_is_left_at_once_and_is_never_made_twice(
+    desktop_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = desktop_page
+    page.goto(tidy.write(tmp_path))
+    choose(page)
+    off = pick(page, "L6a").get_by_role("button", name="Cut off here")
+    with page.expect_navigation():
+        off.evaluate("one => { one.click(); one.click(); location.reload(); }")
+    assert cuts_kept(page) == [("L6a", None)]
+
+
+def test_where_no_frame_is_drawn_all_is_shown_at_once(
+    desktop_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = desktop_page
+    page.goto(tidy.write(tmp_path))
+    choose(page)
+    off = pick(page, "L6a").get_by_role("button", name="Cut off here")
+    buds = "document.querySelector('.pw-measures dd').textContent"
+    before = page.evaluate(buds)
+    page.evaluate("Object.defineProperty(document, 'hidden', { value: true })")
+    assert int(off.evaluate(f"one => {{ one.click(); return {buds}; }}")) < int(before)
+
+
 def test_starting_again_is_asked_for_and_can_be_undone(
     desktop_page: Page, tidy: ExercisePage, tmp_path: Path
 ) -> None:

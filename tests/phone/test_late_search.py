@@ -23,6 +23,7 @@ KEPT = """async (parts) => {
 }"""
 
 
+# In place of the shared one: a test takes it away.
 @pytest.fixture
 def host(built_site: Path) -> Iterator[WebHost]:
     with web_host(built_site) as one:

@@ -9,15 +9,13 @@ runs. So what is held here is processor time, times four, and how long the line 
 """
 
 import statistics
-from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, CDPSession, Page, expect
 
 from exercise_page import choose
-from web_host import WebHost, web_host
+from web_host import WebHost
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 
@@ -71,12 +69,6 @@ ANSWER = """() => new Promise((done) => {
       subtree: true, childList: true, attributes: true, characterData: true });
   }, { capture: true, once: true });
 })"""
-
-
-@pytest.fixture(scope="module")
-def host(built_site: Path) -> Iterator[WebHost]:
-    with web_host(built_site) as one:
-        yield one
 
 
 def phone(browser: Browser) -> BrowserContext:

@@ -4,7 +4,6 @@ Counts do not hang on how busy the machine is, as seconds do.
 """
 
 from collections.abc import Callable, Iterator
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -12,7 +11,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from browser import PHONE
 from exercise_page import choose
-from web_host import WebHost, web_host
+from web_host import WebHost
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 
@@ -26,12 +25,6 @@ FREE_RING = """[...document.querySelectorAll(".pw-stage-near .pw-offered")].map(
 }).find(([x, y]) => document.elementFromPoint(x, y)?.closest(".pw-stage-near"))"""
 CLICKS = """window.clicks = 0;
 addEventListener("click", () => { window.clicks += 1; }, { capture: true });"""
-
-
-@pytest.fixture(scope="module")
-def host(built_site: Path) -> Iterator[WebHost]:
-    with web_host(built_site) as one:
-        yield one
 
 
 @pytest.fixture
