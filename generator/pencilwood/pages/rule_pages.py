@@ -12,9 +12,11 @@ from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.pages.score_page import bands_shown, form_word, prices_shown
+from pencilwood.pages.rule_prices import form_word, rule_shown
+from pencilwood.pages.score_page import bands_shown
 from pencilwood.pages.wood_words import cut_words
 from pencilwood.rules import RULES, rules_of
+from pencilwood.rules.rulebook import RULEBOOK
 from pencilwood.rules.shapes import Rule
 from pencilwood.vine.forms import FORMS
 from pencilwood.vine.passes import after_cuts
@@ -52,7 +54,7 @@ def rules_page(handbook: Handbook, language: str) -> Page:
         for family in ("vine", "cutting")
     }
     checks = {rule.name: next(iter(rule.page[language].values())) for rule in RULES}
-    musts = {rule.name for rule in RULES if any(row.must for row in prices_shown(desk, rule))}
+    musts = {name for (name, _), price in RULEBOOK.items() if price.must}
     return desk.write(
         "rules.html",
         desk.say("rules"),
@@ -78,7 +80,7 @@ def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:
         sections=sections,
         examples=tuple(examples_shown(desk, rule)),
         scale=scale_words(desk.language),
-        prices=prices_shown(desk, rule),
+        prices=rule_shown(desk, rule),
         bands=bands_shown(desk, rule.bands),
         forms=_forms(desk, rule),
         cases=handbook.cases_teaching(rule.name),

@@ -8,11 +8,10 @@ from pencilwood.cases.profile_file import EMPLOYER_FIELDS
 from pencilwood.pages.chapters.template import Where
 from pencilwood.pages.chapters.writing import Writing
 from pencilwood.pages.figure_words import band_value, figure_words
-from pencilwood.pages.score_page import price_words
+from pencilwood.pages.rule_prices import price_words
 from pencilwood.pages.sources_page import SOURCES, band_anchor, source_anchor
 from pencilwood.pages.words_page import WORDS, word_anchor
 from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
-from pencilwood.rules.rulebook import RULEBOOK
 
 _LINK = Markup('<a class="{}" href="{}">{}</a>')
 _TERM = Markup('<a class="pw-term" href="{}" title="{}">{}</a>')
@@ -75,7 +74,7 @@ class InlineCalls:
         one = RULE_BY_NAME[rule]
         if not self._writing.known(where, message, one.messages, "unknown-message-called"):
             return Markup()
-        return Markup.escape(price_words(self._desk, one, RULEBOOK[rule, message]))
+        return Markup.escape(price_words(self._desk, one, message))
 
     def term(self, where: Where, key: str, text: str = "") -> Markup:
         """A trade word; the first time on the page with its meaning and the way to it."""

@@ -1,0 +1,97 @@
+"""What each broken rule costs, in whole sentences with this vineyard's own limits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from pencilwood.pages.desk import Desk
+from pencilwood.rules import bands_of, rules_of
+from pencilwood.rules.rulebook import RULEBOOK, Price
+from pencilwood.rules.shapes import Rule
+from pencilwood.vine.bands import told_limits
+from pencilwood.vine.forms import FORMS
+from pencilwood.vine.model import Form, own_words
+from pencilwood.words import catalogue, fitting, say
+
+_FULL_SCORE = 100
+
+
+@dataclass(frozen=True)
+class ShownPrice:
+    """One way to break a rule, and what it costs."""
+
+    when: tuple[str, ...]
+    """When the points are lost; one sentence more for the forms that go by other figures."""
+    points: str
+    must: bool
+
+
+@dataclass(frozen=True)
+class ShownRule:
+    """A rule with all ways to break it."""
+
+    name: str
+    title: str
+    prices: tuple[ShownPrice, ...]
+
+
+def rule_shown(desk: Desk, rule: Rule) -> ShownRule:
+    """What breaking a rule costs; ways that read the same, as left and right, are one."""
+    prices = dict.fromkeys(
+        ShownPrice(
+            when=tuple(_sentences(desk, rule, message)),
+            points=price_words(desk, rule, message),
+            must=RULEBOOK[rule.name, message].must,
+        )
+        for message in rule.messages
+    )
+    return ShownRule(rule.name, rule.title[desk.language], tuple(prices))
+
+
+def form_word(desk: Desk, form: str) -> str:
+    """A form in the reader's language, by its name in a file."""
+    return say(desk.language, f"drawing.form.{form.replace(' ', '-')}")
+
+
+def _sentences(desk: Desk, rule: Rule, message: str) -> Iterator[str]:
+    """When the points are lost: on most vines, then on the forms that differ."""
+    forms: dict[str, list[str]] = {}
+    for form in FORMS:
+        if rule in rules_of(form):
+            forms.setdefault(_when(desk, rule, message, form), []).append(form.name)
+    first, *others = forms
+    yield first
+    for sentence in others:
+        names = ", ".join(form_word(desk, name) for name in dict.fromkeys(forms[sentence]))
+        names = names[0].upper() + names[1:]
+        yield desk.say("scores.when.form", forms=names, when=sentence)
+
+
+def _when(desk: Desk, rule: Rule, message: str, form: Form) -> str:
+    """When vines of this form lose points, with the limits that they go by."""
+    limits = desk.profile.limits_of(form)
+    bands = tuple(band for band in bands_of(form) if band.name in limits)
+    key = f"pages.price.{rule.name}.{message}.when"
+    key = fitting(key, form.words or own_words(form.sides[0]))
+    named = (band for band in bands if f"{{{band.name}}}" in catalogue(desk.language)[key])
+    counts = {limits[band.name] for band in named if band.kind == "count"}
+    key = fitting(key, "one" if counts == {1} else "")
+    return say(desk.language, key, **told_limits(bands, limits, desk.profile.units, desk.language))
+
+
+def price_words(desk: Desk, rule: Rule, message: str) -> str:
+    """What a way to break a rule costs, in words."""
+    price = RULEBOOK[rule.name, message]
+    first = desk.say("scores.first", points=price.first)
+    if not price.each:
+        return first
+    step = desk.say(f"price.{rule.name}.{message}.each", step=desk.length(price.step))
+    more = desk.say("scores.each" if price.first else "scores.first", points=price.each)
+    each = desk.say("scores.each-step", points=more, step=step)
+    return "; ".join(([first] if price.first else []) + [each + _most(desk, price)])
+
+
+def _most(desk: Desk, price: Price) -> str:
+    """The most that can be lost, where there are points left to save by it."""
+    return "" if price.most >= _FULL_SCORE else desk.say("scores.at-most", most=price.most)
