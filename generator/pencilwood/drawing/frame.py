@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from pencilwood.drawing.bark import bark, older_wood
 from pencilwood.drawing.curves import Curve, HalfWidth, same_way_round, trace
@@ -80,8 +81,10 @@ def frame_wood(vine: Vine) -> Ink:
     return body_wood(_limbs(vine), _joints(vine))
 
 
-def _limbs(vine: Vine) -> list[Limb]:
-    return [trunk(vine), *(arm_limb(vine, arm) for arm in vine.arms)]
+@lru_cache(maxsize=4)
+def _limbs(vine: Vine) -> tuple[Limb, ...]:
+    """The large and the small drawing of a vine ask for them."""
+    return trunk(vine), *(arm_limb(vine, arm) for arm in vine.arms)
 
 
 def _joints(vine: Vine) -> list[Run]:

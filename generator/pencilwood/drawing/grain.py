@@ -6,7 +6,7 @@ The same vine gives the same drawing on every machine, so nothing here draws lot
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import lru_cache
 from hashlib import blake2b
 
 
@@ -18,17 +18,7 @@ class Grain:
 
     def share(self, trait: str, number: int = 0) -> float:
         """A number from 0 to 1, fixed by the wood's name, the trait and the number."""
-        share = self._shares.get((trait, number))
-        if share is None:
-            text = f"{self.name}|{trait}|{number}".encode()
-            share = int.from_bytes(blake2b(text, digest_size=4).digest(), "big") / 2**32
-            self._shares[trait, number] = share
-        return share
-
-    @cached_property
-    def _shares(self) -> dict[tuple[str, int], float]:
-        """By trait and number: each bend of a rough edge asks for the same ones."""
-        return {}
+        return _share(self.name, trait, number)
 
     def within(self, low: float, high: float, trait: str, number: int = 0) -> float:
         """A number from `low` to `high`."""
@@ -37,3 +27,10 @@ class Grain:
     def sign(self, trait: str, number: int = 0) -> int:
         """Minus 1 or 1."""
         return 1 if self.share(trait, number) < 0.5 else -1
+
+
+@lru_cache(maxsize=10_000)
+def _share(name: str, trait: str, number: int) -> float:
+    # Each bend of a rough edge asks for the same ones, and so does wood of other vines.
+    text = f"{name}|{trait}|{number}".encode()
+    return int.from_bytes(blake2b(text, digest_size=4).digest(), "big") / 2**32

@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from pencilwood.drawing.curves import Curve
+from pencilwood.drawing.curves import Curve, HalfWidth
 from pencilwood.drawing.grain import Grain
 from pencilwood.vine.model import Piece
 
@@ -18,6 +18,7 @@ THICKER = 2
 """How many times too thick all wood is drawn; every drawing says so."""
 
 _TAPERS_WITHIN_MM = 900.0
+_THINNEST_HALF_MM = 1.6
 
 
 @dataclass(frozen=True)
@@ -53,14 +54,12 @@ class Stem:
         """By distance along the wood: both edges, the buds and the cuts ask for the same ones."""
         return {}
 
-    def _half_mm(self, along_mm: float) -> float:
+    @cached_property
+    def _half_mm(self) -> HalfWidth:
+        if self.piece.is_cane:
+            return _cane_half_mm(self.piece, self.taper)
         half = self.piece.thickness_mm * THICKER / 2
-        if not self.piece.is_cane:
-            return half * self._knobbly(along_mm)
-        share = min(max(along_mm / max(self.piece.length_mm, 1), 0.0), 1.0)
-        nearest = round(along_mm / self.piece.internode_mm) * self.piece.internode_mm
-        swell = 0.2 * math.exp(-(((along_mm - nearest) / 9) ** 2)) + 0.96
-        return max(half * (1 - self.taper * share) * swell, 1.6)
+        return lambda along_mm: half * self._knobbly(along_mm)
 
     @cached_property
     def taper(self) -> float:
@@ -78,3 +77,22 @@ class Stem:
         flare = 0.35 * math.exp(-max(along_mm, 0.0) / 16)
         knobs = sum(0.2 * math.exp(-(((along_mm - at) / 13) ** 2)) for at in self.knots_mm)
         return 1.0 + rough + flare + min(knobs, 0.25)
+
+
+def _cane_half_mm(piece: Piece, taper: float) -> HalfWidth:
+    """Half the drawn thickness of a cane; a vine asks for it thousands of times."""
+    half, length_mm = piece.thickness_mm * THICKER / 2, max(piece.length_mm, 1)
+    internode_mm, exp = piece.internode_mm, math.exp
+
+    def half_mm(along_mm: float) -> float:
+        share = along_mm / length_mm
+        if share < 0.0:
+            share = 0.0
+        elif share > 1.0:
+            share = 1.0
+        nearest = round(along_mm / internode_mm) * internode_mm
+        swell = 0.2 * exp(-(((along_mm - nearest) / 9) ** 2)) + 0.96
+        swollen = half * (1 - taper * share) * swell
+        return swollen if swollen > _THINNEST_HALF_MM else _THINNEST_HALF_MM
+
+    return half_mm

@@ -80,7 +80,7 @@ def _hanging(plate: Plate) -> list[int]:
 def _depth(plate: Plate, number: int) -> tuple[int, int, int, float]:
     """Canes behind old wood, younger behind older, and one piece of old wood foot first."""
     part = plate.parts.parts[number]
-    place = plate.parts.positions.index(part.position)
+    place = plate.parts.place_of[part.position.name]
     if part.is_cane:
         return 0, place, -number, 0
     first = plate.parts.index[part.position.name + part.piece.letter]

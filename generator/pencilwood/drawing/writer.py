@@ -45,14 +45,29 @@ def _on_grid(points: Sequence[XY], grid: int) -> list[Pair]:
 
 def number(value: float) -> str:
     """A length as SVG writes it."""
-    return _short(tenths(value))
+    return _SHORT[tenths(value)]
 
 
-@lru_cache(maxsize=20_000)
-def _short(value_tenths: int) -> str:
-    whole, rest = divmod(abs(value_tenths), 10)
-    sign = "-" if value_tenths < 0 else ""
-    return f"{sign}{whole}.{rest}" if rest else f"{sign}{whole}"
+class _Written(dict[int, str]):
+    """Lengths as they are written, by tenths of a millimetre: a vine has thousands, few unlike."""
+
+    def __init__(self, *, may_follow: bool) -> None:
+        super().__init__()
+        self._may_follow = may_follow
+
+    def __missing__(self, value_tenths: int) -> str:
+        whole, rest = divmod(abs(value_tenths), 10)
+        # A minus sign parts a number well enough from the one that it follows.
+        sign = "-" if value_tenths < 0 else " " if self._may_follow else ""
+        if len(self) >= _MOST_WRITTEN:
+            self.clear()
+        self[value_tenths] = written = f"{sign}{whole}.{rest}" if rest else f"{sign}{whole}"
+        return written
+
+
+_MOST_WRITTEN = 20_000
+_SHORT = _Written(may_follow=False)
+_APART = _Written(may_follow=True)
 
 
 def element(name: str, attributes: Attributes, inside: str | None = None) -> str:
@@ -89,7 +104,7 @@ def write(thing: Thing, grid: int = FINE) -> str:
 
 
 def _dot(dot: Dot, grid: int) -> str:
-    x, y = (_short(tenths(value, grid)) for value in dot.middle)
+    x, y = (_SHORT[tenths(value, grid)] for value in dot.middle)
     if dot.flattening == 1.0:
         look = "".join([_attribute(key, value) for key, value in dot.attributes.items()])
         return f'<circle{look} cx="{x}" cy="{y}" r="{number(dot.radius_mm)}"/>'
@@ -138,9 +153,9 @@ def _curves(points: Sequence[Pair], closed: bool, grid: int) -> Iterable[str]:
         step_x, step_y = end[0] - here[0], end[1] - here[1]
         if mirrored is None:
             bent_by = _pair(bent[0] - here[0], bent[1] - here[1])
-            yield f"q{bent_by}{_apart(step_x)}{_apart(step_y)}"
+            yield f"q{bent_by}{_APART[step_x]}{_APART[step_y]}"
         else:
-            yield "t" + _pair(step_x, step_y)
+            yield f"t{_SHORT[step_x]}{_APART[step_y]}"
         here, mirrored = end, (2 * end[0] - bent[0], 2 * end[1] - bent[1])
     if here != points[-1]:
         yield "l" + _pair(points[-1][0] - here[0], points[-1][1] - here[1])
@@ -162,15 +177,8 @@ def _relative(start: Sequence[Pair], points: Sequence[Pair]) -> list[Pair]:
 
 
 def _pair(x: int, y: int) -> str:
-    return _short(x) + _apart(y)
+    return _SHORT[x] + _APART[y]
 
 
 def _joined(pairs: Sequence[Pair]) -> str:
-    return "".join([_apart(value) for pair in pairs for value in pair]).removeprefix(" ")
-
-
-@lru_cache(maxsize=20_000)
-def _apart(value_tenths: int) -> str:
-    """A number that may follow another: a minus sign parts them well enough."""
-    written = _short(value_tenths)
-    return written if value_tenths < 0 else f" {written}"
+    return "".join([_APART[value] for pair in pairs for value in pair]).removeprefix(" ")

@@ -40,7 +40,7 @@ from pencilwood.site.finished_pages import Docs, FinishedPages, docs_by_page, su
 from pencilwood.site.handbook import open_handbook
 from pencilwood.site.live import LiveSite
 from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
-from pencilwood.site.search import INDEX, divide_index, docs_of, point_search_at
+from pencilwood.site.search import INDEX, divide_index, point_search_at, read_index
 from pencilwood.site.theme_files import is_of_use, put_before_theme
 from pencilwood.site.trouble import told_of
 from pencilwood.site.workers import collect_rarely
@@ -225,12 +225,11 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         """Give each language a search of its own."""
         site = Path(config.site_dir)
         whole = site / INDEX
-        index = whole.read_text(encoding="utf-8") if whole.is_file() else ""
-        read = docs_of(index) if index else ()
+        index, read = read_index(whole.read_text("utf-8")) if whole.is_file() else (None, ())
         self._keep_finished(site, docs_by_page(read))
-        if index:
+        if index is not None:
             docs = self._finished.all_docs(read, map(self._address, self._site.pages))
-            for path, text in divide_index(index, docs, self._site.addresses).items():
+            for path, text in divide_index(index, docs, self._site.addresses):
                 (site / path).parent.mkdir(parents=True, exist_ok=True)
                 (site / path).write_text(text, encoding="utf-8", newline="\n")
         if self._live:

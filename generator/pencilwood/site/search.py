@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from typing import Any
 
 from pencilwood.pages.page import Addresses
 from pencilwood.site.finished_pages import Docs
@@ -13,19 +14,22 @@ INDEX = "search/search_index.json"
 _BASE = re.compile(r'(<script id="__config" type="application/json">{[^<]*?"base": )"[^"]*"')
 
 
-def docs_of(index: str) -> Docs:
-    """What an index knows, section by section."""
-    docs: Docs = json.loads(index)["docs"]
-    return docs
+def read_index(text: str) -> tuple[Mapping[str, Any], Docs]:
+    """What an index says of how to search, and what it knows, section by section."""
+    index = json.loads(text)
+    docs: Docs = index["docs"]
+    # A handbook of thousands of vines has many megabytes of them; nobody is to hold them twice.
+    index["docs"] = ()
+    return index, docs
 
 
-def divide_index(index: str, all_docs: Docs, addresses: Addresses) -> Mapping[str, str]:
-    """The search files of each language: as the index says, but of `all_docs`.
+def divide_index(
+    index: Mapping[str, Any], all_docs: Docs, addresses: Addresses
+) -> Iterator[tuple[str, str]]:
+    """The search files of each language, one after the other: as the index says, of `all_docs`.
 
     A page opened from a disk cannot read JSON, so there is the same as a script.
     """
-    whole = json.loads(index)
-    files: dict[str, str] = {}
     for language in addresses.languages:
         folder = addresses.folder(language)
         docs = [
@@ -33,11 +37,10 @@ def divide_index(index: str, all_docs: Docs, addresses: Addresses) -> Mapping[st
             for doc in all_docs
             if _language_of(str(doc["location"]), addresses) == language
         ]
-        own = {**whole, "config": {**whole["config"], "lang": [language]}, "docs": docs}
+        own = {**index, "config": {**index["config"], "lang": [language]}, "docs": docs}
         text = json.dumps(own, ensure_ascii=False, separators=(",", ":"))
-        files[f"{folder}{INDEX}"] = text
-        files[f"{folder}{INDEX.removesuffix('on')}"] = f"var __index = {text}"
-    return files
+        yield f"{folder}{INDEX}", text
+        yield f"{folder}{INDEX.removesuffix('on')}", f"var __index = {text}"
 
 
 def _language_of(location: str, addresses: Addresses) -> str:

@@ -61,6 +61,11 @@ class Parts:
         return {part.name: number for number, part in enumerate(self.parts)}
 
     @cached_property
+    def place_of(self) -> Mapping[str, int]:
+        """Number of the position with this name, along the line."""
+        return {position.name: place for place, position in enumerate(self.positions)}
+
+    @cached_property
     def parent(self) -> tuple[int, ...]:
         """For each part the number of the part it grows from, -1 for the arm."""
         return tuple(
