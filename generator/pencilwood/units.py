@@ -76,8 +76,9 @@ def round_half_up(value: Fraction) -> int:
 def format_length(mm: int, units: UnitSystem = "metric", language: str = "en") -> str:
     """A length as a page shows it, rounded to what a tape can tell.
 
-    Metric: thin wood in mm, under 10 m in cm, else in m. US: under 2 in to the sixteenth,
-    under 3 ft to the half inch, else in feet to the half foot or quarter foot.
+    Metric: as thin as a cane in mm, under 10 m in cm, else in m, so that two distances that are
+    compared have one unit. US: under 2 in to the sixteenth, under 3 ft to the half inch, else in
+    feet to the half foot or quarter foot.
     """
     return _length(mm, units, language)
 
@@ -86,7 +87,7 @@ def format_length(mm: int, units: UnitSystem = "metric", language: str = "en") -
 def _length(mm: int, units: UnitSystem, language: str) -> str:
     if units == "us":
         return _us_length(mm)
-    if abs(mm) < 20 or (abs(mm) < 100 and mm % 10):
+    if abs(mm) < 20:
         return f"{mm} mm"
     if abs(mm) < 10_000:
         return f"{_decimal(Fraction(mm, 10), 1, language)} cm"

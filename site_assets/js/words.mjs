@@ -73,7 +73,7 @@ export class Words {
    */
   length(mm) {
     if (this.units === "us") return usLength(mm);
-    if (Math.abs(mm) < 20 || (Math.abs(mm) < 100 && mm % 10 !== 0)) return `${mm} mm`;
+    if (Math.abs(mm) < 20) return `${mm} mm`;
     if (Math.abs(mm) < 10_000) return `${this.tenths(mm)} cm`;
     return `${this.tenths(roundHalfUp(mm, 100))} m`;
   }

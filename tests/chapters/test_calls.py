@@ -63,6 +63,23 @@ def test_what_the_employer_settles_takes_the_place_of_the_line(
     assert "pw-to-fill" not in html
 
 
+@pytest.mark.parametrize(
+    ("text", "names"),
+    [
+        ('- First aider: {{ to_fill("first aider") }}', 0),  # The words before say it.
+        ('Fill in **here**:  {{to_fill("first aider")}} and go.', 0),
+        ('Ask {{ to_fill("first aider") }} where the kit is.', 1),
+        ('Two: {{ to_fill("first aider") }} {{ to_fill("emergency number") }}', 1),
+    ],
+)
+def test_a_line_to_fill_in_is_named_where_nothing_else_names_it(
+    handbook: Handbook, text: str, names: int
+) -> None:
+    html = filled(handbook, text)
+    assert html.count('"pw-to-fill-name"') == names
+    assert html.count('"pw-to-fill"') == text.count("to_fill")
+
+
 def test_a_word_is_explained_once_on_a_page(handbook: Handbook) -> None:
     html = filled(handbook, 'A {{ term("spur") }} and a {{ term("spur") }}.')
     assert html.count("pw-term") == 1

@@ -12,14 +12,14 @@ from vines import SAMPLES, arm, cane, old, vine
 ENGLISH = """\
 A one-arm cordon with 40 cm of arm, 2 positions, 3 canes and 12 buds. After the cuts 2 buds are \
 left, at 1 position.
-The trunk is 55 mm thick and the arm lies 90 cm above the ground. Wires: fruiting wire at 90 cm, \
+The trunk is 5.5 cm thick and the arm lies 90 cm above the ground. Wires: fruiting wire at 90 cm, \
 catch wires at 120 cm and 150 cm, top wire at 180 cm. Shoots are trimmed in summer at 215 cm.
-Right arm, 40 cm long and 35 mm thick, 2 positions, from the head outward:
+Right arm, 40 cm long and 3.5 cm thick, 2 positions, from the head outward:
 R1, 12 cm from the head. Old wood m: grows straight from the arm; 2 years old; 6 cm long, 14 mm \
 thick; upright; sound. Cane a: grows from m after 15 mm, 15 mm above the arm; 4 buds, 7 cm apart; \
 35 cm long, 8 mm thick; leaning toward the head; sound; cut back to 2 buds. Old wood m above a: \
-the next 45 mm of the same wood, from 15 mm above the arm; cut off. Cane b: grows from m after \
-58 mm, 58 mm above the arm; 7 buds, 7 cm apart; 56 cm long, 9 mm thick; upright; sound; gone \
+the next 4.5 cm of the same wood, from 15 mm above the arm; cut off. Cane b: grows from m after \
+5.8 cm, 5.8 cm above the arm; 7 buds, 7 cm apart; 56 cm long, 9 mm thick; upright; sound; gone \
 with the wood it grew from.
 R2, 25 cm from the head. Cane a: grows straight from the arm; 1 bud, 7 cm apart; 14 cm long, 4 mm \
 thick; hanging down; spindly; cut off."""
@@ -27,16 +27,16 @@ thick; hanging down; spindly; cut off."""
 SPANISH = """\
 Un cordón de un brazo con 40 cm de brazo, 2 posiciones, 3 sarmientos y 12 yemas. Después de los \
 cortes quedan 2 yemas, en 1 posición.
-El tronco tiene 55 mm de grueso y el brazo está a 90 cm del suelo. Alambres: el de formación a \
+El tronco tiene 5,5 cm de grueso y el brazo está a 90 cm del suelo. Alambres: el de formación a \
 90 cm, los de vegetación a 120 cm y 150 cm, el más alto a 180 cm. En verano los brotes se \
 despuntan a 215 cm.
-Brazo derecho, de 40 cm de largo y 35 mm de grueso, 2 posiciones, desde la cabeza hacia la punta:
+Brazo derecho, de 40 cm de largo y 3,5 cm de grueso, 2 posiciones, desde la cabeza hacia la punta:
 R1, a 12 cm de la cabeza. Madera vieja m: sale directo del brazo; de 2 años; 6 cm de largo y 14 mm \
 de grueso; derecha hacia arriba; sana. Sarmiento a: sale de m a 15 mm de su base, a 15 mm por \
 encima del brazo; 4 yemas, cada 7 cm; 35 cm de largo y 8 mm de grueso; inclinado hacia la cabeza; \
-sano; cortado a 2 yemas. Madera vieja m por encima de a: los siguientes 45 mm de la misma madera, \
-a 15 mm por encima del brazo; cortada desde la base. Sarmiento b: sale de m a 58 mm de su base, a \
-58 mm por encima del brazo; 7 yemas, cada 7 cm; 56 cm de largo y 9 mm de grueso; derecho hacia \
+sano; cortado a 2 yemas. Madera vieja m por encima de a: los siguientes 4,5 cm de la misma madera, \
+a 15 mm por encima del brazo; cortada desde la base. Sarmiento b: sale de m a 5,8 cm de su base, a \
+5,8 cm por encima del brazo; 7 yemas, cada 7 cm; 56 cm de largo y 9 mm de grueso; derecho hacia \
 arriba; sano; cayó con la madera de la que salía.
 R2, a 25 cm de la cabeza. Sarmiento a: sale directo del brazo; 1 yema, cada 7 cm; 14 cm de largo y \
 4 mm de grueso; colgado hacia abajo; raquítico; cortado desde la base."""

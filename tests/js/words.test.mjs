@@ -28,7 +28,7 @@ test("one and many", () => {
 
 test("lengths fill both spellings of their name", () => {
   const facts = { gap_mm: 65, buds: 3 };
-  assert.equal(words().fill("{gap} {gap_mm} {buds}", facts), "65 mm 65 mm 3");
+  assert.equal(words().fill("{gap} {gap_mm} {buds}", facts), "6.5 cm 6.5 cm 3");
 });
 
 test("names of wood are put into the reader's language", () => {
@@ -44,7 +44,7 @@ test("a filled-in text isn't filled a second time", () => {
 const LENGTHS = [
   [8, "8 mm", "8 mm", "5/16 in"],
   [20, "2 cm", "2 cm", "13/16 in"],
-  [65, "65 mm", "65 mm", "2 1/2 in"],
+  [65, "6.5 cm", "6,5 cm", "2 1/2 in"],
   [100, "10 cm", "10 cm", "4 in"],
   [900, "90 cm", "90 cm", "35 1/2 in"],
   [1500, "150 cm", "150 cm", "5 ft"],

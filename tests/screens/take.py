@@ -103,6 +103,8 @@ def take(browser: Browser, site: Path, shot: Shot, folder: Path) -> list[str]:
     page.wait_for_load_state("load")
     page.evaluate("document.fonts.ready")
     page.evaluate(ALL_PICTURES)
+    if shot.screen == "paper":
+        page.evaluate("dispatchEvent(new Event('beforeprint'))")
     troubles = [] if shot.screen == "paper" else troubles_on(page)
     picture(page, shot, folder / shot.name)
     opened.close()

@@ -56,7 +56,7 @@ def test_anything_else_is_refused_with_its_reason(text: str, problem: str) -> No
         (8, "metric", "en", "8 mm"),
         (19, "metric", "en", "19 mm"),
         (20, "metric", "en", "2 cm"),
-        (38, "metric", "en", "38 mm"),
+        (38, "metric", "en", "3.8 cm"),
         (125, "metric", "es", "12,5 cm"),
         (2150, "metric", "en", "215 cm"),
         (12_000, "metric", "en", "12 m"),

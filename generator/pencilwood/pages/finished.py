@@ -11,6 +11,7 @@ from markupsafe import Markup
 from pencilwood.assets import asset_root
 from pencilwood.pages.policy import OWN_TEXT, with_policy
 from pencilwood.pages.style_sheet import STYLE_SHEET, style_sheet
+from pencilwood.pages.unbroken import keep_units_together
 
 OUR_FILES = "assets/pencilwood"
 """Folder of the site that holds everything of ours that is not a page."""
@@ -61,7 +62,7 @@ def finish(html: str, up: str, folder: str, *, live: bool = False, frames: bool 
     if not live:
         # Our own script asks for it (site_assets/js/late_search.mjs).
         html = _SEARCH.sub(r'<script src="\1" type="text/later"></script>', with_versions(html))
-    html = _unhindered(html)
+    html = keep_units_together(_unhindered(html))
     return with_policy(html, live=live, frames=frames)
 
 

@@ -16,7 +16,8 @@ from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
 _LINK = Markup('<a class="{}" href="{}">{}</a>')
 _TERM = Markup('<a class="pw-term" href="{}" title="{}">{}</a>')
 _FILLED = Markup('<strong class="pw-filled">{}</strong>')
-_EMPTY = Markup('<span class="pw-to-fill"><span class="pw-to-fill-name">{}</span></span>')
+_EMPTY = Markup('<span class="pw-to-fill">{}</span>')
+_NAME_BELOW = Markup('<span class="pw-to-fill-name">{}</span>')
 _BANDS = {band.name: band for band in BANDS}
 OUR_PAGES = ("vines", "quizzes", "blocks", "rules", "scores", "safety", "words", "sources")
 """Pages that a chapter may lead to by name."""
@@ -129,7 +130,8 @@ class InlineCalls:
             return Markup()
         settled = self._desk.profile.employer.get(field)
         if settled is None:
-            return _EMPTY.format(self._desk.say(f"employer.{field}"))
+            name = _NAME_BELOW.format(self._desk.say(f"employer.{field}"))
+            return _EMPTY.format("" if self._writing.is_announced(where) else name)
         return _FILLED.format(settled if isinstance(settled, str) else self._desk.length(settled))
 
     def cite(self, where: Where, key: str) -> Markup:

@@ -65,3 +65,9 @@ class Writing:
         above = rows[line - 1] if line else ""
         below = rows[line + 1] if line + 1 < len(rows) else ""
         return not above.strip() and not below.strip() and bool(_ALONE.fullmatch(rows[line]))
+
+    def is_announced(self, where: Where) -> bool:
+        """Whether the words before a call say what comes: `Emergency number: {{ … }}`."""
+        line, column = where
+        before, _, _ = self.chapter.markdown.split("\n")[line - 1][: column - 1].rpartition("{{")
+        return before.rstrip().endswith(":")

@@ -1,0 +1,30 @@
+"""A number keeps its unit on its line, and what is copied keeps its plain spaces."""
+
+import pytest
+
+from pencilwood.pages.unbroken import keep_units_together
+
+JOINED = "\u00a0"
+
+
+@pytest.mark.parametrize(
+    ("html", "kept"),
+    [
+        ("<p>8 mm or 10 cm</p>", f"<p>8{JOINED}mm or 10{JOINED}cm</p>"),
+        ("<td>0.6 kg</td>", f"<td>0.6{JOINED}kg</td>"),
+        ("<b>30</b> %", f"<b>30</b>{JOINED}%"),
+        # Copied into a file, where only a plain space is read.
+        (
+            "<pre><span>at: 12 cm</span></pre> 5 cm",
+            f"<pre><span>at: 12 cm</span></pre> 5{JOINED}cm",
+        ),
+        ("<code>--spacing 9 cm</code>", "<code>--spacing 9 cm</code>"),
+        ("<textarea>8 mm</textarea>", "<textarea>8 mm</textarea>"),
+        # Read by a program, whose hash is in the page's policy.
+        ("<script>a = b % c</script>", "<script>a = b % c</script>"),
+        ("<style>a { width: calc(9 %) }</style>", "<style>a { width: calc(9 %) }</style>"),
+        ("<p>a code of 3 parts</p>", "<p>a code of 3 parts</p>"),
+    ],
+)
+def test_only_units_in_text_are_kept_together(html: str, kept: str) -> None:
+    assert keep_units_together(html) == kept
