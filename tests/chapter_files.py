@@ -74,6 +74,17 @@ def told(handbook: Handbook, text: str, language: str = "en", **more: str) -> li
 
 def filled(handbook: Handbook, text: str, language: str = "en", **more: str) -> str:
     """The text of a chapter with every call filled in."""
+    return _filled(handbook, text, language, **more)[1]
+
+
+def completed(handbook: Handbook, text: str) -> str:
+    """The same in English, with the drawings that go in late."""
+    desk, html = _filled(handbook, text, "en")
+    return desk.complete(html)
+
+
+def _filled(handbook: Handbook, text: str, language: str, **more: str) -> tuple[Desk, str]:
     one = chapter(text, language, **more)
     assert told(handbook, text, language, **more) == []
-    return filled_in(Desk(handbook, one.name, language), one)
+    desk = Desk(handbook, one.name, language)
+    return desk, filled_in(desk, one)

@@ -29,8 +29,8 @@ export const LEANS = ["up", "out", "in", "down"];
 
 const LETTER_MM = 30;
 const PLACE_MM = 52;
-const STUB_SHARE = 0.22;
-const MOST_STUB_MM = 12;
+const STUB_SHARE = 0.5;
+const MOST_STUB_MM = 20;
 const TIP_SHARE = 0.55;
 /** How much a cane swells at a bud. */
 const SWELLING = 1.18;

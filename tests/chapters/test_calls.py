@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
-from chapter_files import filled, told
+from chapter_files import completed, filled, told
 from pencilwood.pages.handbook import Handbook
 
 
@@ -91,6 +91,13 @@ def test_a_vine_can_be_drawn_in_every_state(handbook: Handbook, state: str) -> N
     html = filled(handbook, f'{{{{ draw("tidy-vine", state="{state}", caption="So.") }}}}')
     assert "<figcaption>So.</figcaption>" in html
     assert "\n" not in html.strip()
+
+
+@pytest.mark.parametrize("state", ["before", "fine", "answer"])
+def test_letters_stand_in_a_close_up_alone(handbook: Handbook, state: str) -> None:
+    whole = completed(handbook, f'{{{{ draw("tidy-vine", state="{state}") }}}}')
+    near = completed(handbook, f'{{{{ draw("tidy-vine", state="{state}", at="L1") }}}}')
+    assert ("pw-letter" in whole, "pw-letter" in near) == (False, True)
 
 
 @pytest.mark.parametrize(

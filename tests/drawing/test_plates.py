@@ -5,8 +5,10 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
-from pencilwood.drawing.plates import PLATES, draw_plate
+from pencilwood.drawing.plates import PLATES, cuts, draw_plate
 from pencilwood.drawing.plates.board import WIDTH
+from pencilwood.drawing.shapes import Ink
+from pencilwood.rules import cut_too_close
 from pencilwood.words import LANGUAGES
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -88,3 +90,20 @@ def test_the_rule_of_the_leaning_ladder_is_not_on_the_tripod(language: str) -> N
 def test_a_hand_is_shown_in_the_units_of_the_profile() -> None:
     assert "10 cm" in draw_plate("hand-on-the-arm", "p", "en", "metric")
     assert "4 in" in draw_plate("hand-on-the-arm", "p", "en", "us")
+
+
+def test_the_right_stub_is_as_long_as_the_rules_ask_for() -> None:
+    """To the scale that stands on the plate; the rules name the source of their figure."""
+    asked = next(band for band in cut_too_close.BANDS if band.name == "stub above the bud")
+    stubs = dict(cuts._STUBS)
+    assert stubs["right"] == asked.default
+    assert stubs["close"] < asked.lowest
+    assert asked.highest < stubs["long"]
+    assert "2 cm" in texts(parsed("cut-and-stub"))
+
+
+def test_the_hand_is_as_wide_as_its_measure() -> None:
+    fingers = [ink for finger in range(4) for ink in cuts._finger(25.0 * finger, -20.0, 25.0)]
+    runs = [run for ink in fingers if isinstance(ink, Ink) for run in ink.runs]
+    across = [x for run in runs for x, _ in run.points]
+    assert (min(across), max(across)) == (0, cuts._HAND_MM)

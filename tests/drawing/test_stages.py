@@ -1,6 +1,12 @@
 """Classes alone tell what is gone: in one state, or after each pass."""
 
+import pytest
+
 from pencilwood.drawing import draw_passes, draw_state
+from pencilwood.drawing.canes import stretches
+from pencilwood.drawing.cut_marks import draw_cut_marks
+from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.shapes import Ink
 from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT
 from pencilwood.vine.model import Side
 from pencilwood.vine.passes import DoneCut, Pass, after_each_pass
@@ -83,6 +89,22 @@ def test_every_cut_is_marked_with_one_more_bar_in_each_pass() -> None:
         "pw-cut-mark pw-cut-thinning-out": 2,
         "pw-cut-mark pw-cut-fine": 3,
     }
+
+
+@pytest.mark.parametrize("internode_mm", [35, 50, 70, 110])
+@pytest.mark.parametrize("in_pass", Pass)
+def test_no_mark_of_a_cut_lies_on_the_bud_below_it(in_pass: Pass, internode_mm: int) -> None:
+    pieces = [cane("a", 4, internode_mm=internode_mm, thickness_mm=9)]
+    plate = Plate(divide(vine(ONE_ARM_RIGHT, arm(Side.RIGHT, 400, (200, pieces)))))
+    (mark,) = draw_cut_marks(plate, [DoneCut(Shortening("R1a", 2), in_pass)]).things
+    bud = next(
+        thing
+        for thing in stretches(plate.stems["R1a"], lambda _: "")[1].things
+        if isinstance(thing, Ink) and thing.attributes.get("data-bud") == "2"
+    )
+    assert isinstance(mark, Ink)
+    lowest_bar = max(y for run in mark.runs for _, y in run.points)
+    assert lowest_bar < min(y for run in bud.runs for _, y in run.points)
 
 
 def test_passes_follow_one_another_whatever_the_order_of_the_list() -> None:

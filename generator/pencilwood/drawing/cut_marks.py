@@ -12,6 +12,7 @@ from pencilwood.vine.passes import PASSES, DoneCut
 from pencilwood.vine.wood import Shortening, Tie
 
 _BETWEEN_MM = 8.0
+"""From bar to bar; the lowest is the cut, so that none lies on the bud below it."""
 _BEYOND_EDGE_MM = 11.0
 _ABOVE_FOOT_MM = 14.0
 
@@ -29,10 +30,11 @@ def _mark(plate: Plate, done: DoneCut) -> Ink:
         place = cut_place_mm(stem, done.cut.buds)
     else:
         place = part.start_mm + min(_ABOVE_FOOT_MM, (part.end_mm - part.start_mm) / 2)
+        place -= PASSES.index(done.in_pass) * _BETWEEN_MM / 2
     bars = PASSES.index(done.in_pass) + 1
     runs: list[Run] = []
     for bar in range(bars):
-        at = place + (bar - (bars - 1) / 2) * _BETWEEN_MM
+        at = place + bar * _BETWEEN_MM
         aside = stem.half_mm(at) + _BEYOND_EDGE_MM
         runs.append(Run((stem.curve.beside(at, -aside), stem.curve.beside(at, aside))))
     look: Attributes = {

@@ -18,6 +18,8 @@ from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Words
 from pencilwood.drawing.stems import THICKER, Stem
 from pencilwood.vine.model import Growth, Position
 
+LETTER = "pw-letter"
+"""The class of the letters."""
 LETTER_MM = 30.0
 _NAMES_APART_MM = 20.0
 _CELL_MM = 40.0
@@ -168,7 +170,7 @@ def _beside(stem: Stem) -> Iterator[Choice]:
 def draw_letters(plate: Plate) -> dict[str, Words]:
     """The letter of every stem, by the stem's name."""
     look: Attributes = {
-        "class": "pw-letter",
+        "class": LETTER,
         "font-size": LETTER_MM,
         "font-style": "italic",
         "fill": INK,

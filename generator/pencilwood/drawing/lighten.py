@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 
-from pencilwood.drawing.shapes import Group, Ink, Thing
+from pencilwood.drawing.shapes import Group, Ink, Thing, Words
 
 # A ghost shows the edge of the wood and the face of the cut, nothing else.
 _OF_A_GHOST = ("pw-wood", "pw-face", "pw-stretch")
@@ -13,14 +13,16 @@ _OF_A_GHOST = ("pw-wood", "pw-face", "pw-stretch")
 def without_hidden(
     things: Sequence[Thing], hidden: Collection[str], ghosts: Collection[str]
 ) -> Iterator[Thing]:
-    """The things without the groups of a `hidden` class, and little of those of a ghost's."""
+    """The things without those of a `hidden` class, and little of the groups of a ghost's."""
     for thing in things:
-        if not isinstance(thing, Group):
-            yield thing
-        elif _has(thing, ghosts):
+        if isinstance(thing, Group) and _has(thing, ghosts):
             yield _ghost(thing)
-        elif not _has(thing, hidden):
+        elif _has(thing, hidden):
+            continue
+        elif isinstance(thing, Group):
             yield Group(tuple(without_hidden(thing.things, hidden, ghosts)), thing.attributes)
+        else:
+            yield thing
 
 
 def _ghost(group: Group) -> Group:
@@ -30,6 +32,6 @@ def _ghost(group: Group) -> Group:
 
 
 def _has(thing: Thing, classes: Collection[str]) -> bool:
-    if not isinstance(thing, Group | Ink):
+    if not isinstance(thing, Group | Ink | Words):
         return False
     return not set(classes).isdisjoint(str(thing.attributes.get("class", "")).split())

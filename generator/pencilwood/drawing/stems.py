@@ -19,6 +19,8 @@ THICKER = 2
 
 _TAPERS_WITHIN_MM = 900.0
 _THINNEST_HALF_MM = 1.6
+_STUB_MM, _STUB_SHARE = 20.0, 0.5
+"""As the rules ask for, and of short internodes so large a share at most."""
 
 
 @dataclass(frozen=True)
@@ -39,8 +41,8 @@ class Stem:
 
     @property
     def stub_mm(self) -> float:
-        """Wood left above the bud when the cane is cut there."""
-        return min(12.0, self.piece.internode_mm * 0.22)
+        """Wood left above the bud when the cane is cut there; it clears the drawn bud's tip."""
+        return min(_STUB_MM, self.piece.internode_mm * _STUB_SHARE)
 
     def half_mm(self, along_mm: float) -> float:
         """Half the drawn thickness; canes swell a little at each bud and taper to their tip."""

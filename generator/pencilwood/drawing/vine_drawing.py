@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from pencilwood.drawing.cutpoints import CutPoint, cut_points
 from pencilwood.drawing.looks import PAPER, stylesheet
-from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.sawn_arm import Sawn
 from pencilwood.drawing.shapes import Attributes, Box
@@ -165,7 +165,13 @@ def draw_passes(
         cut_marks=[done for done in cuts if done.cut.part not in lying],
         window=window,
         laid=laid,
+        across=_to_the_edges(plate_of(parts, laid).frame, window) if window else None,
     )
+
+
+def _to_the_edges(whole: Frame, window: Frame) -> Frame:
+    """As far as wires run where a part has no room for the words beside them."""
+    return Frame(whole.left, whole.top, window.right + RIGHT_MARGIN_MM, whole.bottom)
 
 
 def cutpoint_positions(parts: Parts) -> tuple[CutPoint, ...]:

@@ -110,6 +110,12 @@ def line(*points: Point, width: float = 3.0, dashed: bool = False, smooth: bool 
     return Ink((Run(points, smooth=smooth),), look)
 
 
+def on_wood(*points: Point, width: float = 3.0) -> Ink:
+    """A pen line on wood, which stays dark on a dark page."""
+    drawn = line(*points, width=width, smooth=True)
+    return Ink(drawn.runs, {**drawn.attributes, "class": "pw-plate-ring"})
+
+
 def shape(*points: Point, fill: str = PAPER, width: float = 3.0, smooth: bool = False) -> Ink:
     """A filled outline."""
     names = {PAPER: "pw-plate-paper", FACE: "pw-plate-face", INK: "pw-plate-ink"}
@@ -137,12 +143,13 @@ def pointer(text_at: Point, text: str, to: Point, *, anchor: str = "start") -> G
     """A label, and a line from it to what it names."""
     lines = text.count("|") + 1
     middle_y = text_at.y - SIZE * 0.32 + (lines - 1) * SIZE * _LINE / 2
-    gap = {"start": -10.0, "end": 10.0}.get(anchor, 0.0)
-    begin = Point(text_at.x + gap, middle_y)
-    if anchor == "middle":
+    aside = {"start": -1.0, "end": 1.0}.get(anchor, 0.0)
+    begin = Point(text_at.x + 14 * aside, middle_y)
+    if (to.x - text_at.x) * aside <= 0:
+        # What it names lies under or over the words; the line leaves them there.
         below = to.y > text_at.y
-        begin = Point(text_at.x, text_at.y + (lines - 1) * SIZE * _LINE + 10 if below
-                      else text_at.y - SIZE)  # fmt: skip
+        foot_y = text_at.y + (lines - 1) * SIZE * _LINE + 14
+        begin = Point(text_at.x - 26 * aside, foot_y if below else text_at.y - SIZE - 2)
     dot = Dot(to, 6.0, {"class": "pw-plate-ink", "fill": INK})
     return Group((line(begin, to, width=2.4), dot, words(text_at, text, anchor=anchor)))
 
@@ -197,19 +204,19 @@ def cane(name: str, piece: Piece, foot: Point, heading_rad: float = 0.0) -> Stem
     return Stem(name, piece, trace(foot, piece.length_mm, lambda _: heading_rad))
 
 
-def draw_cane(stem: Stem, only_first: int | None = None) -> Group:
-    """A cane as the vines show it, or only its first stretches."""
+def draw_cane(stem: Stem, pen_mm: float = 2.0) -> Group:
+    """A cane as the vines show it; a finer pen where it is much enlarged."""
     condition = stem.piece.condition
     look: dict[str, str | float] = {
         "class": f"pw-part pw-cane pw-{condition}",
         "color": _COLOURS[condition],
         "fill": "currentColor",
         "stroke": INK,
-        "stroke-width": 2.0,
+        "stroke-width": pen_mm,
     }
     if condition is Condition.SPINDLY:
         look["stroke-dasharray"] = "9 6"
-    return Group(stretches(stem, lambda _: "")[:only_first], look)
+    return Group(stretches(stem, lambda _: ""), look)
 
 
 def draw_old(curve: Curve, length_mm: float, thickness_mm: float, name: str) -> Group:

@@ -14,13 +14,15 @@ from pencilwood.drawing.plates.board import (
     draw_old,
     enlarged,
     number_sign,
+    on_wood,
     pointer,
     right_sign,
     words,
     wrong_sign,
 )
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Dot, Thing
+from pencilwood.drawing.shapes import Dot, Ink, Thing
+from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Condition, Piece
 from pencilwood.words import say
 
@@ -41,14 +43,18 @@ def parts_of_a_cane(board: Board) -> Scene:
         at = Point(x + middle.x * times, foot + middle.y * times)
         side = 1 if middle.x > 0 else -1
         things.append(number_sign(Point(at.x + side * 62, at.y), str(bud)))
-    node_y = foot - 2 * piece.internode_mm * times
+    rings = [_ring(stem, bud, x, foot, times) for bud in range(1, piece.buds + 1)]
     between_y = foot - 2.5 * piece.internode_mm * times
     third = Point(*bud_middle(stem, 3))
     third_at = Point(x + third.x * times, foot + third.y * times)
-    # The bud's name stands on the side where the bud is.
-    bud_x, anchor = (500.0, "start") if third.x > 0 else (170.0, "end")
+    # The bud's name stands on the side where the bud is, the node's on the side where it is not.
+    sides = ((500.0, "start"), (170.0, "end"))
+    bud_x, anchor = sides[third.x < 0]
+    node_x, node_anchor = sides[bud_middle(stem, 2)[0] > 0]
+    node = rings[1].runs[0].points[0 if node_x < x else -1]
     things += [
-        pointer(Point(170, node_y - 60), board.say("node"), Point(x - 26, node_y), anchor="end"),
+        *rings,
+        pointer(Point(node_x, node[1] + 12), board.say("node"), Point(*node), anchor=node_anchor),
         pointer(Point(500, between_y + 12), board.say("internode"), Point(x + 20, between_y)),
         pointer(Point(bud_x, third_at.y - 80), board.say("bud"), third_at, anchor=anchor),
         pointer(Point(500, foot - 70), board.say("basal"), Point(x + 32, foot - 21)),
@@ -56,6 +62,16 @@ def parts_of_a_cane(board: Board) -> Scene:
         words(Point(20, 66), board.say("count"), size=30),
     ]
     return Scene(1110, things)
+
+
+def _ring(stem: Stem, bud: int, x: float, foot: float, times: float) -> Ink:
+    """The ring of a node, which goes around the cane under the bud."""
+    at = float(bud * stem.piece.internode_mm)
+    half = stem.half_mm(at)
+    places = (
+        stem.curve.beside(at, -half), stem.curve.beside(at - 4, 0.0), stem.curve.beside(at, half),
+    )  # fmt: skip
+    return on_wood(*(Point(x + right * times, foot + down * times) for right, down in places))
 
 
 def wood_ages(board: Board) -> Scene:

@@ -20,30 +20,41 @@ from pencilwood.drawing.plates.board import (
     wrong_sign,
 )
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Attributes, Dot, Thing
+from pencilwood.drawing.shapes import Attributes, Dot, Ink, Thing
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Piece
 
-_STUBS = (("close", 1), ("right", 13), ("long", 46))
+_STUBS = (("close", 1), ("right", 20), ("long", 60))
+"""Wood above the bud; the right one is what the rules ask for unless a profile says otherwise."""
+_DRAWN_MM = 5
+"""Thickness of a cane of 10 mm, which the drawing doubles: here the stub is compared with it."""
+_PEN_MM = 1.1
+_SCALE_MM = 20
 _HAND_MM = 100
 
 
 def cut_and_stub(board: Board) -> Scene:
     """The top of a spur three times: cut too close, right, and with a stub too long."""
     things: list[Thing] = []
-    foot, times = 620.0, 4.2
+    foot, times = 640.0, 5.4
     for number, (key, stub_mm) in enumerate(_STUBS):
         x = WIDTH * (number + 0.5) / len(_STUBS)
-        piece = Piece("a", 1, 80 + stub_mm, 11, buds=1, internode_mm=80)
+        piece = Piece("a", 1, 50 + stub_mm, _DRAWN_MM, buds=1, internode_mm=50)
         # One name for all three, so that the bud stands on the same side.
         stem = cane("plate cut", piece, Point(0, 0))
-        things.append(enlarged((draw_cane(stem), _cut_end(stem)), x, foot, times))
+        things.append(enlarged((draw_cane(stem, _PEN_MM), _cut_end(stem)), x, foot, times))
         sign = right_sign if key == "right" else wrong_sign
         things.append(sign(Point(x, foot + 60)))
         things.append(words(Point(x, foot + 140), board.say(key), anchor="middle", bold=True))
         things.append(
             words(Point(x, foot + 184), board.say(f"{key}.why"), anchor="middle", size=29)
         )
+    bar_y, long = 96.0, _SCALE_MM * times
+    things += [
+        line(Point(40, bar_y), Point(40 + long, bar_y), width=5.0),
+        *(line(Point(at, bar_y - 10), Point(at, bar_y + 10)) for at in (40, 40 + long)),
+        words(Point(40, bar_y - 26), board.length(_SCALE_MM)),
+    ]
     return Scene(foot + 270, things)
 
 
@@ -52,10 +63,10 @@ def _cut_end(stem: Stem) -> Thing:
     end = float(stem.piece.length_mm)
     slope_deg = -24 if bud_middle(stem, 1)[0] > 0 else 24
     look: Attributes = {
-        "class": "pw-plate-face",
+        "class": "pw-plate-cut",
         "fill": FACE,
         "stroke": INK,
-        "stroke-width": 1.6,
+        "stroke-width": _PEN_MM,
     }
     half = stem.half_mm(end) * 1.12
     return Dot(stem.curve.at(end), half, look, flattening=0.5, turn_deg=slope_deg)
@@ -83,7 +94,7 @@ def hand_on_the_arm(board: Board) -> Scene:
         words(Point(24, arm_y - 250), board.say("spur")),
         line(Point(120, arm_y - 240), Point(left - 34, arm_y - 160), width=2.4),
     ]
-    return Scene(arm_y + 420, things)
+    return Scene(arm_y + 530, things)
 
 
 def _spur() -> Piece:
@@ -91,28 +102,57 @@ def _spur() -> Piece:
 
 
 def _hand() -> tuple[Thing, ...]:
-    """The back of a hand from below, its four fingers closed over the arm; in millimetres."""
-    fingers = []
-    tops = (-38.0, -50.0, -47.0, -32.0)
-    for number, top in enumerate(tops):
-        x = 10.0 + 20.0 * number
-        fingers.append(
-            shape(
-                Point(x, 44), Point(x, top + 10), Point(x + 1.5, top + 2), Point(x + 10, top),
-                Point(x + 18.5, top + 2), Point(x + 20, top + 10), Point(x + 20, 44),
-                width=1.3,
-            )
-        )  # fmt: skip
-        fingers.append(line(Point(x + 5, top + 13), Point(x + 15, top + 13), width=0.8))
-        fingers.append(line(Point(x + 5, 12), Point(x + 15, 12), width=0.8))
-    palm = shape(
-        Point(10, 36), Point(90, 36), Point(91, 70), Point(86, 100), Point(78, 118),
-        Point(78, 138), Point(24, 138), Point(24, 118), Point(14, 96), Point(10, 70),
-        width=1.3,
+    """The back of a right hand from below, as wide as the measure; in millimetres."""
+    wide = _HAND_MM / 4
+    fingers = [part for number, top in enumerate(_FINGER_TOPS_MM)
+               for part in _finger(wide * number, top, wide)]  # fmt: skip
+    left = _points(
+        (0, 34), (0, 34), (-1, 56), (-3, 68), (-9, 60), (-15, 47), (-22, 38), (-30, 40), (-32, 50),
+        (-28, 64), (-19, 82), (-6, 101), (12, 120), (20, 136), (21, 146),
     )  # fmt: skip
-    thumb = shape(
-        Point(12, 92), Point(-4, 76), Point(-13, 58), Point(-14, 46), Point(-7, 42),
-        Point(0, 49), Point(6, 60), Point(16, 68), width=1.3,
+    right = _points((100, 34), (100, 34), (101, 66), (98, 92), (89, 112), (82, 128), (80, 146))
+    palm = shape(*left, *reversed(right), width=0.0, smooth=True)
+    wrist = [line(Point(21, 146), Point(21, 172), width=1.0),
+             line(Point(80, 146), Point(80, 172), width=1.0)]  # fmt: skip
+    sides = [line(*one, width=1.3, smooth=True) for one in (left, right)]
+    return (palm, *sides, *(_fading(one) for one in wrist), *fingers)
+
+
+_FINGER_TOPS_MM = (-24.0, -36.0, -32.0, -16.0)
+_KNUCKLES_MM = 50.0
+
+
+def _points(*places: tuple[float, float]) -> tuple[Point, ...]:
+    return tuple(Point(*place) for place in places)
+
+
+def _finger(x: float, top: float, wide: float) -> tuple[Thing, ...]:
+    """A finger with a round end, its nail, the creases of its joint, and its knuckle."""
+    middle, low = x + wide / 2, _KNUCKLES_MM
+    joint = top + (low - top) * 0.5
+    edge = _points(
+        (x, low), (x, low), (x + 0.4, joint), (x + 0.8, top + 12), (x + 4, top + 2), (middle, top),
+        (x + wide - 4, top + 2), (x + wide - 0.8, top + 12), (x + wide - 0.4, joint),
+        (x + wide, low), (x + wide, low),
     )  # fmt: skip
-    join = [line(Point(30 + 20 * n, 30), Point(30 + 20 * n, 44), width=1.3) for n in range(3)]
-    return (thumb, palm, *fingers, *join)
+    nail = _points(
+        (middle - 5.5, top + 15), (middle - 6, top + 7), (middle, top + 4.5), (middle + 6, top + 7),
+        (middle + 5.5, top + 15), (middle, top + 17), (middle - 5.5, top + 15),
+    )  # fmt: skip
+    creases = [_wrinkle(middle, joint + up, 1.4) for up in (-2.0, 2.5)]
+    inside = shape(*edge, width=0.0, smooth=True)
+    return (
+        inside, line(*edge, width=1.3, smooth=True), line(*nail, width=0.8, smooth=True), *creases,
+        _wrinkle(middle, low + 11, -3.0),
+    )  # fmt: skip
+
+
+def _wrinkle(middle: float, down: float, bent: float) -> Ink:
+    """A short line across a finger."""
+    places = _points((middle - 6, down), (middle, down + bent), (middle + 6, down))
+    return line(*places, width=0.8, smooth=True)
+
+
+def _fading(drawn: Ink) -> Ink:
+    """A line that ends in shorter and shorter strokes."""
+    return Ink(drawn.runs, {**drawn.attributes, "stroke-dasharray": "9 3 6 4 3 5"})

@@ -30,7 +30,7 @@ def tripod_ladder(board: Board) -> Scene:
     """A three-leg ladder: two flared rails with steps, and one leg behind."""
     top_left, top_right = Point(330, 120), Point(430, 120)
     low_left, low_right = Point(180, _GROUND_Y), Point(540, _GROUND_Y)
-    back = Point(700, _GROUND_Y - 40)
+    back = Point(700, _GROUND_Y + 8)
     things: list[Thing] = [
         *ground(_GROUND_Y, soft=True),
         shape(
@@ -51,7 +51,7 @@ def tripod_ladder(board: Board) -> Scene:
             things.append(sign(Point(left.x - 124, left.y + 6), 24))
     things += [
         words(Point(24, 62), board.say("cap")),
-        words(Point(470, 236), board.say("not")),
+        words(Point(520, 206), board.say("not")),
         words(Point(24, 440), board.say("highest")),
         pointer(Point(650, 520), board.say("leg"), between(Point(394, 120), back, 0.72)),
         words(Point(24, _GROUND_Y + 70), board.say("ground")),
@@ -96,10 +96,12 @@ def leaning_ladder(board: Board) -> Scene:
         things.append(line(Point(at.x - 15, at.y - 4), Point(at.x + 15, at.y + 4), width=7))
         if rung < 3:
             things.append(number_sign(Point(at.x - 66, at.y), str(rung + 1)))
+            things.append(wrong_sign(Point(at.x - 126, at.y), 24))
     things.extend(_quarters(foot, rest))
     things += [
         line(Point(foot_x, _GROUND_Y + 40), Point(wall_x, _GROUND_Y + 40), width=5),
         words(Point(foot_x - 24, _GROUND_Y + 54), board.say("out"), anchor="end"),
+        words(Point(24, 250), board.say("not")),
         words(Point(24, 560), board.say("up")),
         words(Point(24, 62), board.say("count")),
         words(Point(24, _GROUND_Y + 130), board.say("ground")),
@@ -109,7 +111,7 @@ def leaning_ladder(board: Board) -> Scene:
 
 def _quarters(foot: Point, rest: Point) -> list[Thing]:
     """A measure beside the ladder with four equal parts."""
-    aside = -150.0
+    aside = -206.0
     low, high = Point(foot.x + aside, foot.y), Point(rest.x + aside, rest.y)
     things: list[Thing] = [line(low, high, width=4)]
     for part in range(5):

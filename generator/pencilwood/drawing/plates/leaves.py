@@ -17,8 +17,8 @@ from pencilwood.drawing.plates.board import (
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Thing
 
-_TRIM_Y = 190.0
-_ARM_Y = 900.0
+_TRIM_Y = 90.0
+_ARM_Y = 800.0
 _LEAF_EVERY = 40.0
 
 
@@ -27,7 +27,7 @@ def leaf_room(board: Board) -> Scene:
     arm = draw_old(trace(Point(-20, 0), 460, lambda _: 1.5708), 440, 17, "plate leaf arm")
     things: list[Thing] = [
         line(Point(20, _TRIM_Y), Point(780, _TRIM_Y), dashed=True, width=3.4),
-        words(Point(20, _TRIM_Y - 22), board.say("trim")),
+        words(Point(20, _TRIM_Y - 34), board.say("trim")),
         enlarged((arm,), 40, _ARM_Y, 1.8),
     ]
     for x, spur_high, sign, key in (
@@ -41,7 +41,7 @@ def leaf_room(board: Board) -> Scene:
         things.extend(_shoot(x, bud_y))
         things.append(sign(Point(x - 110, bud_y - 10)))
         things.append(words(Point(x, _ARM_Y + 90), board.say(key), anchor="middle"))
-    return Scene(1050, things)
+    return Scene(950, things)
 
 
 def _shoot(x: float, bud_y: float) -> list[Thing]:

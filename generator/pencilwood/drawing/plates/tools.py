@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from pencilwood.drawing.looks import FACE, INK
-from pencilwood.drawing.plates.board import Board, Scene, line, shape, words
+from pencilwood.drawing.looks import FACE, INK, OLD
+from pencilwood.drawing.plates.board import Board, Scene, line, on_wood, shape, words
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Dot, Thing
+from pencilwood.drawing.shapes import Attributes, Dot, Thing
 
 # Diameters on the plate; how thick each tool may cut stands in the text, from the profile.
 _WOOD = (("shears", 40.0), ("loppers", 100.0), ("saw", 190.0))
@@ -21,25 +21,28 @@ def tool_sizes(board: Board) -> Scene:
         middle_y = top + 110
         things.extend(_end_of_wood(Point(120, middle_y), across / 2))
         things.extend(draw(Point(250, middle_y)))
-        things.append(words(Point(24, top + 240), board.say(key), bold=True))
+        foot_y = max(top + 240, middle_y + across / 2 + 62)
+        things.append(words(Point(24, foot_y), board.say(key), bold=True))
         if number:
             things.append(line(Point(20, top - 24), Point(780, top - 24), width=1.6))
-    return Scene(870, things)
+    return Scene(905, things)
 
 
 def _end_of_wood(middle: Point, radius: float) -> list[Thing]:
-    bark = Dot(middle, radius, {"class": "pw-plate-face", "fill": FACE, "stroke": INK,
-                                "stroke-width": max(4.0, radius * 0.12)})  # fmt: skip
+    edge: Attributes = {"stroke": INK, "stroke-width": 2.0}
+    bark = Dot(middle, radius, {"class": "pw-plate-bark", "fill": OLD, **edge})
+    within = radius - max(4.0, radius * 0.12)
+    face = Dot(middle, within, {"class": "pw-plate-face", "fill": FACE, **edge})
     rings = [
         Dot(
             middle,
             radius * share,
             {"class": "pw-plate-ring", "fill": "none", "stroke": INK, "stroke-width": 1.4},
         )
-        for share in (0.66, 0.36)
+        for share in (0.62, 0.34)
         if radius > 30
     ]
-    return [bark, *rings]
+    return [bark, face, *rings]
 
 
 def _moved(corner: Point, *places: tuple[float, float]) -> tuple[Point, ...]:
@@ -86,6 +89,18 @@ def _saw(at: Point) -> list[Thing]:
         sag = 26 * (1 - ((x - 168) / 168) ** 2)
         teeth.append((x, 26 + sag * 0.5 + (0 if number % 2 else 12)))
     back = [(336.0, -14.0), (220.0, -18.0), (100.0, -10.0), (0.0, 18.0)]
-    handle = _moved(at, (330, -26), (372, -34), (470, -22), (520, 6), (516, 44), (486, 50),
-                    (450, 34), (372, 38), (330, 40))  # fmt: skip
-    return [shape(*_moved(at, *teeth, *back), width=2.6), shape(*handle, fill=FACE)]
+    handle = _moved(at, (326, -26), (326, -26), (372, -34), (440, -28), (492, -10), (524, 26),
+                    (516, 54), (494, 58), (470, 36), (436, 26), (388, 34), (352, 42), (326, 40),
+                    (326, 40))  # fmt: skip
+    ferrule = _moved(at, (352, -30), (352, 40))
+    rivets = [
+        Dot(Point(at.x + right, at.y + 2), 6, {"class": "pw-plate-face", "fill": FACE,
+                                               "stroke": INK, "stroke-width": 2.6})
+        for right in (384.0, 440.0)
+    ]  # fmt: skip
+    return [
+        shape(*_moved(at, *teeth, *back), width=2.6),
+        shape(*handle, fill=FACE, smooth=True),
+        on_wood(*ferrule, width=3.0),
+        *rivets,
+    ]

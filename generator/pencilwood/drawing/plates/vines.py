@@ -106,7 +106,7 @@ def parts_of_the_vine(board: Board) -> Scene:
         pointer(Point(240, 690), board.say("old"), at(-322, 925), anchor="end"),
         pointer(Point(560, 560), board.say("head"), at(20, 870)),
         pointer(Point(560, 720), board.say("trunk"), at(34, 380)),
-        pointer(Point(640, 490), board.say("wire"), at(690, 900), anchor="middle"),
+        pointer(Point(716, 500), board.say("wire"), at(690, 900), anchor="middle"),
     ]
     return Scene(960, things)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.arm_view import window_on_rest
 from pencilwood.drawing.describe import describe_vine
+from pencilwood.drawing.labels import LETTER
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.tied_canes import Laid, laid_canes
 from pencilwood.pages.desk import Desk
@@ -24,7 +25,8 @@ def draw_in_state(
     cuts = [one.done for one in proof.case.answer]
     stages, show = Stages(), ""
     laid, window = _laid(proof, left, state), None
-    hidden: list[str] = []
+    # The text of a chapter names pieces beside a close-up; on a whole vine letters are too small.
+    hidden = [LETTER]
     ghosts: list[str] = []
     if state == "answer" and left is not None:
         stages, show = Stages((Stage(GONE, left),)), "pw-hide-gone"
@@ -33,7 +35,7 @@ def draw_in_state(
         stages, show = stages_of_passes(proof.parts, cuts, proof.plan.left), f"pw-show-{state}"
         ghosts = [f"pw-off-{state}"]
         if state != "plan":
-            hidden = [f"pw-off-{earlier}" for earlier in STATES[1 : STATES.index(state)]]
+            hidden += [f"pw-off-{earlier}" for earlier in STATES[1 : STATES.index(state)]]
     return draw_vine(
         proof.parts, prefix, desk.language,
         title=title,
