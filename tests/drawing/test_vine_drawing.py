@@ -5,6 +5,7 @@ import os
 import re
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -48,6 +49,14 @@ def test_every_part_stretch_bud_and_cut_point_is_drawn(random: Vine) -> None:
     }
     assert cuts == wanted
     assert len(of_class(root, "pw-cutpoint")) == len(wanted)
+
+
+def test_a_vine_without_any_wood_is_drawn() -> None:
+    whole = tidy_vine()
+    bare = replace(whole, arms=tuple(replace(one, positions=()) for one in whole.arms))
+    root = read(drawn(divide(bare), cutpoints=True))
+    assert not of_class(root, "pw-part")
+    assert of_class(root, "pw-frame")
 
 
 @given(vines())
