@@ -37,7 +37,7 @@ SUMS = [
     ),
     (
         ("fit", "--buds-wanted", "40", "--arm-length", "70 cm"),
-        "Your arms hold 28 buds, the formula asks for 40 buds: leave 28 buds.",
+        "Your arms hold 28 buds, 40 buds are asked for: leave 28 buds.",
     ),
     (
         (

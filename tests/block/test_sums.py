@@ -147,7 +147,7 @@ def test_the_smaller_of_two_and_why() -> None:
 def test_the_reason_is_said() -> None:
     answer = ask("fit", buds_wanted="40", arm_length="70 cm", spur_spacing="10 cm")
     told = as_texts(answer, "metric", "en")["remarks"]
-    assert told == [["Your arms hold 28 buds, the formula asks for 40 buds: leave 28 buds."]]
+    assert told == [["Your arms hold 28 buds, 40 buds are asked for: leave 28 buds."]]
 
 
 def test_a_range_goes_in_and_a_range_comes_out() -> None:

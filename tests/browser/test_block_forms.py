@@ -39,7 +39,7 @@ def test_an_answer_comes_while_fields_are_filled(phone_page: Page, built_site: P
     expect(answer).to_have_text("Fill in the fields and the result appears here.")
     phone_page.fill("#pw-sum-fit-wanted_buds", "40")
     phone_page.fill("#pw-sum-fit-arm_mm", "70")
-    expect(answer).to_contain_text("Your arms hold 28 buds, the formula asks for 40 buds")
+    expect(answer).to_contain_text("Your arms hold 28 buds, 40 buds are asked for")
     form.get_by_text("How it is worked out").click()
     expect(form.locator("ol")).to_contain_text("14 spurs × 2 buds = 28 buds.")
 

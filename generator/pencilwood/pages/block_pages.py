@@ -19,7 +19,7 @@ from pencilwood.pages.block_plots import plot_of
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.words import say
+from pencilwood.words import fitting, say
 
 SUMS = "sums"
 # What a supervisor looks for first.
@@ -115,15 +115,23 @@ def figures_of(block: Block) -> Mapping[str, Value]:
 def _short(desk: Desk, worked: tuple[Worked, ...]) -> list[tuple[str, str]]:
     answers = {one.question: one for one in worked if isinstance(one, Answer)}
     return [
-        _figure(desk, figure)
+        _figure(desk, figure, answers[question])
         for question, name in _SHORT
         for figure in (answers[question].figures if question in answers else ())
         if figure.name == name
     ]
 
 
-def _figure(desk: Desk, figure: Figure) -> tuple[str, str]:
-    return figure.label(desk.language), figure.text(desk.profile.units, desk.language)
+def _figure(desk: Desk, figure: Figure, answer: Answer) -> tuple[str, str]:
+    """A number of an answer under a name that tells it from those of the other sums."""
+    label = say(desk.language, fitting(f"block.figure.{figure.name}", answer.question))
+    if figure.name == "lost-crop":
+        # The last years of a renovation bear a full crop.
+        years = sum(
+            one.name == "crop-share" and one.value.low < 1 for row in answer.rows for one in row
+        )
+        label = desk.say_of("one" if years == 1 else "", "block.lost-crop", years=years)
+    return label, figure.text(desk.profile.units, desk.language)
 
 
 def _shown(
@@ -139,7 +147,7 @@ def _shown(
     return ShownSum(
         name=name,
         title=title,
-        figures=tuple(_figure(desk, one) for one in worked.figures),
+        figures=tuple(_figure(desk, one, worked) for one in worked.figures),
         remarks=tuple(one.text("remark", units, language) for one in worked.remarks),
         steps=tuple(one.text("step", units, language) for one in worked.steps),
         columns=tuple(one.label(language) for one in worked.rows[0]) if worked.rows else (),

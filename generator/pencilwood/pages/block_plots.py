@@ -26,7 +26,7 @@ def plot_of(
     if answer.question == "buds":
         return _buds_curve(desk, answer, answers, given)
     if answer.question == "fit":
-        return _buds_bars(desk, answers)
+        return _buds_bars(desk, answers, given)
     if answer.question == "renovation":
         return _years(desk, answer)
     if answer.question == "thinning":
@@ -44,13 +44,17 @@ def bar(desk: Desk, figure: Figure, label: str) -> Bar:
     return Bar(label, figure.text(desk.profile.units, desk.language), low, likely, high)
 
 
-def _buds_bars(desk: Desk, answers: Mapping[str, Answer]) -> str:
-    """What each rule asks for, what the arms hold, and what to leave."""
+def _buds_bars(desk: Desk, answers: Mapping[str, Answer], given: Mapping[str, Value]) -> str:
+    """What each rule comes to, which of them is asked for, what the arms hold, what to leave."""
+    asking = [name for name in _ASKING if name in answers]
 
     def bars() -> Iterator[Bar]:
-        for name, key in _ASKING.items():
-            if name in answers:
-                yield bar(desk, answers[name].figures[0], desk.say(f"block.plot.{key}"))
+        for name in asking:
+            label = desk.say(f"block.plot.{_ASKING[name]}")
+            # The last takes the place of those before it, unless the block names its own.
+            if name == asking[-1] and "wanted_buds" not in given:
+                label = desk.say("block.plot.asked-for", what=label)
+            yield bar(desk, answers[name].figures[0], label)
         fit = answers["fit"]
         yield bar(desk, fit.figures[1], desk.say("block.plot.room"))
         yield bar(desk, fit.figures[0], desk.say("block.plot.leave"))
