@@ -26,14 +26,15 @@ from pencilwood.drawing.shapes import Attributes, Group, Ink, Run
 from pencilwood.drawing.stems import THICKER
 from pencilwood.vine.model import Position, Side, Vine
 
-_BEYOND_MM = 22.0
-"""How far the head reaches beyond the last wood on it."""
+_BEYOND_MM = 40.0
+"""How far the head reaches beyond the middle of the last wood on it, so that all of it stands."""
 _NEAR_MM = 150
 """Wood that begins farther out stands on no head."""
 _DEEP = 0.95
 """How deep the head is, compared with the trunk's thickness as it is drawn."""
 _SQUARE = 0.72
-"""How flat its upper side is: 1 for an ellipse, 0 for a box."""
+_SQUARE_ABOVE = 0.4
+"""How flat its sides and its upper side are: 1 for an ellipse, 0 for a box."""
 _TAPER_MM = 120.0
 """How far below the middle of the head it has narrowed to the trunk."""
 _NAMES_APART_MM = 85.0
@@ -71,7 +72,7 @@ def _around(vine: Vine, turn_rad: float, share: float) -> Point:
     half_deep = _deep_mm(vine) / 2
     reach = _reach_mm(vine, Side.RIGHT if across > 0 else Side.LEFT)
     x = math.copysign(abs(across) ** _SQUARE, across) * reach * share
-    y = math.copysign(abs(up) ** _SQUARE, up) * half_deep * share
+    y = math.copysign(abs(up) ** (_SQUARE_ABOVE if up > 0 else _SQUARE), up) * half_deep * share
     return Point(x, half_deep - vine.cordon_height_mm - y)
 
 
@@ -120,15 +121,17 @@ def _shade(vine: Vine) -> Ink:
 
 def _taper(vine: Vine) -> Run:
     """The wood between head and trunk."""
-    half = _trunk_half_mm(vine) * 0.97
+    limb = trunk(vine)
     middle = -vine.cordon_height_mm + _deep_mm(vine) / 2
     points = []
     for side, aside in ((Side.LEFT, -1), (Side.RIGHT, 1)):
-        wide = max(0.0, _reach_mm(vine, side) * 0.82 - half)
-        edge = [
-            Point(aside * (half + wide * (1 - step / 6) ** 2), middle + _TAPER_MM * step / 6)
-            for step in range(7)
-        ]
+        edge = []
+        for step in range(7):
+            y = middle + _TAPER_MM * step / 6
+            # The trunk leans a little this way and that.
+            half = limb.half_mm(-y) * 0.97 + aside * limb.curve.at(-y).x
+            wide = max(0.0, _reach_mm(vine, side) * 0.82 - half)
+            edge.append(Point(aside * (half + wide * (1 - step / 6) ** 2), y))
         points.extend(edge if aside < 0 else edge[::-1])
     return Run(tuple(same_way_round(points)), closed=True, smooth=False)
 
