@@ -37,6 +37,7 @@ SLOW_4G = {
     "uploadThroughput": 750_000 / 8,
 }
 SLOWER = 4
+AT_REST_MS = 250
 TURNS = 3
 OBSERVE = """
 window.shift = 0;
@@ -189,6 +190,8 @@ def taps(page: Page, devtools: CDPSession) -> list[tuple[float, float]]:
         undo = page.get_by_role("button", name="Undo", exact=True).first
         expect(undo).to_be_enabled()
         undo.click()
+        # A finger comes to a page that has drawn what it had to.
+        page.wait_for_timeout(AT_REST_MS)
     return found
 
 

@@ -23,6 +23,17 @@ FREE_RING = """[...document.querySelectorAll(".pw-stage-near .pw-offered")].map(
   const { left, top, width, height } = ring.getBoundingClientRect();
   return [left + width / 2, top + height / 2];
 }).find(([x, y]) => document.elementFromPoint(x, y)?.closest(".pw-stage-near"))"""
+# What the first frame after the finger shows: the wood that is cut and the words that say so, while
+# the buttons still stand as they were. And what the finger met: no piece of the drawing was asked.
+FIRST_FRAME = """new Promise((done) => addEventListener("pointerup", (event) => {
+  requestAnimationFrame(() => done({
+    cut: document.querySelectorAll(".pw-stage-near .pw-gone").length > 0,
+    rings: document.querySelectorAll(".pw-stage-near .pw-offered").length,
+    said: document.querySelector(".pw-said").textContent !== "",
+    undo: document.querySelector(".pw-undo").getAttribute("aria-disabled"),
+    met: event.target.closest("svg") === null,
+  }));
+}, { capture: true, once: true }))"""
 CLICKS = """window.clicks = 0;
 addEventListener("click", () => { window.clicks += 1; }, { capture: true });"""
 
@@ -74,7 +85,9 @@ def test_a_page_is_not_styled_again_and_again_as_it_starts(
     assert 1 <= len(whole) <= MOST_PASSES, passes
 
 
-def test_a_tap_that_cuts_makes_no_click_besides(page: Page, host: WebHost) -> None:
+def test_a_tap_that_cuts_draws_the_cut_first_and_makes_no_click_besides(
+    page: Page, host: WebHost
+) -> None:
     page.goto(host.url(CASES[0]))
     choose(page)
     page.locator(".pw-see-near:visible").click()
@@ -82,8 +95,13 @@ def test_a_tap_that_cuts_makes_no_click_besides(page: Page, host: WebHost) -> No
     page.wait_for_timeout(500)
     x, y = page.evaluate(FREE_RING)
     page.evaluate("window.clicks = 0")
+    offered = page.locator(".pw-stage-near .pw-offered").count()
+    waiting = page.evaluate_handle(f"({{ told: {FIRST_FRAME} }})")
 
     page.touchscreen.tap(x, y)
+    first = waiting.evaluate("one => one.told")
+    assert first.pop("rings") < offered
+    assert first == {"cut": True, "said": True, "undo": "true", "met": True}
     expect(page.get_by_role("button", name="Undo", exact=True)).to_be_enabled()
     page.wait_for_timeout(300)
     assert page.locator(".pw-stage-near .pw-gone").count() > 0
