@@ -195,7 +195,7 @@ export class Winters {
           found.score >= mark ? this.stage.say("passed") : this.stage.say("failed", { mark }),
           this.stage.say("climb", { climb: found.climb }),
           this.stage.say("within", { within: found.within, spurs }),
-          this.stage.say("best", { lost: found.best }),
+          ...(found.best > 0 ? [this.stage.say("best", { lost: found.best })] : []),
         ].join(" "),
       ),
       element("p", {}, this.stage.say("losses")),

@@ -1,5 +1,6 @@
 """The demo's quizzes: every question of them, in both languages."""
 
+import math
 import re
 from fractions import Fraction
 
@@ -9,6 +10,7 @@ from pencilwood.quiz.compiled import compile_quiz, version_of
 from pencilwood.quiz.learners import HABITS
 from pencilwood.quiz.made import Choices, MadeQuestion, Ordering, Tapping
 from pencilwood.quiz.making import make_quiz
+from pencilwood.quiz.minutes import seconds_of
 from pencilwood.quiz.quiz_proof import HIGHEST_CHANCE
 from pencilwood.rules import RULES
 from quiz_demo import Demo
@@ -135,7 +137,18 @@ def test_the_right_choice_is_seldom_the_longest(demo: Demo) -> None:
 
 def test_a_quiz_takes_a_bearable_time(demo: Demo) -> None:
     for proof in demo.quizzes.values():
-        assert all(5 <= minutes <= 30 for minutes in proof.minutes.values())
+        assert 5 <= proof.minutes <= 30
+
+
+def test_a_quiz_takes_as_long_in_every_language(demo: Demo) -> None:
+    """One quiz has one figure: the slower language's, never less than either alone."""
+    for proof in demo.quizzes.values():
+        alone = []
+        for language, questions in proof.made.questions.items():
+            told = compile_quiz(proof.made, language)["minutes"]
+            assert told == proof.minutes
+            alone.append(math.ceil(sum(map(seconds_of, questions)) / 60))
+        assert proof.minutes == max(alone)
 
 
 @pytest.mark.parametrize("slug", COURSE + OTHER_FORMS)

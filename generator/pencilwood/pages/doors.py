@@ -102,7 +102,7 @@ def first_quiz(handbook: Handbook) -> QuizProof | None:
     """The quiz to begin with: the one that takes the least time a question, and so asks least."""
     return min(
         handbook.quizzes,
-        key=lambda one: Fraction(max(one.minutes.values()), len(one.quiz.questions)),
+        key=lambda one: Fraction(one.minutes, len(one.quiz.questions)),
         default=None,
     )
 
@@ -110,7 +110,7 @@ def first_quiz(handbook: Handbook) -> QuizProof | None:
 def quiz_lead(desk: Desk, proof: QuizProof) -> Lead:
     """A quiz with what it is about."""
     quiz = proof.quiz
-    count = desk.say("quizzes.count", n=len(quiz.questions), minutes=proof.minutes[desk.language])
+    count = desk.say("quizzes.count", n=len(quiz.questions), minutes=proof.minutes)
     return Lead(
         desk.own(quiz.title), desk.href(f"quizzes/{quiz.slug}"), f"{desk.own(quiz.intro)} {count}"
     )

@@ -29,10 +29,10 @@ SECONDS_A_CUT = 5
 """Finding and making one cut on a phone (assumption)."""
 
 
-def minutes_of(made: MadeQuiz, language: str) -> int:
-    """Whole minutes, rounded up."""
-    seconds = sum(seconds_of(one) for one in made.questions[language])
-    return math.ceil(seconds / 60)
+def minutes_of(made: MadeQuiz) -> int:
+    """Whole minutes, rounded up; those of the language that takes longest, for one quiz is one."""
+    seconds = (sum(map(seconds_of, questions)) for questions in made.questions.values())
+    return math.ceil(max(seconds) / 60)
 
 
 def seconds_of(one: MadeQuestion) -> float:

@@ -34,8 +34,8 @@ class QuizProof:
     chance_of_one_try: Fraction
     chance: Fraction
     """Of all tries together."""
-    minutes: Mapping[str, int]
-    """By language."""
+    minutes: int
+    """About how long it takes."""
     covers: tuple[str, ...]
     leaves_out: tuple[str, ...]
     """Rules that its vines go by and no question is about."""
@@ -65,7 +65,7 @@ def prove_quiz(made: MadeQuiz, vines: Vines, language: str = "en") -> QuizProof:
         made=made,
         chance_of_one_try=one_try,
         chance=with_tries(one_try, made.quiz.tries),
-        minutes={spoken: minutes_of(made, spoken) for spoken in made.questions},
+        minutes=minutes_of(made),
         covers=covered,
         leaves_out=tuple(name for name in _going_by(made, vines) if name not in covered),
         longest={spoken: _longest(made, spoken) for spoken in made.questions},

@@ -17,13 +17,15 @@ export function startView(data, words, progress, actions) {
   const root = element("section", { class: "pw-ask pw-ask-start" });
   const heading = element("h2", { tabindex: -1 }, words.say("start.heading"));
   const facts = { n: data.questions.length, minutes: data.minutes };
-  root.append(
-    heading,
-    element("p", {}, words.say("start.size", facts)),
-    element("p", {}, words.say("start.needed", { needed: data.needed, of: data.scored.length })),
-  );
+  root.append(heading, element("p", {}, words.say("start.size", facts)));
+  const needed = { needed: data.needed, of: data.scored.length };
   if (data.mustKnow.length > 0) {
-    root.append(element("p", {}, words.count("start.must-know", data.mustKnow.length)));
+    root.append(
+      element("p", {}, words.count("start.must-know", data.mustKnow.length)),
+      element("p", {}, words.say("start.needed-others", needed)),
+    );
+  } else {
+    root.append(element("p", {}, words.say("start.needed", needed)));
   }
   root.append(way("practice"), test(), element("p", { class: "pw-ask-plain" }, words.say("plain")));
   root.append(another(words, actions.forget));
