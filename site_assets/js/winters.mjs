@@ -187,6 +187,7 @@ export class Winters {
     const next = last
       ? this.stage.say("end", { count: this.winter })
       : this.stage.say("next", { n: this.winter + 1 });
+    const best = found.best === 1 ? "best.one" : "best";
     return [
       element(
         "p",
@@ -195,7 +196,7 @@ export class Winters {
           found.score >= mark ? this.stage.say("passed") : this.stage.say("failed", { mark }),
           this.stage.say("climb", { climb: found.climb }),
           this.stage.say("within", { within: found.within, spurs }),
-          ...(found.best > 0 ? [this.stage.say("best", { lost: found.best })] : []),
+          ...(found.best > 0 ? [this.stage.say(best, { lost: found.best })] : []),
         ].join(" "),
       ),
       element("p", {}, this.stage.say("losses")),
