@@ -145,7 +145,7 @@ def test_history_goes_back_and_forth(
     press(page, "Undo")
     assert said(page).startswith("Taken back.")
     assert cuts_kept(page) == []
-    press(page, "Do it again")
+    press(page, "Redo")
     assert len(cuts_kept(page)) == 24
     gone = page.locator(".pw-stage-whole .pw-gone")
     ghosts = gone.count()

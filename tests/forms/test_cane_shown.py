@@ -69,7 +69,7 @@ def test_the_drawing_shows_a_tied_cane_along_the_wire_and_not_standing() -> None
 def test_the_words_speak_of_the_head_and_of_room_on_the_wire() -> None:
     for language, wanted, unwanted in (
         ("en", ("two-cane vine", "room on the wire", "lying along the wire"), " arm"),
-        ("es", ("cepa de dos varas", "lugar en el alambre", "tendida"), "brazo"),
+        ("es", ("cepa de dos varas", "espacio en el alambre", "tendida"), "brazo"),
     ):
         words = describe_vine(divide(cane_vine()), None, language)
         assert all(one in words for one in wanted)

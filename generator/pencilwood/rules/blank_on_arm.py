@@ -1,7 +1,7 @@
 """A long stretch of arm without a spur.
 
 What it checks:
-    Every stretch of arm without a spur. It looks between neighbouring spurs, and from the
+    Looks at every stretch of arm without a spur: between neighbouring spurs, and from the
     last spur to the tip. The head zone is not counted.
 
 Why it matters:
@@ -64,7 +64,7 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Cada tramo de brazo que queda sin pulgar. Mira entre pulgares vecinos y desde el último
+    Mira cada tramo de brazo que queda sin pulgar: entre pulgares vecinos y desde el último
     pulgar hasta la punta. La zona de la cabeza no se cuenta.
 
 Por qué importa:

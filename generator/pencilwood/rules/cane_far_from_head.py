@@ -1,8 +1,8 @@
 """Cane too far from the head.
 
 What it checks:
-    How far from the middle of the head each cane begins that is left. It is measured
-    along the wire.
+    Measures how far from the middle of the head each cane begins that is left. It is
+    measured along the wire.
 
 Why it matters:
     The wood from the head to the cane stays for good. If it grows by a hand each winter,
@@ -45,7 +45,7 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    A qué distancia del centro de la cabeza nace cada sarmiento que queda. Se mide a lo
+    Mide a qué distancia del centro de la cabeza nace cada sarmiento que queda. Se mide a lo
     largo del alambre.
 
 Por qué importa:

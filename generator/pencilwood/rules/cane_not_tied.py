@@ -1,8 +1,8 @@
 """Cane not tied to its side.
 
 What it checks:
-    Whether each fruiting cane is tied along the wire. Each has a side of its own, where
-    the vine has room.
+    Checks whether each fruiting cane is tied along the wire. Each has a side of its own,
+    where the vine has room.
 
 Why it matters:
     A loose cane swings, rubs and breaks in the wind and under machines. Two canes on one
@@ -41,7 +41,7 @@ MESSAGES = {
     },
     "wrong-side": {
         "en": "The vine has no room on that side of the wire. Tie to the other side.",
-        "es": "La cepa no tiene lugar de ese lado del alambre. Amarre al otro lado.",
+        "es": "La cepa no tiene espacio de ese lado del alambre. Amarre al otro lado.",
     },
     "both-to-one-side": {
         "en": "Another cane is tied to that side already. Each side gets one.",
@@ -51,8 +51,8 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si cada vara está amarrada al alambre. Cada una tiene su propio lado, donde la cepa
-    tiene lugar.
+    Mira si cada vara está amarrada al alambre. Cada una tiene su propio lado, donde la cepa
+    tiene espacio.
 
 Por qué importa:
     Una vara suelta se mueve, se roza y se quiebra con el viento y las máquinas. Dos varas

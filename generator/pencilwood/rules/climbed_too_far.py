@@ -1,8 +1,8 @@
 """A spur whose buds stand far from the arm.
 
 What it checks:
-    How far from the arm the first counted bud of each spur stands. That is above the arm, or
-    below it on vines whose shoots hang.
+    Measures how far from the arm the first counted bud of each spur stands. That is above
+    the arm, or below it on vines whose shoots hang.
 
 Why it matters:
     A spur grows a little longer each winter. The sap then has to pass through more old, cut
@@ -58,8 +58,8 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    A qué distancia del brazo está la primera yema contada de cada pulgar: por encima, o por
-    debajo en las cepas cuyos brotes cuelgan.
+    Mide a qué distancia del brazo está la primera yema contada de cada pulgar: por encima,
+    o por debajo en las cepas cuyos brotes cuelgan.
 
 Por qué importa:
     Cada invierno el pulgar se alarga un poco. La savia tiene que pasar entonces por más

@@ -1,8 +1,8 @@
 """Two spurs too near to each other.
 
 What it checks:
-    How far apart neighbouring spurs stand along the arm. On a vine with two arms, the spurs
-    on both sides of the head are neighbours too.
+    Measures how far apart neighbouring spurs stand along the arm. On a vine with two arms,
+    the spurs on both sides of the head are neighbours too.
 
 Why it matters:
     Crowded spurs make crowded shoots. Leaves and bunches then sit in the shade and dry
@@ -63,7 +63,7 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    A qué distancia están los pulgares vecinos a lo largo del brazo. En una cepa de dos
+    Mide a qué distancia están los pulgares vecinos a lo largo del brazo. En una cepa de dos
     brazos también son vecinos los pulgares de cada lado de la cabeza.
 
 Por qué importa:

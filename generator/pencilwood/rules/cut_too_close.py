@@ -1,7 +1,7 @@
 """A cut so close that the last bud dries out.
 
 What it checks:
-    Whether a cut that shortens a cane touches the last bud you keep.
+    Checks whether a cut that shortens a cane touches the last bud you keep.
 
 Why it matters:
     Cut wood dries back from its end, above all in cold, dry wind. If the cut is at the bud,
@@ -62,7 +62,7 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Si el corte que acorta un sarmiento toca la última yema que usted deja.
+    Mira si el corte que acorta un sarmiento toca la última yema que usted deja.
 
 Por qué importa:
     La madera cortada se seca desde la punta, sobre todo con viento frío y seco. Si el corte

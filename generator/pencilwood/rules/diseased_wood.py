@@ -1,7 +1,8 @@
 """Diseased wood or a dead cane left on the vine.
 
 What it checks:
-    Whether diseased wood of any age, or a dead cane, is still on the vine.
+    Checks whether diseased wood of any age is left on the vine. It also checks whether a
+    dead cane is left.
 
 Why it matters:
     Diseased wood can pass its illness on to sound wood, season after season. A dead cane
@@ -42,7 +43,8 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si queda en la cepa madera enferma de cualquier edad, o un sarmiento muerto.
+    Mira si queda madera enferma de cualquier edad. Mira también si queda un sarmiento
+    muerto.
 
 Por qué importa:
     La madera enferma puede pasar el mal a la madera sana, año tras año. Un sarmiento muerto

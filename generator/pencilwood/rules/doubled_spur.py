@@ -1,8 +1,8 @@
 """Two spurs kept at one place on the arm.
 
 What it checks:
-    Whether two spurs are kept at one place on the arm. One reason is accepted: a low cane
-    cut to one bud, under wood that has climbed too far.
+    Checks whether two spurs are kept at one place on the arm. One reason is accepted: a low
+    cane cut to one bud, under wood that has climbed too far.
 
 Why it matters:
     Two spurs at one place crowd their shoots, just like spurs too close together. The lower
@@ -44,8 +44,8 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si quedan dos pulgares en un mismo lugar del brazo. Se acepta un motivo: un sarmiento
-    bajo cortado a una yema, debajo de madera que se alejó demasiado.
+    Mira si quedan dos pulgares en un mismo lugar del brazo. Se acepta un motivo: un
+    sarmiento bajo cortado a una yema, debajo de madera que se alejó demasiado.
 
 Por qué importa:
     Dos pulgares en un lugar amontonan sus brotes, igual que dos pulgares apretados. El de

@@ -1,8 +1,8 @@
 """A spur on the head, where shoots crowd the middle of the vine.
 
 What it checks:
-    Whether a spur is kept in the head zone. That is the short stretch on each side of the
-    trunk.
+    Checks whether a spur is kept in the head zone. That is the short stretch on each side
+    of the trunk.
 
 Why it matters:
     Shoots from both arms meet at the head. Spurs there make it dense and dark, and water
@@ -66,7 +66,8 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Si queda un pulgar en la zona de la cabeza. Es el tramo corto a cada lado del tronco.
+    Mira si queda un pulgar en la zona de la cabeza. Es el tramo corto a cada lado del
+    tronco.
 
 Por qué importa:
     En la cabeza se juntan los brotes de los dos brazos. Los pulgares de ahí la vuelven

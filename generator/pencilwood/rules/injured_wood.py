@@ -1,7 +1,7 @@
 """A split or wounded cane kept as a spur.
 
 What it checks:
-    Whether a split or wounded cane is kept as a spur.
+    Checks whether a split or wounded cane is kept as a spur.
 
 Why it matters:
     A split dries out and may let disease in. The sap passes badly, and the spur can break
@@ -41,7 +41,7 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si se deja como pulgar un sarmiento rajado o herido.
+    Mira si se deja como pulgar un sarmiento rajado o herido.
 
 Por qué importa:
     Una rajadura se seca y puede dejar entrar enfermedades. La savia pasa mal, y el pulgar

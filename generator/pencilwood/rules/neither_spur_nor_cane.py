@@ -1,8 +1,8 @@
 """Neither a spur nor a fruiting cane.
 
 What it checks:
-    Every living or dead cane that is left. It must be short like a spur or long like a
-    fruiting cane. A cane longer than the longest fruiting cane costs points.
+    Looks at every living or dead cane that is left. It must be short like a spur or long
+    like a fruiting cane. A cane longer than the longest fruiting cane costs points.
 
 Why it matters:
     A cane of in-between length fruits like neither. It is too short to tie along the
@@ -55,7 +55,7 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Cada sarmiento que queda. Debe ser corto como un pulgar o largo como una vara. Un
+    Mira cada sarmiento que queda. Debe ser corto como un pulgar o largo como una vara. Un
     sarmiento más largo que la vara más larga cuesta puntos.
 
 Por qué importa:
@@ -68,7 +68,7 @@ Qué hacer en su lugar:
     reemplazo, una o dos. Lo demás se quita en la base.
 
 Límites:
-    La regla cuenta yemas y no mide el lugar que hay en el alambre. Un sarmiento maduro y
+    La regla cuenta yemas y no mide el espacio que hay en el alambre. Un sarmiento maduro y
     fuerte aguanta más yemas que uno débil. En algunas regiones se dejan pulgares más
     largos a propósito.
 

@@ -1,9 +1,9 @@
 """A good low cane taken off while a higher one stays.
 
 What it checks:
-    Whether a good low cane was taken off while a higher one on the same spur stays. Good
-    means sound, of the right thickness and near the arm. It must also grow the way that
-    shoots are trained. Of canes that start equally far from the arm, either may go.
+    Checks whether a good low cane was taken off while a higher one on the same spur stays.
+    Good means sound, of the right thickness and near the arm. It must also grow the way
+    that shoots are trained. Of canes that start equally far from the arm, either may go.
 
 Why it matters:
     The low cane keeps the spur near the arm. Without it the spur climbs this winter, and
@@ -51,10 +51,10 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si se quitó un sarmiento bajo y bueno mientras queda otro más alto en el mismo pulgar.
-    Bueno quiere decir sano, del grueso debido y cercano al brazo. También debe crecer hacia
-    donde se guían los brotes. De los que nacen a la misma distancia se puede quitar
-    cualquiera.
+    Mira si se quitó un sarmiento bajo y bueno mientras queda otro más alto en el mismo
+    pulgar. Bueno quiere decir sano, del grueso debido y cercano al brazo. También debe
+    crecer hacia donde se guían los brotes. De los que nacen a la misma distancia se puede
+    quitar cualquiera.
 
 Por qué importa:
     El sarmiento bajo mantiene el pulgar cerca del brazo. Sin él, el pulgar sube este

@@ -1,8 +1,8 @@
 """Bare old wood or a dead stub left beyond the last spur.
 
 What it checks:
-    Whether bare old wood is left beyond the last spur. Also whether a dead stub is left
-    anywhere.
+    Checks whether bare old wood is left beyond the last spur. It also checks whether a dead
+    stub is left anywhere.
 
 Why it matters:
     Bare wood dies back and dries. A dead stub keeps the wound from closing and gives
@@ -49,8 +49,8 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si queda madera vieja desnuda más allá del último pulgar. También si queda un tocón
-    muerto en cualquier parte.
+    Mira si queda madera vieja desnuda más allá del último pulgar. Mira también si queda un
+    tocón muerto en cualquier parte.
 
 Por qué importa:
     La madera desnuda se seca hacia atrás. Un tocón muerto no deja cerrar la herida y da

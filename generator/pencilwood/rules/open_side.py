@@ -1,8 +1,8 @@
 """A long stretch around the head without a spur.
 
 What it checks:
-    Every stretch between neighbouring spurs, measured with a tape around the head. The last
-    spur and the first one are neighbours too.
+    Looks at every stretch between neighbouring spurs, measured with a tape around the head.
+    The last spur and the first one are neighbours too.
 
 Why it matters:
     A vine with an open side carries all its weight on the other one. It can lean or split.
@@ -54,8 +54,8 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Cada tramo entre pulgares vecinos, medido con cinta alrededor de la cabeza. El último
-    pulgar y el primero también son vecinos.
+    Mira cada tramo entre pulgares vecinos, medido con cinta alrededor de la cabeza. El
+    último pulgar y el primero también son vecinos.
 
 Por qué importa:
     Una cepa con un lado vacío lleva todo el peso en el otro. Se puede ladear o partir. Los

@@ -1,8 +1,8 @@
 """A spur with more buds than its strength can feed.
 
 What it checks:
-    How many buds are left on a cane, against its thickness. A thin cane may carry one bud, a
-    cane of medium strength two. A strong one may carry three.
+    Counts how many buds are left on a cane, against its thickness. A thin cane may carry
+    one bud, a cane of medium strength two. A strong one may carry three.
 
 Why it matters:
     A cane shows by its thickness how strong its place on the head is. Too many buds on a weak
@@ -66,8 +66,8 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Cuántas yemas quedan en un sarmiento, según su grueso. Uno de fuerza media puede llevar
-    dos yemas, uno fuerte tres, y uno más delgado una sola.
+    Cuenta cuántas yemas quedan en un sarmiento, según su grueso. Uno de fuerza media puede
+    llevar dos yemas, uno fuerte tres, y uno más delgado una sola.
 
 Por qué importa:
     El grueso del sarmiento muestra cuánta fuerza tiene ese lugar de la cabeza. Demasiadas
@@ -78,9 +78,9 @@ Qué hacer en su lugar:
     como mucho al fuerte.
 
 Límites:
-    La regla ve solo el grueso. También el largo y la madera madura hablan de la fuerza. Qué
-    grueso es fuerte depende de la variedad y del lugar: fije las cifras para sus propias
-    cepas.
+    La regla ve solo el grueso. También el largo y la madera madura hablan de la fuerza. Desde
+    qué grueso es fuerte un sarmiento depende de la variedad y del terreno: fije las cifras
+    para sus propias cepas.
 
 Fuente:
     Pulgares de 1, 2 o 3 entrenudos según el vigor en cepas en cabeza: U. P. Hedrick, Manual

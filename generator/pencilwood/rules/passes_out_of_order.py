@@ -1,9 +1,9 @@
 """A cut made in the wrong pass.
 
 What it checks:
-    Whether each cut is made in the pass it belongs to, and whether you went back to an
-    earlier pass. The rough pass only shortens long canes, to a few buds. The thinning-out
-    pass takes whole pieces off. The fine pass cuts the spurs.
+    Checks whether each cut is made in the pass it belongs to, and whether you went back to
+    an earlier pass. The rough pass only shortens long canes, to a few buds. The
+    thinning-out pass takes whole pieces off. The fine pass cuts the spurs.
 
 Why it matters:
     After the rough pass you can see the vine. Then you choose what goes, and only then you
@@ -79,9 +79,9 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Si cada corte se hace en la pasada que le toca, y si usted volvió a una pasada anterior.
-    En la primera pasada solo se acortan los sarmientos largos, a pocas yemas. En la segunda
-    se quitan piezas enteras. En la última se cortan los pulgares.
+    Mira si cada corte se hace en la pasada que le toca, y si usted volvió a una pasada
+    anterior. En la primera pasada solo se acortan los sarmientos largos, a pocas yemas. En
+    la segunda se quitan piezas enteras. En la última se cortan los pulgares.
 
 Por qué importa:
     Después de acortar se ve bien la cepa. Entonces se escoge lo que sobra, y solo al final

@@ -1,7 +1,7 @@
 """Wood left above the fruiting cane.
 
 What it checks:
-    Whether living wood is left above a fruiting cane on the same spur.
+    Checks whether living wood is left above a fruiting cane on the same spur.
 
 Why it matters:
     Next winter the old fruiting cane comes off, and the new one grows on the renewal spur.
@@ -42,7 +42,7 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si queda madera viva más arriba de una vara, en el mismo pulgar viejo.
+    Mira si queda madera viva más arriba de una vara, en el mismo pulgar viejo.
 
 Por qué importa:
     El próximo invierno se quita la vara vieja, y la nueva crece en el pulgar de reemplazo.
@@ -56,7 +56,7 @@ Qué hacer en su lugar:
 Límites:
     La regla mira la madera de un solo pulgar viejo. No compara lugares de la cabeza. Dos
     varas en un mismo pulgar viejo también la rompen. Si solo el de abajo es fuerte para
-    dar uva, el capataz puede cambiar el orden.
+    dar uva, el instructor puede cambiar el orden.
 
 Fuente:
     Que el pulgar de reemplazo esté debajo de la vara: práctica común, sin fuente.

@@ -1,8 +1,8 @@
 """A spur with more buds than it should carry.
 
 What it checks:
-    How many counted buds are left on each cane. The crowded bud at the very foot is not
-    counted.
+    Counts the buds that are left on each cane. The crowded basal bud at the very foot is
+    not counted.
 
 Why it matters:
     On a long spur the top buds push first and the low ones often sleep. The spur then walks
@@ -62,7 +62,7 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Cuántas yemas contadas quedan en cada sarmiento. La yema apretada de la base no se
+    Cuenta cuántas yemas quedan en cada sarmiento. La yema ciega, la de la base, no se
     cuenta.
 
 Por qué importa:

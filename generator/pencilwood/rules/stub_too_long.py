@@ -1,7 +1,7 @@
 """A long dry stub left above the last bud.
 
 What it checks:
-    Whether a cut leaves a long piece of bare wood above the last bud.
+    Checks whether a cut leaves a long piece of bare wood above the last bud.
 
 Why it matters:
     The long piece carries nothing and dries up. It gets in the way of tying and of next
@@ -45,7 +45,7 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si el corte deja un trozo largo de madera desnuda sobre la última yema.
+    Mira si el corte deja un trozo largo de madera desnuda sobre la última yema.
 
 Por qué importa:
     Ese trozo no lleva nada y se seca. Estorba al atar y al cortar el año siguiente. Además

@@ -1,9 +1,9 @@
 """Fewer buds than the vine should carry.
 
 What it checks:
-    How many buds are left on the whole vine, against the lowest number wanted. The number
-    comes from the vine's own target, or from the length of its arms. A vine without arms
-    goes by the figures of its form.
+    Counts how many buds are left on the whole vine, against the lowest number wanted. The
+    number comes from the vine's own target, or from the length of its arms. A vine without
+    arms goes by the figures of its form.
 
 Why it matters:
     Too few buds waste the vine's strength. The few shoots grow thick and leafy, and water
@@ -65,9 +65,9 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Cuántas yemas quedan en toda la cepa, frente al mínimo que se quiere. El número sale de
-    la meta de esa cepa o del largo de sus brazos. Una cepa sin brazos sigue las cifras de
-    su forma.
+    Cuenta cuántas yemas quedan en toda la cepa, frente al mínimo que se quiere. El número
+    sale de la meta de esa cepa o del largo de sus brazos. Una cepa sin brazos sigue las
+    cifras de su forma.
 
 Por qué importa:
     Con muy pocas yemas se desperdicia la fuerza de la cepa. Los pocos brotes salen gruesos

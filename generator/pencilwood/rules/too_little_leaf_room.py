@@ -1,8 +1,8 @@
 """A spur whose shoots reach the trimming height too soon.
 
 What it checks:
-    How many leaves a shoot from each spur can grow before summer trimming cuts it. It takes
-    the height left above the first bud and the length between buds.
+    Works out how many leaves a shoot from each spur can grow before summer trimming.
+    It takes the height left above the first bud and the length between buds.
 
 Why it matters:
     Leaves make the sugar. A shoot that is trimmed too early ripens its bunches late or
@@ -70,8 +70,8 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Cuántas hojas puede echar un brote de cada pulgar antes del despunte de verano. Toma la
-    altura que queda sobre la primera yema y la distancia entre yemas.
+    Calcula cuántas hojas puede echar un brote antes del despunte de verano. Mira cada
+    pulgar. Toma la altura que queda sobre la primera yema y la distancia entre yemas.
 
 Por qué importa:
     Las hojas hacen el azúcar. Un brote que se despunta demasiado pronto madura tarde o mal
@@ -82,7 +82,7 @@ Qué hacer en su lugar:
     bajo para el próximo invierno, o pregunte si se puede despuntar más arriba.
 
 Límites:
-    La regla cuenta solo las hojas principales, como si el brote creciera derecho hacia
+    La regla cuenta solo las hojas principales, como si el brote creciera vertical, hacia
     arriba. Supone que el año próximo las yemas estarán a la misma distancia que este. Mira
     la primera yema; las de más arriba tienen todavía menos espacio.
 

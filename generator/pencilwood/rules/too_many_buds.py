@@ -1,9 +1,9 @@
 """More buds than the vine should carry.
 
 What it checks:
-    How many buds are left on the whole vine, against the highest number wanted. The number
-    comes from the vine's own target, or from the length of its arms. A vine without arms
-    goes by the figures of its form.
+    Counts how many buds are left on the whole vine, against the highest number wanted. The
+    number comes from the vine's own target, or from the length of its arms. A vine without
+    arms goes by the figures of its form.
 
 Why it matters:
     Too many buds make too many shoots. The shoots stay thin and shade each other, and the
@@ -63,9 +63,9 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Cuántas yemas quedan en toda la cepa, frente al máximo que se quiere. El número sale de
-    la meta de esa cepa o del largo de sus brazos. Una cepa sin brazos sigue las cifras de
-    su forma.
+    Cuenta cuántas yemas quedan en toda la cepa, frente al máximo que se quiere. El número
+    sale de la meta de esa cepa o del largo de sus brazos. Una cepa sin brazos sigue las
+    cifras de su forma.
 
 Por qué importa:
     Con demasiadas yemas salen demasiados brotes. Quedan delgados, se dan sombra unos a

@@ -1,7 +1,7 @@
 """More large wounds than a vine should heal in one winter.
 
 What it checks:
-    How many large cuts you make in living wood on one vine in one winter.
+    Counts your large cuts in living wood on one vine in one winter.
 
 Why it matters:
     Large cuts are open doors for trunk disease. Behind each one, some wood dries and dies.
@@ -83,7 +83,7 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Cuántos cortes grandes hace usted en madera viva de una cepa en un invierno.
+    Cuenta los cortes grandes que usted hace en la madera viva de una cepa en un invierno.
 
 Por qué importa:
     Un corte grande es una puerta abierta para las enfermedades de la madera. Detrás de cada

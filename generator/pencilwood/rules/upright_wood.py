@@ -1,8 +1,8 @@
 """An upright cane kept on a vine whose shoots hang.
 
 What it checks:
-    Whether a cane that stands upright on top of the arm is kept as a spur. Canes that hang or
-    point to the side are right.
+    Checks whether a cane that stands upright on top of the arm is kept as a spur. Canes
+    that hang or point to the side are right.
 
 Why it matters:
     Upright shoots grow strong. Sooner or later wind or their own weight throws them over.
@@ -33,26 +33,26 @@ from pencilwood.vine.measures import grows_against
 NAME: Final = "upright-wood"
 FAMILY: Final = "vine"
 SHAPE: Final = "piece"
-TITLE = {"en": "Upright wood kept on the arm", "es": "Se dejó madera derecha sobre el brazo"}
+TITLE = {"en": "Upright wood kept on the arm", "es": "Se dejó madera vertical sobre el brazo"}
 MESSAGES = {
     "kept": {
         "en": "This cane stands upright on the arm. On this vine the shoots must hang.",
-        "es": "Este sarmiento está derecho sobre el brazo. En esta cepa los brotes deben colgar.",
+        "es": "Este sarmiento sube vertical del brazo. En esta cepa los brotes deben colgar.",
     },
 }
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si se deja como pulgar un sarmiento que está derecho encima del brazo. Los que cuelgan o
-    apuntan hacia un lado están bien.
+    Mira si se deja como pulgar un sarmiento que sube vertical encima del brazo. Los que
+    cuelgan o apuntan hacia un lado están bien.
 
 Por qué importa:
-    Los brotes derechos crecen con mucha fuerza. Tarde o temprano el viento o su propio peso
+    Los brotes verticales crecen con mucha fuerza. Tarde o temprano el viento o su propio peso
     los voltea. Se quiebran, o caen sobre los demás y dan sombra a toda la hilera.
 
 Qué hacer en su lugar:
     Escoja un sarmiento que cuelga o uno que apunta hacia un lado. Quite en su base el
-    derecho. Déjelo solo si sin él se abre un hueco largo.
+    vertical. Déjelo solo si sin él se abre un hueco largo.
 
 Límites:
     La regla mira cómo se inclina el sarmiento mismo, no la madera vieja de la que sale. No

@@ -1,7 +1,7 @@
 """A spur that hangs under the arm.
 
 What it checks:
-    Whether a cane that hangs under the arm is kept as a spur.
+    Checks whether a cane that hangs under the arm is kept as a spur.
 
 Why it matters:
     Its shoots must turn upward and miss the wires. They hang in the way of tools and
@@ -40,7 +40,7 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si se deja como pulgar un sarmiento que cuelga debajo del brazo.
+    Mira si se deja como pulgar un sarmiento que cuelga debajo del brazo.
 
 Por qué importa:
     Sus brotes tienen que doblarse hacia arriba y no entran entre los alambres. Cuelgan y
@@ -50,7 +50,7 @@ Qué hacer en su lugar:
     Escoja un sarmiento de la parte de arriba del brazo. Quite en su base el que cuelga.
 
 Límites:
-    La regla mira cómo se inclina el sarmiento mismo. No ve un sarmiento derecho sobre
+    La regla mira cómo se inclina el sarmiento mismo. No ve un sarmiento vertical sobre
     madera vieja que cuelga. En algunas espalderas los brotes cuelgan a propósito; esta
     regla no es para ellas.
 

@@ -1,8 +1,8 @@
 """Wood kept that grows into the middle of the head.
 
 What it checks:
-    Whether a spur is kept on a cane that leans inward. Such a cane grows over the middle of
-    the head.
+    Checks whether a spur is kept on a cane that leans inward. Such a cane grows over the
+    middle of the head.
 
 Why it matters:
     The middle of the vine should stay open. Shoots that grow inward cross each other and
@@ -42,7 +42,7 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si se deja como pulgar un sarmiento que se inclina hacia adentro, sobre el centro de la
+    Mira si un pulgar se inclina hacia adentro. Un sarmiento así crece sobre el centro de la
     cabeza.
 
 Por qué importa:
@@ -51,7 +51,7 @@ Por qué importa:
     en secarse.
 
 Qué hacer en su lugar:
-    Escoja un sarmiento que apunta hacia afuera o que está derecho. Quite en su base el que va
+    Escoja un sarmiento que apunta hacia afuera o que sube vertical. Quite en su base el que va
     hacia adentro. Déjelo solo si sin él un lado de la cabeza queda vacío.
 
 Límites:

@@ -1,7 +1,7 @@
 """Old wood kept where no cane is left on it.
 
 What it checks:
-    Whether old wood is kept where no living cane is left on it.
+    Checks whether old wood is kept where no living cane is left on it.
 
 Why it matters:
     Fruit comes on shoots from last summer's canes. Bare old wood has no counted bud. It
@@ -45,11 +45,11 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Si queda madera vieja donde ya no hay ningún sarmiento vivo.
+    Mira si queda madera vieja donde ya no hay ningún sarmiento vivo.
 
 Por qué importa:
     La uva sale en los brotes de los sarmientos del verano pasado. La madera vieja y desnuda
-    no tiene ninguna yema contada. Solo ocupa lugar, se seca y puede echar chupones.
+    no tiene ninguna yema contada. Solo ocupa espacio, se seca y puede echar chupones.
 
 Qué hacer en su lugar:
     Escoja primero un sarmiento y quite después lo que queda encima. Si en ese lugar no hay

@@ -1,7 +1,7 @@
 """A bull cane kept as a spur.
 
 What it checks:
-    Whether a very thick cane, a bull cane, is kept as a spur.
+    Checks whether a very thick cane, a bull cane, is kept as a spur.
 
 Why it matters:
     Bull wood is thick, with long gaps between its buds. Its buds push less surely. The
@@ -36,9 +36,7 @@ TITLE = {"en": "Wood too thick", "es": "Madera demasiado gruesa"}
 MESSAGES = {
     "bull-wood": {
         "en": "This cane is {thickness} thick. Above {most} it is bull wood.",
-        "es": (
-            "Este sarmiento mide {thickness} de grueso. Con más de {most} es demasiado vigoroso."
-        ),
+        "es": ("Este sarmiento mide {thickness} de grueso. Con más de {most} es muy vigoroso."),
     },
 }
 BANDS: tuple[Band, ...] = (
@@ -63,7 +61,7 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Si se deja como pulgar un sarmiento muy grueso, demasiado vigoroso.
+    Mira si se deja como pulgar un sarmiento muy grueso, es decir, muy vigoroso.
 
 Por qué importa:
     Un sarmiento así tiene las yemas muy separadas. Sus yemas brotan con menos seguridad.

@@ -1,8 +1,8 @@
 """A weak cane kept as a spur.
 
 What it checks:
-    Whether a weak cane is kept as a spur. Weak means thinner than the limit, or noted as
-    spindly. It costs more with two buds than with one.
+    Checks whether a weak cane is kept as a spur. Weak means thinner than the limit, or
+    noted as spindly. It costs more with two buds than with one.
 
 Why it matters:
     A weak cane makes weak shoots and a weak spur next year. It ripens little fruit.
@@ -66,8 +66,8 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Si se deja como pulgar un sarmiento débil. Débil quiere decir más delgado que el límite,
-    o anotado como raquítico. Con dos yemas cuesta más que con una.
+    Mira si se deja como pulgar un sarmiento débil. Débil quiere decir más delgado que el
+    límite, o anotado como raquítico. Con dos yemas cuesta más que con una.
 
 Por qué importa:
     Un sarmiento débil da brotes débiles y el año próximo un pulgar débil. Madura poca uva.

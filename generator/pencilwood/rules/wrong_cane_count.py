@@ -1,7 +1,7 @@
 """Wrong number of fruiting canes.
 
 What it checks:
-    How many fruiting canes are left. A two-cane vine keeps two, a one-cane vine one.
+    Counts how many fruiting canes are left. A two-cane vine keeps two, a one-cane vine one.
 
 Why it matters:
     Each side of the wire has room for one cane. A side without a cane bears almost
@@ -43,16 +43,16 @@ MESSAGES = {
     },
     "too-many": {
         "en": "Fruiting canes left: {count}. The vine has room for {wanted}.",
-        "es": "Varas que quedan: {count}. La cepa tiene lugar para {wanted}.",
+        "es": "Varas que quedan: {count}. La cepa tiene espacio para {wanted}.",
     },
 }
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Cuántas varas quedan. Una cepa de dos varas deja dos, una de una vara deja una.
+    Cuenta cuántas varas quedan. Una cepa de dos varas deja dos, una de una vara deja una.
 
 Por qué importa:
-    Cada lado del alambre tiene lugar para una vara. Un lado sin vara casi no da uva este
+    Cada lado del alambre tiene espacio para una vara. Un lado sin vara casi no da uva este
     año. Dos varas en un lado se dan sombra y los brotes quedan demasiado juntos.
 
 Qué hacer en su lugar:
@@ -62,7 +62,7 @@ Qué hacer en su lugar:
 Límites:
     La regla cuenta sarmientos vivos con suficientes yemas. No pregunta de qué lado está
     la vara; usted la amarra después a su lado. Si una cepa débil debe descansar, el
-    capataz puede pedir menos.
+    instructor puede pedir menos.
 
 Fuente:
     Cepas de una y de dos varas, con pulgares: Oxford Companion to Wine, 2006, y OENO One

@@ -1,8 +1,8 @@
 """Wrong number of renewal spurs.
 
 What it checks:
-    How many renewal spurs are left on each side of the head where a fruiting cane lies.
-    There should be one.
+    Counts how many renewal spurs are left on each side of the head where a fruiting cane
+    lies. There should be one.
 
 Why it matters:
     Next winter's fruiting cane grows on the renewal spur. Without a spur the only long
@@ -57,8 +57,8 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Cuántos pulgares de reemplazo quedan de cada lado de la cabeza donde va una vara. Debe
-    haber uno.
+    Cuenta cuántos pulgares de reemplazo quedan de cada lado de la cabeza donde va una vara.
+    Debe haber uno.
 
 Por qué importa:
     La vara del próximo invierno crece en el pulgar de reemplazo. Sin pulgar, los

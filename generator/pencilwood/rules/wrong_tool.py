@@ -1,8 +1,8 @@
 """Wood cut with a tool that is not made for it.
 
 What it checks:
-    Whether the tool is strong enough for the wood. Also whether a saw was used on wood that
-    hand shears cut well.
+    Checks whether the tool is strong enough for the wood. It also checks whether a saw was
+    used on wood that hand shears cut well.
 
 Why it matters:
     A tool that is too small crushes the wood and strains the hand. People then twist and
@@ -87,8 +87,8 @@ BANDS: tuple[Band, ...] = (
 )
 PAGE_ES = """
 Qué revisa:
-    Si la herramienta tiene fuerza bastante para la madera. También si se usó el serrucho
-    donde las tijeras de mano cortan bien.
+    Mira si la herramienta tiene fuerza bastante para la madera. Mira también si se usó el
+    serrucho donde las tijeras de mano cortan bien.
 
 Por qué importa:
     Una herramienta muy pequeña aplasta la madera y cansa la mano. Entonces uno tuerce y

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from functools import partial
 from pathlib import Path
 from string import Template
 
@@ -82,13 +81,12 @@ def _from_demo(demo: Path) -> Iterator[tuple[str, str]]:
 def _chapters(demo: Path, languages: tuple[str, ...]) -> Iterator[tuple[str, str]]:
     for language in languages:
         folder = f"content/chapters/{language}"
-        passages = Passages(VINES, CHAPTERS, partial(_chapter_of, demo / folder))
+        passages = Passages(VINES)
         for name in CHAPTERS:
-            yield f"{folder}/{name}.md", passages.kept(name).replace(_CREW, _AUTHOR)
-
-
-def _chapter_of(folder: Path, name: str) -> str:
-    return _text(folder / f"{name}.md")
+            yield (
+                f"{folder}/{name}.md",
+                passages.kept(_text(demo / folder / f"{name}.md")).replace(_CREW, _AUTHOR),
+            )
 
 
 def _for_trainer(vineyard: str, languages: tuple[str, ...]) -> Iterator[tuple[str, str]]:
