@@ -6,7 +6,8 @@ a vine at which every position has the same story; the page's script puts mixed 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from functools import cached_property
 
 from pencilwood.drawing import describe_vine, draw_vine
@@ -47,7 +48,7 @@ class WinterDrawings:
             units=self._desk.profile.units,
             stages=self._stages(parts, left, pruned=len(story) < WINTERS),
             css_class="pw-in-part",
-            window=self._window,
+            window=self._windows[len(story)],
             data={"story": name},
         )
 
@@ -77,14 +78,17 @@ class WinterDrawings:
         return Stages(shown, each)
 
     @cached_property
-    def _window(self) -> Frame:
-        """Room for every drawing, near the arms."""
-        plates = [
-            plate_of(self._rough(story))
+    def _windows(self) -> Mapping[int, Frame]:
+        """Room near the arms for all drawings of a winter, by the winters behind it; one scale."""
+        plates = {
+            length: [plate_of(self._rough(story)) for story in stories_of(length)]
             for length in range(WINTERS + 1)
-            for story in stories_of(length)
-        ]
-        return arm_window(plates, _BELOW_ARM_MM)
+        }
+        every = arm_window([one for winter in plates.values() for one in winter], _BELOW_ARM_MM)
+        return {
+            length: replace(every, top=arm_window(winter, _BELOW_ARM_MM).top)
+            for length, winter in plates.items()
+        }
 
 
 def _name(story: Story) -> str:
