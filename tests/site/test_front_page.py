@@ -113,7 +113,7 @@ def test_arms_do_not_make_another_way_of_training(plain: Handbook) -> None:
 def with_quiz(handbook: Handbook) -> Handbook:
     words = {"en": "Words of q"}
     quiz = SimpleNamespace(slug="q", title=words, intro=words, questions=[1, 2])
-    proof = cast(QuizProof, SimpleNamespace(quiz=quiz, minutes={"en": 5}))
+    proof = cast(QuizProof, SimpleNamespace(quiz=quiz, minutes=5))
     return replace(handbook, quizzes=(proof,))
 
 
@@ -260,7 +260,7 @@ def test_the_first_quiz(
     plain: Handbook, quizzes: list[tuple[str, int, int]], chosen: str | None, why: str
 ) -> None:
     made = [
-        SimpleNamespace(quiz=SimpleNamespace(slug=slug, questions=range(asked)), minutes={"en": m})
+        SimpleNamespace(quiz=SimpleNamespace(slug=slug, questions=range(asked)), minutes=m)
         for slug, m, asked in quizzes
     ]
     first = first_quiz(replace(plain, quizzes=tuple(cast(list[QuizProof], made))))
