@@ -3,7 +3,6 @@
 import re
 import shlex
 import shutil
-import subprocess
 from collections.abc import Callable
 from pathlib import Path
 
@@ -12,10 +11,8 @@ import pytest
 from pencilwood.cases.profile_file import UNNAMED
 from pencilwood.cli import _parser, main
 from pencilwood.site.handbook import open_handbook
-from pencilwood.site.lock import only_builder
 from pencilwood.site.starter import selection
 from pencilwood.site.starter.selection import CHAPTERS
-from pencilwood.site.swap import waiting_folder
 
 Tree = dict[str, bytes]
 
@@ -294,21 +291,3 @@ def test_a_path_may_have_spaces_and_letters_of_any_language(tmp_path: Path) -> N
     folder = tmp_path / "el viñedo de Ñandú" / "葡萄 manual"
     assert main(["start", str(folder), "--language", "es"]) == 0
     assert open_handbook(folder).handbook is not None
-
-
-def test_what_a_build_leaves_behind_is_no_part_of_the_handbook(tmp_path: Path) -> None:
-    # A build that was killed leaves its waiting folder and its lock beside the site.
-    root = tmp_path / "handbook"
-    assert main(["start", str(root), "--language", "en"]) == 0
-    site = root / "site"
-    left = [site, waiting_folder(site)]
-    for folder in left:
-        folder.mkdir()
-        (folder / "index.html").touch()
-    with only_builder(site):
-        git = ["git", "-C", str(root)]
-        subprocess.run([*git, "init", "-q"], check=True)
-        told = subprocess.run([*git, "status", "--porcelain"], check=True, capture_output=True)
-    unknown = told.stdout.decode().split()[1::2]
-    assert [name for name in unknown if "site" in name] == []
-    assert "content/" in unknown
