@@ -8,6 +8,8 @@ from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Dot, Thing
 
 # Diameters on the plate; how thick each tool may cut stands in the text, from the profile.
+_BOLT = 176.0
+_INKED: Attributes = {"class": "pw-plate-ink", "fill": INK}
 _WOOD = (("shears", 40.0), ("loppers", 100.0), ("saw", 190.0))
 
 
@@ -49,36 +51,56 @@ def _moved(corner: Point, *places: tuple[float, float]) -> tuple[Point, ...]:
     return tuple(Point(corner.x + x, corner.y + y) for x, y in places)
 
 
-def _shears(at: Point) -> list[Thing]:
-    """Short blades, a bolt, two handles and a spring."""
-    blade = _moved(at, (10, -24), (60, -44), (120, -40), (160, -10), (150, 8), (90, -6), (40, -12))
-    hook = _moved(at, (24, 30), (40, 52), (100, 48), (150, 22), (160, 4), (140, 0), (90, 24))
-    upper = _moved(at, (150, 2), (170, -14), (250, -44), (380, -58), (392, -40), (380, -26),
-                   (260, -8), (176, 20))  # fmt: skip
-    lower = _moved(at, (150, 0), (172, 22), (250, 50), (380, 68), (394, 50), (384, 34),
-                   (270, 14), (178, -14))  # fmt: skip
-    spring = [(200 + 9 * n, -8 if n % 2 else 20) for n in range(6)]
+def _blades(at: Point, size: float) -> list[Thing]:
+    """A curved blade that passes a hooked one; they meet at a bolt, `_BOLT` from the tip."""
+
+    def scaled(*places: tuple[float, float]) -> tuple[Point, ...]:
+        return _moved(at, *((x * size, y * size) for x, y in places))
+
+    # A place named twice is a corner; the line bends smoothly past all others.
+    blade = scaled((2, -4), (2, -4), (38, -36), (92, -52), (146, -44), (188, -22), (196, 6),
+                   (172, 18), (150, 4), (100, -6), (52, -8))  # fmt: skip
+    hook = scaled((16, 22), (16, 22), (44, 46), (96, 58), (150, 50), (190, 26), (196, -6),
+                  (172, -16), (148, 12), (100, 26), (56, 28))  # fmt: skip
+    edge = scaled((26, -12), (60, -18), (104, -16), (150, -6))
     return [
-        shape(*lower, smooth=False), shape(*upper, smooth=False), shape(*hook), shape(*blade),
-        line(*_moved(at, *spring), width=2.4),
-        Dot(Point(at.x + 160, at.y + 3), 9, {"class": "pw-plate-ink", "fill": INK}),
-    ]  # fmt: skip
+        shape(*hook, smooth=True),
+        shape(*blade, smooth=True),
+        line(*edge, width=1.6, smooth=True),
+        Dot(Point(at.x + _BOLT * size, at.y), 13 * size, _INKED),
+    ]
+
+
+def _shears(at: Point) -> list[Thing]:
+    """Short blades, two handles to fit a hand, and a spring between them."""
+    upper = _moved(at, (168, 12), (186, -14), (232, -34), (300, -54), (380, -66),
+                   (438, -66), (462, -54), (446, -40), (384, -36), (304, -24), (240, -4),
+                   (198, 20))  # fmt: skip
+    lower = _moved(at, (168, -12), (186, 16), (230, 40), (296, 62), (372, 78), (440, 84), (470, 72),
+                   (460, 54), (396, 48), (310, 30), (244, 8), (198, -18))  # fmt: skip
+    spring = [(208 + 11.0 * turn, -14.0 if turn % 2 else 20.0) for turn in range(8)]
+    return [
+        line(*_moved(at, *spring), width=2.4, smooth=True),
+        shape(*lower, smooth=True),
+        shape(*upper, smooth=True),
+        line(*_moved(at, (300, -40), (380, -52), (436, -54)), width=1.6, smooth=True),
+        line(*_moved(at, (300, 46), (376, 62), (440, 70)), width=1.6, smooth=True),
+        *_blades(at, 1.0),
+    ]
 
 
 def _loppers(at: Point) -> list[Thing]:
     """The same blades on two long handles."""
-    blade = _moved(at, (0, -24), (50, -44), (100, -38), (130, -8), (110, 4), (60, -10), (20, -14))
-    hook = _moved(at, (10, 30), (30, 52), (90, 46), (128, 18), (110, 2), (70, 24))
-    upper = _moved(at, (120, -4), (136, -18), (350, -62), (356, -44), (140, 8))
-    lower = _moved(at, (120, 4), (138, 20), (350, 66), (356, 48), (142, -8))
-    grips = [
-        shape(*_moved(at, (350, -70), (510, -106), (520, -82), (358, -40)), fill=INK),
-        shape(*_moved(at, (350, 74), (510, 110), (520, 86), (358, 44)), fill=INK),
-    ]
-    return [
-        shape(*lower), shape(*upper), *grips, shape(*hook), shape(*blade),
-        Dot(Point(at.x + 128, at.y), 9, {"class": "pw-plate-ink", "fill": INK}),
-    ]  # fmt: skip
+    things: list[Thing] = []
+    for up in (1, -1):
+        bar = _moved(
+            at, *((x, up * y) for x, y in ((132, 4), (150, 20), (352, 64), (358, 46), (156, -2)))
+        )
+        grip = ((350, 72), (350, 72), (430, 92), (508, 112), (526, 104), (522, 86), (440, 66),
+                (358, 40), (358, 40))  # fmt: skip
+        things.append(shape(*bar))
+        things.append(shape(*_moved(at, *((x, up * y) for x, y in grip)), fill=INK, smooth=True))
+    return [*things, *_blades(at, 0.8)]
 
 
 def _saw(at: Point) -> list[Thing]:
