@@ -80,6 +80,10 @@ def test_swapped_words(tmp_path: Path, text: str) -> None:
 
 @QUICK
 @given(mistyped())
+@example(GOOD.replace("from: n,", "from: ,"))
+@example(GOOD.replace("from: n,", "from:   ,"))
+@example(GOOD.replace("from: n,", "from : ,"))
+@example(GOOD.replace("trunk thickness: 55 mm", "trunk thickness:   # to be measured"))
 def test_both_parsers_say_the_same(tmp_path: Path, text: str) -> None:
     content = text.encode("utf-8", errors="surrogatepass")
     quick = read(content, tmp_path)

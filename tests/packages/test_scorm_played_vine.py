@@ -111,7 +111,7 @@ def test_another_learner_finds_nothing_of_the_first(
     part = vine.open(desktop_page)
     fresh = part.locator(".pw-measures").inner_text()
     cut(part, answer()[0])
-    assert part.locator(".pw-measures").inner_text() != fresh
+    expect(part.locator(".pw-measures")).not_to_have_text(fresh, use_inner_text=True)
     vine.leave(desktop_page)
     vine.kept = {}
     part = vine.open(desktop_page)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import NoReturn, Protocol
 
@@ -214,6 +214,20 @@ class _Composer:
         self._report.add(place, "unseen-character", code=f"U+{ord(unseen[0]):04X}")
         return LostNode(place)
 
+    def _after_its_name(
+        self, value: TextNode, event: yaml.Event, name_end: _Mark | None
+    ) -> TextNode:
+        """The same; where nothing is given, it is missed behind its name.
+
+        In `{from: , up: 6 cm}` the parsers count to different places.
+        """
+        nothing = isinstance(event, yaml.ScalarEvent) and not (
+            event.value or event.style or event.anchor or event.tag
+        )
+        if not nothing or name_end is None:
+            return value
+        return replace(value, place=Place(self._file, name_end.line + 1, name_end.column + 2))
+
     def _items(self, depth: int) -> Iterator[Node]:
         for event in self._events:
             if isinstance(event, yaml.SequenceEndEvent):
@@ -226,7 +240,10 @@ class _Composer:
             if isinstance(event, yaml.MappingEndEvent):
                 return
             key = self._node(event, depth + 1)
-            value = self._node(next(self._events), depth + 1)
+            following = next(self._events)
+            value = self._node(following, depth + 1)
+            if isinstance(value, TextNode) and isinstance(event, yaml.ScalarEvent):
+                value = self._after_its_name(value, following, event.end_mark)
             if not isinstance(key, TextNode):
                 if not isinstance(key, LostNode):
                     self._report.add(key.place, "no-plain-name")
