@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import FrameLocator, Page, expect
 
+from exercise_page import settle
 from lms import ROOM, LearningSystem, interactions, learning_system, outcome
 from package_walk import (
     answer,
@@ -79,6 +80,7 @@ def test_quit_and_resume(vine: LearningSystem, phone_page: Page) -> None:
     rough, later = answer()[:6], answer()[6:]
     for one in rough:
         cut(part, one)
+    settle(page)
     kept = part.locator(".pw-measures").inner_text()
     record = vine.leave(page)
     assert outcome(record) == ("incomplete", "")

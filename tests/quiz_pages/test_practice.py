@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from exercise_page import choose, stored
+from exercise_page import choose, settle, stored
 from quiz_page import write_page
 from quiz_walk import press
 
@@ -94,6 +94,7 @@ def test_the_vine_in_hand_is_taken_up_again(desktop_page: Page, built_site: Path
     open_practice(page, built_site)
     choose(page)
     press(page, "Shorten every long cane to 5 buds")
+    settle(page)
     name, buds = vine(page), page.locator(".pw-measures dd").first.inner_text()
     page.reload()
     expect(page.get_by_role("heading", name=title_of(name))).to_be_visible()
