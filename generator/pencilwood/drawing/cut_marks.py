@@ -26,12 +26,12 @@ def draw_cut_marks(plate: Plate, cuts: Sequence[DoneCut]) -> Group:
 def _mark(plate: Plate, done: DoneCut) -> Ink:
     part = plate.parts.parts[plate.parts.index[done.cut.part]]
     stem = plate.stem(part)
+    bars = PASSES.index(done.in_pass) + 1
     if isinstance(done.cut, Shortening):
         place = cut_place_mm(stem, done.cut.buds)
     else:
         place = part.start_mm + min(_ABOVE_FOOT_MM, (part.end_mm - part.start_mm) / 2)
-        place -= PASSES.index(done.in_pass) * _BETWEEN_MM / 2
-    bars = PASSES.index(done.in_pass) + 1
+        place -= (bars - 1) * _BETWEEN_MM / 2
     runs: list[Run] = []
     for bar in range(bars):
         at = place + bar * _BETWEEN_MM
