@@ -97,20 +97,26 @@ export class Exercise {
     this.later.drop();
     if (bench === null) return;
     const { states, cuts } = wood.replay(sheet, work.history);
-    const { position, near } = work;
     const tied = sidesTied(cuts);
     const tying = isTying(work.history);
     // First what asks for sizes, while the page stands as it was last measured.
     bench.views.update(viewOf(this, states));
     bench.views.showTied(lookBack ? new Map() : tied, states);
-    this.root.classList.toggle("pw-near", near);
+    this.root.classList.toggle("pw-near", work.near);
     bench.steps.update(work.history.pass, wood.isOutOfOrder(work.history, cuts));
     bench.how.update(work.how, tying);
-    bench.nav.update(position);
-    bench.pieces.update(position, piece, states, tying, tied);
+    bench.nav.update(work.position);
+    bench.pieces.update(work.position, piece, states, tying, tied);
     bench.past.update(work.history, lookBack);
     bench.measures.update(sheet, states, work.measuresOpen);
     this.keep();
+  }
+
+  /** What was cut or given back is seen at once; all that hangs on it when that is on the glass. */
+  showWood() {
+    const { states, cuts } = wood.replay(this.sheet, this.work.history);
+    if (!this.lookBack) this.bench?.views.showWood(viewOf(this, states), sidesTied(cuts));
+    this.later.put(() => this.update());
   }
 
   keep() {
@@ -225,12 +231,8 @@ export class Exercise {
     const late = wood.isOutOfOrder(this.work.history, wood.replay(this.sheet, this.work.history).cuts);
     this.work.history = wood.addCuts(this.work.history, cuts);
     this.lookBack = false;
-    // What was cut is seen at once; all that hangs on it comes when that is on the glass.
-    const { states, cuts: made } = wood.replay(this.sheet, this.work.history);
-    this.bench?.views.showCut(viewOf(this, states), sidesTied(made));
-    this.later.put(() => this.update());
-    const order = late ? ` ${this.words.say("said.out-of-order")}` : "";
-    this.tell(`${told} ${this.budsLeft()}${order}`);
+    this.showWood();
+    this.tell(`${told} ${this.budsLeft()}${late ? ` ${this.words.say("said.out-of-order")}` : ""}`);
   }
 
   budsLeft() {
@@ -245,7 +247,7 @@ export class Exercise {
   travel(history, told) {
     if (history === this.work.history) return;
     this.work.history = history;
-    this.update();
+    this.showWood();
     this.tell(`${this.words.say(told)} ${this.budsLeft()}`);
   }
 
@@ -269,8 +271,7 @@ export class Exercise {
     this.lookBack = false;
     this.update();
     const result = this.showResult(true);
-    const which = { case: this.sheet.case, version: this.version };
-    tellScore(this.root, this.keeper, which, result);
+    tellScore(this.root, this.keeper, { case: this.sheet.case, version: this.version }, result);
   }
 
   /** @param {boolean} goThere */

@@ -131,12 +131,13 @@ export class VineViews {
   }
 
   /**
-   * Shows no more than what a cut changes on the drawing that is seen: it is drawn the sooner.
+   * Shows no more than what a cut, or taking one back, changes on the drawing that is seen: it is
+   * drawn the sooner.
    *
    * @param {View} view
    * @param {Map<string, import("./types.mjs").WireSide>} tied
    */
-  showCut(view, tied) {
+  showWood(view, tied) {
     this.view = view;
     const { drawing } = view.near ? this.near : this.whole;
     const scale = drawing.pixelsPerMm();

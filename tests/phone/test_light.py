@@ -211,7 +211,8 @@ def test_a_tap_is_answered_at_once(browser: Browser, host: WebHost, path: str) -
     clock_ms = statistics.median(one for _, one in taps(page, devtools))
     context.close()
     print(
-        f"\n{path}: tap to feedback: work {work_ms:.1f} ms, times {SLOWER}: {work_ms * SLOWER:.0f} ms;"
+        f"\n{path}: tap to feedback: work {work_ms:.1f} ms, times {SLOWER}:"
+        f" {work_ms * SLOWER:.0f} ms;"
         f" on the clock of the slowed phone {clock_ms:.0f} ms"
     )
     assert 0 < work_ms * SLOWER <= MOST_ANSWER_MS
