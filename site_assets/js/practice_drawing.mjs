@@ -78,8 +78,7 @@ function part(vine, sheet, piece, shape) {
     "data-part": piece.name,
     "data-position": sheet.positions[piece.position].name,
     fill: "currentColor",
-    "stroke-width": 2,
-    ...(condition === "spindly" ? { "stroke-dasharray": "9 6" } : {}),
+    "stroke-width": condition === "spindly" ? 1.3 : 2,
   });
   const points = pointsOf(shape);
   const half = (piece.thickness * vine.thicker) / 2;

@@ -6,6 +6,7 @@ from pencilwood.drawing.describe import describe_vine, part_facts, part_label, s
 from pencilwood.drawing.vine_drawing import (
     cutpoint_positions,
     draw_passes,
+    draw_pruned,
     draw_state,
     draw_vine,
 )
@@ -15,6 +16,7 @@ __all__ = [
     "cutpoint_positions",
     "describe_vine",
     "draw_passes",
+    "draw_pruned",
     "draw_state",
     "draw_vine",
     "part_facts",

@@ -1,4 +1,4 @@
-"""Bark of older wood: few long strokes that follow the wood, loose strips, one dark edge."""
+"""Bark of older wood: few long strokes that follow the wood, one dark edge."""
 
 from __future__ import annotations
 
@@ -16,12 +16,9 @@ _LANE_MM = 10.0
 _BEND_MM = 34.0
 _LIT_LANE = -0.25
 """Strokes nearer to the light are shorter, with more room between them."""
-_LOOSE_LANE = 0.7
-"""Beyond this lane strips come off the edge, on wood long enough to shed its bark."""
-_SHEDS_FROM_MM = 110.0
-_CURL_MM = 13.0
-_SHAGGY_HALF_MM = 28.0
-"""Half the drawn thickness of wood from which every second such strip hangs loose."""
+_SHORT_MM = 110.0
+_INSIDE = 0.88
+"""How near to the edge a stroke runs at most, as a share of half the thickness."""
 
 
 def older_wood(
@@ -72,7 +69,7 @@ def _dark_edge(
 ) -> Ink:
     half, room = half_mm((start_mm + end_mm) / 2), end_mm - start_mm
     # On short wood a thicker pen line does; longer wood has a wash that ends before the wood does.
-    is_short = room < _SHEDS_FROM_MM
+    is_short = room < _SHORT_MM
     width = 4.0 if is_short else min(max(half * 0.3, 3.4), 12.0)
     start, stop = start_mm + width, end_mm - min(half * 0.7, room * 0.4)
     points = tuple(
@@ -101,8 +98,6 @@ def _lane(
     """The strokes of one lane, one after the other along the wood."""
     number = round(lane * 100)
     lit = lane * shaded < _LIT_LANE
-    sheds = abs(lane) > _LOOSE_LANE and end_mm - start_mm > _SHEDS_FROM_MM
-    often = 2 if half_mm((start_mm + end_mm) / 2) > _SHAGGY_HALF_MM else 3
     phase = grain.share("phase") * 2 * math.pi
     # Strokes begin and end where they like, not all at one line across the wood.
     uneven_mm = min(40.0, (end_mm - start_mm) / 3)
@@ -113,29 +108,16 @@ def _lane(
         stop = min(
             at + grain.within(*((25, 70) if lit else (50, 150)), f"long{stroke}", number), last
         )
-        loose = sheds and stroke % often == 0 and stop - at > 2 * _CURL_MM
-        end = stop - _CURL_MM if loose else stop
-        yield Run(tuple(_stroke(curve, at, end, half_mm, lane, phase, loose)))
+        yield Run(tuple(_stroke(curve, at, stop, half_mm, lane, phase)))
         at = stop + grain.within(*((25, 90) if lit else (6, 36)), f"gap{stroke}", number)
         stroke += 1
 
 
 def _stroke(
-    curve: Curve,
-    start_mm: float,
-    end_mm: float,
-    half_mm: HalfWidth,
-    lane: float,
-    phase: float,
-    loose: bool,
+    curve: Curve, start_mm: float, end_mm: float, half_mm: HalfWidth, lane: float, phase: float
 ) -> Iterator[XY]:
     """Neighbouring strokes wave together, as the fibres of wood do, each a little by itself."""
     for at in steps(start_mm, end_mm, _BEND_MM):
         wave = 0.13 * math.sin(at / 75 + phase) + 0.05 * math.sin(at / 29 + lane * 9)
-        aside = max(-0.93, min(0.93, lane * 0.9 + wave))
-        if loose:
-            share = (at - start_mm) / (end_mm - start_mm)
-            aside += (math.copysign(1.0, lane) - aside) * share
+        aside = max(-_INSIDE, min(_INSIDE, lane * 0.9 + wave))
         yield curve.beside(at, half_mm(at) * aside)
-    if loose:
-        yield curve.beside(end_mm + _CURL_MM, math.copysign(half_mm(end_mm) + 6, lane))

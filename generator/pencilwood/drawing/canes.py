@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
+from pencilwood.drawing.curves import Curve
 from pencilwood.drawing.headings import first_bud_side
 from pencilwood.drawing.light import shaded_side
 from pencilwood.drawing.looks import BUD, FACE, PAPER
@@ -21,6 +22,8 @@ _BUD_TURN_RAD = 0.42
 _SWELLS_TO_BUD = 1.22
 """How much farther wood stands out below a bud than on the side away from it."""
 _SHADE_MM = 3.4
+FACE_DEEP = 0.5
+"""How deep the cut face of old wood is drawn, compared with its width."""
 BUD_ROOM_MM = 9.0
 """How far a bud reaches around its middle."""
 
@@ -172,10 +175,30 @@ def _pointed(foot: XY, heading: float, long: float, side: int) -> tuple[XY, ...]
 
 def cut_face(stem: Stem, at_mm: float) -> Ink:
     """The pale cut face with its pith, which shows when the wood from here on is gone."""
-    curve, half = stem.curve, max(stem.half_mm(at_mm), 3.0)
+    half = max(stem.half_mm(at_mm), 3.0)
+    pith = stem.curve.at(at_mm)
+    edges = (_lens(stem.curve, at_mm, half),) if stem.piece.is_cane else _sawn(stem, at_mm, half)
+    look: Attributes = {"class": "pw-face", "fill": FACE, "display": "none"}
+    return Ink((*edges, Run((pith, pith))), look)
+
+
+def _lens(curve: Curve, at_mm: float, half: float) -> Run:
     left, right = curve.beside(at_mm, -half), curve.beside(at_mm, half)
     upper, lower = curve.at(at_mm + half * 0.9), curve.at(at_mm - half * 0.9)
-    lens = (left, upper, right, right, lower, left)
-    pith = curve.at(at_mm)
-    look: Attributes = {"class": "pw-face", "fill": FACE, "display": "none"}
-    return Ink((Run(lens, closed=True), Run((pith, pith))), look)
+    return Run((left, upper, right, right, lower, left), closed=True)
+
+
+def _sawn(stem: Stem, at_mm: float, half: float) -> tuple[Run, ...]:
+    """Old wood cut through, seen a little from above: an oval with a ring of growth."""
+    return tuple(
+        _oval(stem.curve, at_mm, half * share, half * share * FACE_DEEP) for share in (1.0, 0.55)
+    )
+
+
+def _oval(curve: Curve, at_mm: float, half: float, deep: float) -> Run:
+    left, right = curve.beside(at_mm, -half), curve.beside(at_mm, half)
+    bends = [
+        [curve.beside(at_mm + ahead * deep, side * half * 0.72) for side in (-ahead, ahead)]
+        for ahead in (1, -1)
+    ]
+    return Run((left, *bends[0], right, right, *bends[1], left), closed=True)

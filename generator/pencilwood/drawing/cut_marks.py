@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from pencilwood.drawing.canes import cut_place_mm
+from pencilwood.drawing.canes import FACE_DEEP, cut_place_mm
 from pencilwood.drawing.looks import INK
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run
@@ -32,6 +32,9 @@ def _mark(plate: Plate, done: DoneCut) -> Ink:
     else:
         place = part.start_mm + min(_ABOVE_FOOT_MM, (part.end_mm - part.start_mm) / 2)
         place -= (bars - 1) * _BETWEEN_MM / 2
+        if not part.is_cane:
+            # The face of the cut shows below them.
+            place = max(place, part.start_mm + stem.half_mm(part.start_mm) * FACE_DEEP + 11.0)
     runs: list[Run] = []
     for bar in range(bars):
         at = place + bar * _BETWEEN_MM

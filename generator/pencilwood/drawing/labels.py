@@ -27,7 +27,7 @@ _ENOUGH_MM = 17.0
 """More room than that makes a place for a letter no better."""
 _ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
 """How far beside its place a name may stand; a line leads to the place."""
-_CLEAR_MM = 9.0
+_CLEAR_MM = 22.0
 _WIDTH_SHARE = 0.62
 """Width of a letter or digit, compared with its height; wider than most, to be safe."""
 
@@ -277,7 +277,6 @@ def _tick(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Ru
 
 
 def _place(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Group:
-    tick = _tick(plate, position, foot, text_foot)
     look: Attributes = {
         "class": "pw-place-name",
         "font-size": POSITION_MM,
@@ -288,8 +287,9 @@ def _place(plate: Plate, position: Position, foot: Point, text_foot: Point) -> G
         "text-anchor": "middle",
     }
     pen: Attributes = {"class": "pw-tick", "fill": "none", "stroke": PENCIL, "stroke-width": 2.4}
+    tick = Ink((_tick(plate, position, foot, text_foot),), pen)
     return Group(
-        (Ink((tick,), pen), Words(text_foot, position.name, look)),
+        (*(plate.looks.lead(foot, text_foot) or (tick,)), Words(text_foot, position.name, look)),
         {
             "class": "pw-place",
             "data-position": position.name,

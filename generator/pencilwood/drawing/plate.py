@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import astuple, dataclass
 from functools import cached_property
 
 from pencilwood.drawing.forms import LOOKS_OF
@@ -46,6 +46,12 @@ class Frame:
     def box(self) -> tuple[float, float, float, float]:
         """Its left and upper edge, its width and its height, as a viewBox has them."""
         return self.left, self.top, self.right - self.left, self.bottom - self.top
+
+
+def frame_around_all(frames: Iterable[Frame]) -> Frame:
+    """The smallest that holds all of these; there is one at least."""
+    lefts, tops, rights, bottoms = zip(*(astuple(frame) for frame in frames), strict=True)
+    return Frame(min(lefts), min(tops), max(rights), max(bottoms))
 
 
 Heights = tuple[float, float]

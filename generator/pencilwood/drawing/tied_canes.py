@@ -27,6 +27,8 @@ _TIGHTEST_MM = 40.0
 _SINK_AT_MM, _SINK_WITHIN_MM = 190.0, 70.0
 """Where such a cane comes down to the wire again, and over what length."""
 _STEEPEST_RAD = 0.95
+_BESIDE_MM = 26.0
+"""How far below a cane the next one on its side is drawn, so that both can be seen."""
 _TIE_BEYOND_MM = 5.0
 
 
@@ -40,13 +42,18 @@ class Laid:
     """How many are left on it."""
     stage: str = ""
     """The stage that shows it so; empty where it never stands."""
+    under: int = 0
+    """How many canes lie above it on the same side."""
 
 
 def laid_canes(left: WoodLeft, done: Iterable[DoneCut], stage: str = "") -> tuple[Laid, ...]:
     """The canes that somebody has tied, as long as they are left."""
     index = left.parts.index
-    states = ((part, side, left.states[index[part]]) for part, side in sides_tied(done).items())
-    return tuple(Laid(part, side, state, stage) for part, side, state in states if state > 0)
+    tied = [(part, side) for part, side in sides_tied(done).items() if left.states[index[part]] > 0]
+    return tuple(
+        Laid(part, side, left.states[index[part]], stage, [s for _, s in tied[:n]].count(side))
+        for n, (part, side) in enumerate(tied)
+    )
 
 
 def with_tied(plate: Plate, standing: Iterable[Group], laid: Sequence[Laid]) -> tuple[Group, ...]:
@@ -74,7 +81,7 @@ def _laid(plate: Plate, laid: Laid, standing: Group) -> Group:
     things: list[Thing] = [*stretches(stem, lambda _: "")[: laid.buds]]
     middle = max(1, (laid.buds + 1) // 2)
     things.extend(_tie(stem, bud) for bud in dict.fromkeys((middle, laid.buds)))
-    kept = ("color", "fill", "stroke", "stroke-width", "stroke-dasharray")
+    kept = ("color", "fill", "stroke", "stroke-width")
     look = {name: value for name, value in standing.attributes.items() if name in kept}
     # What is gone from the standing cane is left out here, so its marks of that are not wanted.
     marked = (one for one in str(standing.attributes["class"]).split() if "-off-" not in one)
@@ -90,7 +97,7 @@ def lay_down(plate: Plate, laid: Laid) -> Stem:
     """The stem of a cane after it was bent."""
     standing = plate.stem(plate.parts.parts[plate.parts.index[laid.part]])
     foot = standing.curve.points[0]
-    rise_mm = plate.vine.trellis.fruiting_wire_mm + foot.y
+    rise_mm = plate.vine.trellis.fruiting_wire_mm + foot.y - laid.under * _BESIDE_MM
     within_mm = max(_TIGHTEST_MM, rise_mm / _BEND_RISE)
     over_mm = within_mm * _BEND_RISE - rise_mm
     sink_rad = min(_STEEPEST_RAD, over_mm / (_SINK_WITHIN_MM * math.sqrt(math.pi)))

@@ -143,15 +143,13 @@ def draw_passes(
     plan: WoodLeft | None = None,
     show: str = "before",
     units: UnitSystem = "metric",
-    window: Frame | None = None,
 ) -> str:
     """One drawing that carries every state; the class `pw-show-...` on it chooses which shows.
 
-    `show` is "before", "rough", "thinning-out", "fine" or "plan"; `window` shows a part of the
-    vine instead of all of it. Canes that the cuts end with tying lie along the wire.
+    `show` is "before", "rough", "thinning-out", "fine" or "plan". Canes that the cuts end with
+    tying lie along the wire.
     """
     laid = laid_canes(after_cuts(uncut(parts), cuts), cuts)
-    lying = {one.part for one in laid}
     return draw_vine(
         parts,
         prefix,
@@ -160,13 +158,50 @@ def draw_passes(
         description=description,
         units=units,
         stages=stages_of_passes(parts, cuts, plan),
-        css_class=f"pw-show-{show}" + (" pw-in-part" if window else ""),
-        # The mark of a cut would float where the cane stood before it was tied.
-        cut_marks=[done for done in cuts if done.cut.part not in lying],
-        window=window,
+        css_class=f"pw-show-{show}",
+        cut_marks=_of_standing_wood(cuts, laid),
         laid=laid,
-        across=_to_the_edges(plate_of(parts, laid).frame, window) if window else None,
     )
+
+
+def draw_pruned(
+    parts: Parts,
+    cuts: Sequence[DoneCut],
+    prefix: str,
+    language: str,
+    *,
+    title: str,
+    description: str,
+    units: UnitSystem = "metric",
+    window: Frame,
+) -> str:
+    """A part of a pruned vine, large: what is left, and all that came off as a ghost.
+
+    Each cut has its mark, in whatever pass it was made. Canes that were tied lie along the wire.
+    """
+    left = after_cuts(uncut(parts), cuts)
+    laid = laid_canes(left, cuts)
+    return draw_vine(
+        parts,
+        prefix,
+        language,
+        title=title,
+        description=description,
+        units=units,
+        stages=Stages((Stage(GONE, left),)),
+        css_class="pw-in-part",
+        cut_marks=_of_standing_wood(cuts, laid),
+        window=window,
+        ghosts=[GONE],
+        laid=laid,
+        across=_to_the_edges(plate_of(parts, laid).frame, window),
+    )
+
+
+def _of_standing_wood(cuts: Sequence[DoneCut], laid: Sequence[Laid]) -> list[DoneCut]:
+    """The mark of a cut would float where a cane stood before it was tied."""
+    lying = {one.part for one in laid}
+    return [done for done in cuts if done.cut.part not in lying]
 
 
 def _to_the_edges(whole: Frame, window: Frame) -> Frame:

@@ -121,7 +121,7 @@ def _attributes(plate: Plate, part: Part, prefix: str, gone: str) -> Attributes:
     if plate.looks.is_behind(part.position, plate.vine):
         look["opacity"] = _BEHIND_OPACITY
     if condition is Condition.SPINDLY:
-        look["stroke-dasharray"] = "9 6"
+        look["stroke-width"] = 1.3
     return look
 
 

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from pencilwood.cases.case import RuleExample
-from pencilwood.drawing import draw_passes, scale_words, window_on_arms
+from pencilwood.drawing import draw_pruned, scale_words, window_on_arms
 from pencilwood.drawing.describe import describe_vine
+from pencilwood.drawing.plate import Frame, frame_around_all
 from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.handbook import Handbook
@@ -101,25 +102,33 @@ def examples_shown(desk: Desk, rule: Rule, prefix: str = "") -> Iterator[ShownEx
     `prefix` keeps their ids apart where a page shows them a second time.
     """
     shown = desk.handbook.examples.get(rule.name, {})
-    for kind in ("bad", "good"):
-        if kind in shown:
-            yield _example(desk, rule, shown[kind], prefix)
+    kinds = [kind for kind in ("bad", "good") if kind in shown]
+    windows = [_window(shown[kind]) for kind in kinds]
+    for kind in kinds:
+        # In one window both are to one scale, so that they can be compared.
+        yield _example(desk, rule, shown[kind], prefix, frame_around_all(windows))
 
 
-def _example(desk: Desk, rule: Rule, example: RuleExample, prefix: str) -> ShownExample:
+def _window(example: RuleExample) -> Frame:
+    left = after_cuts(uncut(divide(example.vine)), example.cuts)
+    return window_on_arms(left, laid_canes(left, example.cuts))
+
+
+def _example(
+    desk: Desk, rule: Rule, example: RuleExample, prefix: str, window: Frame
+) -> ShownExample:
     parts = divide(example.vine)
     left = after_cuts(uncut(parts), example.cuts)
     title = desk.say(f"rule.drawing-{example.kind}", title=rule.title[desk.language])
-    drawing = draw_passes(
+    drawing = draw_pruned(
         parts,
         example.cuts,
         f"{prefix}{example.kind}-{rule.name}",
         desk.language,
         title=title,
         description=describe_vine(parts, left, desk.language, desk.profile.units),
-        show="fine",
         units=desk.profile.units,
-        window=window_on_arms(left, laid_canes(left, example.cuts)),
+        window=window,
     )
     cuts = tuple(cut_words(desk, parts, done) for done in example.cuts)
     caption = desk.own(example.caption)

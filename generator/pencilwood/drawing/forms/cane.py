@@ -20,7 +20,7 @@ from pencilwood.drawing.frame import (
 )
 from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.layout import lay_out
-from pencilwood.drawing.looks import POSITION_MM
+from pencilwood.drawing.looks import PAPER, PENCIL, POSITION_MM
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run
 from pencilwood.drawing.stems import THICKER
@@ -39,6 +39,7 @@ _TAPER_MM = 120.0
 """How far below the middle of the head it has narrowed to the trunk."""
 _NAMES_APART_MM = 85.0
 """Wide enough for the larger names of a page for a room."""
+_OFF_FOOT_MM = 9.0
 _BENDS = (
     (0.88, 165, 110), (0.86, 80, 20), (0.72, 205, 150), (0.7, 130, 60), (0.66, 35, -30),
     (0.52, 170, 95), (0.48, 75, 5), (0.3, 150, 40), (0.84, 232, 190), (0.84, -8, -42),
@@ -148,11 +149,21 @@ def _frame(vine: Vine, prefix: str) -> Group:
 
 
 def _name_foot(vine: Vine, position: Position) -> Point:
-    """Names stand beside the head in the order of the wood on it, so that none needs a line."""
+    """Names stand beside the head in the order of the wood on it, and lines lead to its feet."""
     on_side = [one for one in arm_of(vine, position).positions if one.at_mm <= position.at_mm]
     middle = (len(on_side) - 0.5) * (len(position.name) * POSITION_MM * 0.62 + _NAMES_APART_MM)
     x = outward(position.side) * (_reach_mm(vine, position.side) + _NAMES_APART_MM / 2 + middle)
     return Point(x, _deep_mm(vine) * 0.5 - vine.cordon_height_mm + POSITION_MM * 0.9)
+
+
+def _lead(foot: Point, name_foot: Point) -> tuple[Ink, ...]:
+    """A line over the edge of the head, with bare paper beside it."""
+    side = math.copysign(1.0, foot.x)
+    begin = Point(name_foot.x - side * POSITION_MM * 0.4, name_foot.y - POSITION_MM * 0.85)
+    runs = (Run((begin, Point(foot.x + side * _OFF_FOOT_MM, foot.y + 2.0))),)
+    bare: Attributes = {"class": "pw-halo", "fill": "none", "stroke": PAPER, "stroke-width": 8.0}
+    pen: Attributes = {"class": "pw-tick", "fill": "none", "stroke": PENCIL, "stroke-width": 2.4}
+    return Ink(runs, bare), Ink(runs, pen)
 
 
 def _frame_targets(vine: Vine) -> Group:
@@ -173,4 +184,5 @@ CANE = FormLooks(
     stems=lay_out,
     corners=arm_tips,
     name_foot=_name_foot,
+    lead=_lead,
 )

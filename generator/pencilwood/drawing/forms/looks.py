@@ -45,6 +45,8 @@ class FormLooks:
     """Whether a position stands on the near side, so that its wood hides trunk and head."""
     name_foot: Callable[[Vine, Position], Point] | None = None
     """Where the name of a position stands; None for a row below or above the arms."""
+    lead: Callable[[Point, Point], tuple[Ink, ...]] = field(default=lambda _foot, _name: ())
+    """A line from such a name to where the wood of its position begins, from both places."""
     captions: Callable[[Vine], Sequence[Caption]] = field(default=lambda _vine: ())
     """Words on the drawing that tell its views apart."""
     ground_mm: Callable[[Vine], tuple[float, float] | None] = field(default=lambda _vine: None)

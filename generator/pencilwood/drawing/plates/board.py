@@ -215,7 +215,7 @@ def draw_cane(stem: Stem, pen_mm: float = 2.0) -> Group:
         "stroke-width": pen_mm,
     }
     if condition is Condition.SPINDLY:
-        look["stroke-dasharray"] = "9 6"
+        look["stroke-width"] = pen_mm * 0.65
     return Group(stretches(stem, lambda _: ""), look)
 
 
