@@ -61,7 +61,7 @@ def weak(page: Page) -> dict[str, Any]:
 def test_a_broken_rule_comes_back_the_next_day(desktop_page: Page, built_site: Path) -> None:
     page = desktop_page
     open_practice(page, built_site)
-    expect(page.get_by_text("No rule has to come back today.")).to_be_visible()
+    expect(page.get_by_text("You have no rule to repeat today.")).to_be_visible()
     leave_everything(page)
     broken = set(weak(page))
     assert "too-many-buds" in broken

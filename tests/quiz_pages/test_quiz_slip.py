@@ -14,7 +14,7 @@ from quiz_walk import answer_all, press, start
 
 pytestmark = pytest.mark.browser
 
-FIELDS = ["Name", "Language used", "Quiz", "Version", "Score of 100", "Date", "Topics"]
+FIELDS = ["Name", "Language used", "Quiz", "Version", "Score out of 100", "Date", "Topics"]
 
 
 def make_slip(page: Page, quiz: QuizPage, folder: Path, name: str) -> str:
@@ -49,7 +49,8 @@ def test_the_slip(desktop_page: Page, quiz: QuizPage, tmp_path: Path) -> None:
     assert rows["Name"] == "Ana Núñez"
     assert rows["Language used"] == "English"
     assert rows["Quiz"] == "Before the first day (before-the-first-day)"
-    assert (rows["Score of 100"], rows["Date"], rows["Topics"]) == ("100", today, "Counting buds")
+    found = (rows["Score out of 100"], rows["Date"], rows["Topics"])
+    assert found == ("100", today, "Counting buds")
     assert line.split(" | ")[-1] == code
     assert len(code) == 5
     expect(slip).to_contain_text("Trainer's signature:")
@@ -140,17 +141,17 @@ def test_a_slip_is_typed_from_paper(desktop_page: Page, quiz: QuizPage, tmp_path
     # Version and topics of the quizzes that the handbook has stand there already.
     expect(page.get_by_label("Version")).to_have_value(version)
     page.get_by_label("Name", exact=True).fill("ana nunez")
-    page.get_by_label("Score of 100").fill("90")
+    page.get_by_label("Score out of 100").fill("90")
     page.get_by_label("Date").fill(date)
     page.get_by_label("Check code").fill(code)
     press(page, "Add this slip")
     expect(page.get_by_role("alert").filter(has_text="does not fit")).to_be_visible()
     expect(page.get_by_label("Check code")).to_be_focused()
-    page.get_by_label("Score of 100").fill("1000")
+    page.get_by_label("Score out of 100").fill("1000")
     press(page, "Add this slip")
-    expect(page.get_by_label("Score of 100")).to_be_focused()
-    expect(page.get_by_label("Score of 100")).to_have_attribute("aria-invalid", "true")
-    page.get_by_label("Score of 100").fill(score)
+    expect(page.get_by_label("Score out of 100")).to_be_focused()
+    expect(page.get_by_label("Score out of 100")).to_have_attribute("aria-invalid", "true")
+    page.get_by_label("Score out of 100").fill(score)
     page.get_by_label("Check code").fill(f" {code.lower()}")
     press(page, "Add this slip")
     expect(page.locator("tbody th")).to_have_text(["ana nunez"])

@@ -136,7 +136,7 @@ export class CrewPage {
       this.none,
       this.rows,
       element("div", { class: "pw-buttons" }, this.save, this.undo, this.clear),
-      element("p", { class: "pw-ask-plain" }, words.say("crew.plain"), " ", words.say("plain")),
+      element("p", { class: "pw-ask-plain" }, words.say("crew.plain"), " ", words.say("crew.no-proof")),
     );
   }
 

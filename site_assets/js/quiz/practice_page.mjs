@@ -93,7 +93,7 @@ export class PracticePage {
       chooser,
       this.due,
       element("p", { class: "pw-ask-hint" }, words.say("practice.how")),
-      element("p", { class: "pw-ask-plain" }, words.say("plain")),
+      element("p", { class: "pw-ask-plain" }, words.say("practice.plain")),
     );
     this.root.append(this.built);
     this.root.classList.add("pw-quiz", "pw-live");

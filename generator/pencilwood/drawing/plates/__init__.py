@@ -33,6 +33,8 @@ PLATES: Mapping[str, Callable[[Board], Scene]] = {
     "wood-ages": wood_ages,
     "wood-health": wood_health,
 }
+TALL = 1.5
+"""A plate that is higher than this, for its width, is shown narrower: it has to fit on a screen."""
 
 
 def draw_plate(name: str, prefix: str, language: str, units: UnitSystem = "metric") -> str:
@@ -51,5 +53,6 @@ def _drawn(name: str, prefix: str, language: str, units: UnitSystem) -> str:
         + write(Group((paper, *scene.things)))
     )
     box = f"0 0 {number(WIDTH)} {number(scene.height)}"
-    root = svg_root("plate", prefix, language, box, "pw-vine pw-plate")
+    tall = " pw-plate-tall" if scene.height > TALL * WIDTH else ""
+    root = svg_root("plate", prefix, language, box, f"pw-vine pw-plate{tall}")
     return element("svg", root, inside)
