@@ -150,7 +150,8 @@ def pointer(text_at: Point, text: str, to: Point, *, anchor: str = "start") -> G
         below = to.y > text_at.y
         foot_y = text_at.y + (lines - 1) * SIZE * _LINE + 14
         begin = Point(text_at.x - 26 * aside, foot_y if below else text_at.y - SIZE - 2)
-    dot = Dot(to, 6.0, {"class": "pw-plate-ink", "fill": INK})
+    # A rim of paper, so that it is seen on black and covers little.
+    dot = Dot(to, 5.0, {"class": "pw-plate-dot", "fill": INK, "stroke": PAPER, "stroke-width": 3.0})
     return Group((line(begin, to, width=2.4), dot, words(text_at, text, anchor=anchor)))
 
 

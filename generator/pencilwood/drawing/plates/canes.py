@@ -13,6 +13,7 @@ from pencilwood.drawing.plates.board import (
     draw_cane,
     draw_old,
     enlarged,
+    line,
     number_sign,
     on_wood,
     pointer,
@@ -21,7 +22,7 @@ from pencilwood.drawing.plates.board import (
     wrong_sign,
 )
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Dot, Ink, Thing
+from pencilwood.drawing.shapes import Dot, Group, Ink, Run, Thing
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Condition, Piece
 from pencilwood.words import say
@@ -32,19 +33,21 @@ def parts_of_a_cane(board: Board) -> Scene:
     times, x, foot = 2.3, 310.0, 930.0
     piece = Piece("a", 1, 390, 10, buds=4, internode_mm=86)
     stem = cane("plate", piece, Point(0, 0))
-    old = draw_old(trace(Point(-4, 62), 70, lambda _: 0.06), 66, 19, "plate old")
+    old = draw_old(trace(Point(-2, 62), 70, lambda _: 0.03), 66, 19, "plate old")
+    arm = draw_old(trace(Point(-190, 74), 420, lambda _: 1.5708), 420, 26, "plate cane arm")
     basal = [
         Dot(Point(side * 12.0, up), 4.2, {"class": "pw-bud", "fill": BUD})
         for side, up in ((-1, -4.0), (1, -9.0))
     ]
-    things: list[Thing] = [enlarged((draw_cane(stem), old, *basal), x, foot, times)]
+    things: list[Thing] = [enlarged((draw_cane(stem), old, *basal, arm), x, foot, times)]
     for bud in range(1, piece.buds + 1):
         middle = Point(*bud_middle(stem, bud))
         at = Point(x + middle.x * times, foot + middle.y * times)
         side = 1 if middle.x > 0 else -1
         things.append(number_sign(Point(at.x + side * 62, at.y), str(bud)))
     rings = [_ring(stem, bud, x, foot, times) for bud in range(1, piece.buds + 1)]
-    between_y = foot - 2.5 * piece.internode_mm * times
+    node_mm = piece.internode_mm * times
+    between_y = foot - 2.5 * node_mm
     third = Point(*bud_middle(stem, 3))
     third_at = Point(x + third.x * times, foot + third.y * times)
     # The bud's name stands on the side where the bud is, the node's on the side where it is not.
@@ -55,13 +58,30 @@ def parts_of_a_cane(board: Board) -> Scene:
     things += [
         *rings,
         pointer(Point(node_x, node[1] + 12), board.say("node"), Point(*node), anchor=node_anchor),
-        pointer(Point(500, between_y + 12), board.say("internode"), Point(x + 20, between_y)),
+        *_between_nodes(450.0, foot - 2 * node_mm, foot - 3 * node_mm),
+        pointer(Point(520, between_y + 12), board.say("internode"), Point(450, between_y)),
         pointer(Point(bud_x, third_at.y - 80), board.say("bud"), third_at, anchor=anchor),
         pointer(Point(500, foot - 70), board.say("basal"), Point(x + 32, foot - 21)),
-        pointer(Point(500, foot + 110), board.say("old"), Point(x + 34, foot + 95)),
-        words(Point(20, 66), board.say("count"), size=30),
+        pointer(Point(500, foot + 62), board.say("old"), Point(x + 40, foot + 74)),
+        *_count_up(board, Point(44, 640), stem, foot, times),
     ]
-    return Scene(1110, things)
+    return Scene(1180, things)
+
+
+def _between_nodes(x: float, low_y: float, high_y: float) -> list[Thing]:
+    """A bracket as long as the piece between two nodes."""
+    ends = (Point(x - 16, low_y), Point(x, low_y), Point(x, high_y), Point(x - 16, high_y))
+    return [line(*ends, width=3.0)]
+
+
+def _count_up(board: Board, tip: Point, stem: Stem, foot: float, times: float) -> list[Thing]:
+    """Beside the lowest bud where the count begins, and an arrow upward."""
+    low = Point(tip.x, foot - stem.piece.internode_mm * times * 0.75)
+    arrow = [
+        line(low, tip, width=4.0),
+        line(Point(tip.x - 14, tip.y + 24), tip, Point(tip.x + 14, tip.y + 24), width=4.0),
+    ]
+    return [*arrow, words(Point(20, low.y + 48), board.say("count"), size=30)]
 
 
 def _ring(stem: Stem, bud: int, x: float, foot: float, times: float) -> Ink:
@@ -78,7 +98,7 @@ def wood_ages(board: Board) -> Scene:
     """Wood of one year, of two years and of many years, side by side."""
     young = cane("plate young", Piece("a", 1, 250, 9, buds=3, internode_mm=72), Point(0, 0))
     two = draw_old(trace(Point(0, 0), 260, lambda _: 0.0), 240, 17, "plate two")
-    many = draw_old(trace(Point(0, 0), 260, lambda _: 0.0), 240, 36, "plate many")
+    many = _shaggy(draw_old(trace(Point(0, 0), 260, lambda _: 0.0), 240, 36, "plate many"), 36)
     things: list[Thing] = []
     columns = ((130.0, draw_cane(young), "one"), (390.0, two, "two"), (660.0, many, "many"))
     for x, drawn, key in columns:
@@ -86,6 +106,24 @@ def wood_ages(board: Board) -> Scene:
         things.append(words(Point(x, 590), board.say(key), anchor="middle", bold=True))
         things.append(words(Point(x, 636), board.say(f"{key}.looks"), anchor="middle", size=30))
     return Scene(750, things)
+
+
+_STRIPS = ((-1, 20, 58), (1, 40, 74), (-1, 88, 66), (1, 126, 56), (-1, 166, 62), (1, 190, 46))
+"""On which side a strip of bark hangs loose, how far up it begins, and how long it is."""
+
+
+def _shaggy(wood: Group, half_mm: float) -> Group:
+    """The same with strips of bark that come off its edges; filled, so that black shows them."""
+    runs = []
+    for side, up, long in _STRIPS:
+
+        def at(out: float, share: float, side: int = side, up: int = up, long: int = long) -> Point:
+            return Point(side * (half_mm + out), -(up + long * share))
+
+        tip = at(9, 1.0)
+        edge = (at(-5, 0), at(-1, 0.4), at(4, 0.75), tip, tip, at(-1, 0.85), at(-6, 0.5), at(-5, 0))
+        runs.append(Run(edge, closed=True))
+    return Group((*wood.things, Ink(tuple(runs), {"class": "pw-wood"})), wood.attributes)
 
 
 HEALTH = (

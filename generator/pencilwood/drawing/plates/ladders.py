@@ -6,10 +6,11 @@ On both the steps are counted from the top. The cap of a tripod ladder counts as
 
 from __future__ import annotations
 
-from pencilwood.drawing.looks import FACE, PENCIL
+from pencilwood.drawing.looks import FACE
 from pencilwood.drawing.plates.board import (
     Board,
     Scene,
+    box,
     ground,
     line,
     number_sign,
@@ -24,6 +25,8 @@ from pencilwood.drawing.shapes import Thing
 
 _GROUND_Y = 900.0
 _STEPS = 8
+_RAIL = 16.0
+_WALL = 90.0
 
 
 def tripod_ladder(board: Board) -> Scene:
@@ -36,19 +39,19 @@ def tripod_ladder(board: Board) -> Scene:
         shape(
             Point(384, 120), Point(404, 120), Point(back.x + 8, back.y), Point(back.x - 12, back.y)
         ),
-        _rail(top_left, low_left),
-        _rail(top_right, low_right),
     ]
-    for step in range(_STEPS):
+    # Steps stand behind the rails, so that a rail is whole; the cap lies over both.
+    for step in range(1, _STEPS):
         share = step / _STEPS
         left, right = between(top_left, low_left, share), between(top_right, low_right, share)
-        thick = 30.0 if step == 0 else 15.0
-        things.append(_step(left, right, thick))
-        if step < 3:
-            things.append(number_sign(Point(left.x - 52, left.y + 6), str(step + 1)))
+        things.append(_step(left, right, 15.0))
+    things += [_rail(top_left, low_left), _rail(top_right, low_right)]
+    things.append(_step(top_left, top_right, 30.0))
+    for step in range(3):
+        left = between(top_left, low_left, step / _STEPS)
+        things.append(number_sign(Point(left.x - 52, left.y + 6), str(step + 1)))
         sign = wrong_sign if step < 2 else right_sign
-        if step < 3:
-            things.append(sign(Point(left.x - 124, left.y + 6), 24))
+        things.append(sign(Point(left.x - 124, left.y + 6), 24))
     things += [
         words(Point(24, 62), board.say("cap")),
         words(Point(520, 206), board.say("not")),
@@ -85,28 +88,38 @@ def leaning_ladder(board: Board) -> Scene:
     beyond = between(foot, rest, 1.1)
     things: list[Thing] = [
         *ground(_GROUND_Y, soft=False),
-        shape(
-            Point(wall_x, 150), Point(wall_x + 90, 150),
-            Point(wall_x + 90, _GROUND_Y), Point(wall_x, _GROUND_Y), fill=PENCIL,
-        ),
-        line(foot, beyond, width=16),
-    ]  # fmt: skip
+        *_wall(wall_x + _RAIL / 2, top_y),
+        line(foot, beyond, width=_RAIL),
+    ]
     for rung in range(9):
         at = between(beyond, foot, (rung + 0.3) / 9)
-        things.append(line(Point(at.x - 15, at.y - 4), Point(at.x + 15, at.y + 4), width=7))
-        if rung < 3:
+        # On the side away from the wall, whose face nothing crosses.
+        things.append(line(Point(at.x - 18, at.y - 4), Point(at.x, at.y), width=7))
+        if rung < 4:
             things.append(number_sign(Point(at.x - 66, at.y), str(rung + 1)))
-            things.append(wrong_sign(Point(at.x - 126, at.y), 24))
+            sign = wrong_sign if rung < 3 else right_sign
+            things.append(sign(Point(at.x - 126, at.y), 24))
     things.extend(_quarters(foot, rest))
     things += [
         line(Point(foot_x, _GROUND_Y + 40), Point(wall_x, _GROUND_Y + 40), width=5),
         words(Point(foot_x - 24, _GROUND_Y + 54), board.say("out"), anchor="end"),
         words(Point(24, 250), board.say("not")),
-        words(Point(24, 560), board.say("up")),
+        words(Point(24, 420), board.say("highest")),
+        words(Point(24, 610), board.say("up")),
         words(Point(24, 62), board.say("count")),
         words(Point(24, _GROUND_Y + 130), board.say("ground")),
     ]
     return Scene(_GROUND_Y + 220, things)
+
+
+def _wall(face_x: float, top_y: float) -> list[Thing]:
+    """A wall as high as the ladder leans; hatched, so that it is neither wood nor paper."""
+    wall = box(face_x, top_y, _WALL, _GROUND_Y - top_y)
+    count = int((_GROUND_Y - top_y) // 34)
+    return [wall, *(
+        line(Point(face_x + 4, y), Point(face_x + _WALL - 4, y - 24), width=2.0)
+        for y in (top_y + 34 * (number + 1) for number in range(count))
+    )]  # fmt: skip
 
 
 def _quarters(foot: Point, rest: Point) -> list[Thing]:

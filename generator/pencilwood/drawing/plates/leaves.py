@@ -20,15 +20,17 @@ from pencilwood.drawing.shapes import Thing
 _TRIM_Y = 90.0
 _ARM_Y = 800.0
 _LEAF_EVERY = 40.0
+_LEAF_UP = 34.0
+"""How far a leaf reaches above its joint."""
 
 
 def leaf_room(board: Board) -> Scene:
     """Two shoots that begin at different heights and are trimmed at the same one."""
-    arm = draw_old(trace(Point(-20, 0), 460, lambda _: 1.5708), 440, 17, "plate leaf arm")
+    # It goes on beyond both edges of the plate.
+    arm = draw_old(trace(Point(-50, 0), 520, lambda _: 1.5708), 510, 17, "plate leaf arm")
     things: list[Thing] = [
         line(Point(20, _TRIM_Y), Point(780, _TRIM_Y), dashed=True, width=3.4),
         words(Point(20, _TRIM_Y - 34), board.say("trim")),
-        enlarged((arm,), 40, _ARM_Y, 1.8),
     ]
     for x, spur_high, sign, key in (
         (230.0, 60.0, right_sign, "low"),
@@ -41,6 +43,8 @@ def leaf_room(board: Board) -> Scene:
         things.extend(_shoot(x, bud_y))
         things.append(sign(Point(x - 110, bud_y - 10)))
         things.append(words(Point(x, _ARM_Y + 90), board.say(key), anchor="middle"))
+    # The arm hides the feet of the spurs, which so grow out of it.
+    things.append(enlarged((arm,), 40, _ARM_Y, 1.8))
     return Scene(950, things)
 
 
@@ -50,6 +54,8 @@ def _shoot(x: float, bud_y: float) -> list[Thing]:
     count = int((bud_y - _TRIM_Y) // _LEAF_EVERY)
     for number in range(count):
         y = bud_y - (number + 0.6) * _LEAF_EVERY
+        if y - _LEAF_UP < _TRIM_Y:
+            break
         side = 1 if number % 2 else -1
         things.append(_leaf(Point(x, y), side))
     things.append(line(Point(x - 24, _TRIM_Y + 10), Point(x + 24, _TRIM_Y - 10), width=5.0))
@@ -61,7 +67,7 @@ def _leaf(joint: Point, side: int) -> Thing:
         return Point(joint.x + side * right, joint.y - up)
 
     return shape(
-        off(4, 0), off(20, 8), off(28, 28), off(44, 22), off(62, 30), off(60, 14), off(74, 4),
+        off(0, 0), off(20, 8), off(28, 28), off(44, 22), off(62, 30), off(60, 14), off(74, 4),
         off(58, -6), off(50, -20), off(34, -12), off(20, -14),
         width=2.4,
     )  # fmt: skip

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from pencilwood.drawing.canes import bud_middle
 from pencilwood.drawing.cut_marks import draw_cut_marks
 from pencilwood.drawing.frame import draw_frame
 from pencilwood.drawing.looks import PENCIL
@@ -55,7 +56,7 @@ def _two_arm_vine() -> Parts:
     right = Arm(Side.RIGHT, 560, 36, (
         Position("R1", Side.RIGHT, 150, (_old(), _cane("a", 6, 20), _cane("b", 8, 55))),
         Position("R2", Side.RIGHT, 320, (_old(40), _cane("a", 2, 36, length_mm=156))),
-        Position("R3", Side.RIGHT, 480, (_old(), _cane("a", 7, 20))),
+        Position("R3", Side.RIGHT, 480, (_old(30), _cane("a", 7, 26))),
     ))  # fmt: skip
     return _vine(TWO_ARM_CORDON, (left, right))
 
@@ -92,7 +93,7 @@ def parts_of_the_vine(board: Board) -> Scene:
 
     plate = Plate(parts)
     spur = plate.stems["R2a"].curve.at(60)
-    bud = plate.stems["R3a"].curve.at(490)
+    bud = Point(*bud_middle(plate.stems["R3a"], 7))
     cane = plate.stems["L3a"].curve.at(330)
     wires = [_wire(-750, 750, height) for height in (900, 1200, 1500)]
     wood = [*wires, *_wood(parts, board.prefix)]
@@ -100,10 +101,10 @@ def parts_of_the_vine(board: Board) -> Scene:
         *ground(ground_y, soft=True),
         enlarged(wood, x, ground_y, times),
         pointer(Point(230, 60), board.say("cane"), at(cane.x, -cane.y), anchor="end"),
-        pointer(Point(700, 60), board.say("bud"), at(bud.x + 12, -bud.y)),
+        pointer(Point(700, 60), board.say("bud"), at(bud.x + 14, -bud.y)),
         pointer(Point(523, 250), board.say("spur"), at(spur.x + 10, -spur.y)),
         pointer(Point(140, 570), board.say("arm"), at(-400, 866), anchor="end"),
-        pointer(Point(240, 690), board.say("old"), at(-322, 925), anchor="end"),
+        pointer(Point(240, 690), board.say("old"), at(-342, 925), anchor="end"),
         pointer(Point(560, 560), board.say("head"), at(20, 870)),
         pointer(Point(560, 720), board.say("trunk"), at(34, 380)),
         pointer(Point(716, 500), board.say("wire"), at(690, 900), anchor="middle"),
