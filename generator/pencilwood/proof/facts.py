@@ -15,6 +15,7 @@ from pencilwood.units import format_length, format_number
 from pencilwood.vine import measures
 from pencilwood.vine.bands import told_limits
 from pencilwood.vine.wood import Part, WoodLeft, uncut
+from pencilwood.words import say
 
 
 def facts_of(left: WoodLeft, target: Target, profile: Profile, language: str) -> Mapping[str, str]:
@@ -63,7 +64,18 @@ def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str)
         **{name: format_length(mm, profile.units, language) for name, mm in lengths.items()},
         **{name: str(count) for name, count in counts.items()},
         **{name: format_number(value, 0, language) for name, value in shares.items()},
+        "large_wound_places": _large_wound_places(left, limits["large wound from"], language),
     }
+
+
+def _large_wound_places(left: WoodLeft, large_wound_mm: int, language: str) -> str:
+    """The positions with a large wound, as `L2, R2 and R5`; a dash where there is none."""
+    parts = left.parts.parts
+    wounded = (n for n in range(len(parts)) if measures.is_large_cut(left, n, large_wound_mm))
+    *first, last = dict.fromkeys(parts[number].position.name for number in wounded) or ("–",)
+    if not first:
+        return last
+    return say(language, "drawing.and", first=", ".join(first), last=last)
 
 
 def _wood_facts(left: WoodLeft, profile: Profile, language: str) -> dict[str, str]:
