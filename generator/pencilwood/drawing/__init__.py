@@ -3,10 +3,10 @@
 from pencilwood.drawing.arm_view import scale_words, window_on_arms
 from pencilwood.drawing.cutpoints import CutPoint
 from pencilwood.drawing.describe import describe_vine, part_facts, part_label, summarise_vine
+from pencilwood.drawing.pruned import draw_pruned
 from pencilwood.drawing.vine_drawing import (
     cutpoint_positions,
     draw_passes,
-    draw_pruned,
     draw_state,
     draw_vine,
 )

@@ -34,6 +34,8 @@ _TRIMMING: Attributes = {
 }
 _HAND_MM = 100
 _WIRE_LABEL_MM = 38.0
+WIRE_WORDS = ("pw-wire-name", "pw-wire-height")
+"""The classes of the words beside a wire."""
 _WORDS_OFF_MM = 44.0
 """How far beyond the wood the words about the wires begin."""
 _LINE = 1.25
@@ -129,9 +131,10 @@ def _wire_words(
     look: Attributes = {"font-size": _WIRE_LABEL_MM, "fill": PENCIL, "stroke": "none"}
     x = plate.frame.right - RIGHT_MARGIN_MM + _WORDS_OFF_MM + 12
     above, under = Point(x, -height_mm - 5), Point(x, -height_mm + _WIRE_LABEL_MM * 0.95)
-    yield Words(above, say(language, f"drawing.{name}"), {"class": "pw-wire-name", **look})
+    name_class, height_class = WIRE_WORDS
+    yield Words(above, say(language, f"drawing.{name}"), {"class": name_class, **look})
     height = format_length(height_mm, units, language)
-    yield Words(under, height, {"class": "pw-wire-height", **look})
+    yield Words(under, height, {"class": height_class, **look})
 
 
 def draw_scale(plate: Plate, language: str, units: UnitSystem) -> Group:

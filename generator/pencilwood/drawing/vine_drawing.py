@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from pencilwood.drawing.cutpoints import CutPoint, cut_points
 from pencilwood.drawing.looks import PAPER, stylesheet
-from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame
+from pencilwood.drawing.plate import Frame
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.sawn_arm import Sawn
 from pencilwood.drawing.shapes import Attributes, Box
@@ -15,7 +15,7 @@ from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.svg_root import svg_root
 from pencilwood.drawing.tied_canes import Laid, laid_canes
 from pencilwood.drawing.trellis import draw_scale, draw_trellis
-from pencilwood.drawing.wood_text import WoodShown, plate_of, wood_shown, wood_text
+from pencilwood.drawing.wood_text import WoodShown, lightened, plate_of, wood_shown, wood_text
 from pencilwood.drawing.writer import element, escape, number, write
 from pencilwood.kept import kept_text
 from pencilwood.units import UnitSystem
@@ -44,6 +44,7 @@ def draw_vine(
     laid: Sequence[Laid] = (),
     sawn: Sawn | None = None,
     across: Frame | None = None,
+    clipped: bool = False,
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
@@ -54,7 +55,8 @@ def draw_vine(
     `window` shows a part of the vine instead of all of it; `hidden` and `ghosts` are classes
     of wood that is left out, or of which the edge alone is drawn; `laid` are canes that are
     tied along the wire; `sawn` is an arm that comes off at the head;
-    `across` is how far the wires run, where that is not as far as the vine.
+    `across` is how far the wires run, where that is not as far as the vine; `clipped` leaves out
+    what lies outside the window.
     """
     shown = wood_shown(
         parts,
@@ -66,6 +68,7 @@ def draw_vine(
         ghosts=ghosts,
         laid=laid,
         sawn=sawn,
+        clipped_to=window if clipped else None,
     )
     sheet = _Paper(prefix, language, title, description, units, css_class, alone, window, across)
     own = dict(data or {})
@@ -92,13 +95,15 @@ def _drawn(shown: WoodShown, sheet: _Paper, data: Mapping[str, str]) -> str:
     plate = plate_of(shown.parts, shown.laid)
     window = sheet.window or plate.frame
     behind, over = wood_text(shown, sheet.prefix)
+    trellis = draw_trellis(plate, sheet.language, sheet.units, sheet.across)
+    scale = draw_scale(plate, sheet.language, sheet.units)
     inside = [
         _words(sheet.prefix, sheet.title, sheet.description),
         _style() if sheet.alone else "",
         write(_paper(window)),
-        write(draw_trellis(plate, sheet.language, sheet.units, sheet.across)),
+        *map(write, lightened([trellis], shown)),
         behind,
-        write(draw_scale(plate, sheet.language, sheet.units)),
+        *map(write, lightened([scale], shown)),
         over,
     ]
     root = _root(window, sheet.prefix, sheet.language, sheet.css_class, data)
@@ -159,54 +164,15 @@ def draw_passes(
         units=units,
         stages=stages_of_passes(parts, cuts, plan),
         css_class=f"pw-show-{show}",
-        cut_marks=_of_standing_wood(cuts, laid),
+        cut_marks=of_standing_wood(cuts, laid),
         laid=laid,
     )
 
 
-def draw_pruned(
-    parts: Parts,
-    cuts: Sequence[DoneCut],
-    prefix: str,
-    language: str,
-    *,
-    title: str,
-    description: str,
-    units: UnitSystem = "metric",
-    window: Frame,
-) -> str:
-    """A part of a pruned vine, large: what is left, and all that came off as a ghost.
-
-    Each cut has its mark, in whatever pass it was made. Canes that were tied lie along the wire.
-    """
-    left = after_cuts(uncut(parts), cuts)
-    laid = laid_canes(left, cuts)
-    return draw_vine(
-        parts,
-        prefix,
-        language,
-        title=title,
-        description=description,
-        units=units,
-        stages=Stages((Stage(GONE, left),)),
-        css_class="pw-in-part",
-        cut_marks=_of_standing_wood(cuts, laid),
-        window=window,
-        ghosts=[GONE],
-        laid=laid,
-        across=_to_the_edges(plate_of(parts, laid).frame, window),
-    )
-
-
-def _of_standing_wood(cuts: Sequence[DoneCut], laid: Sequence[Laid]) -> list[DoneCut]:
+def of_standing_wood(cuts: Sequence[DoneCut], laid: Sequence[Laid]) -> list[DoneCut]:
     """The mark of a cut would float where a cane stood before it was tied."""
     lying = {one.part for one in laid}
     return [done for done in cuts if done.cut.part not in lying]
-
-
-def _to_the_edges(whole: Frame, window: Frame) -> Frame:
-    """As far as wires run where a part has no room for the words beside them."""
-    return Frame(whole.left, whole.top, window.right + RIGHT_MARGIN_MM, whole.bottom)
 
 
 def cutpoint_positions(parts: Parts) -> tuple[CutPoint, ...]:

@@ -14,9 +14,9 @@ from pencilwood.drawing.cut_marks import draw_cut_marks
 from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points_of_views
 from pencilwood.drawing.ground import draw_ground
 from pencilwood.drawing.labels import draw_letters, draw_places
-from pencilwood.drawing.lighten import without_hidden
+from pencilwood.drawing.lighten import within, without_hidden
 from pencilwood.drawing.looks import INK
-from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.sawn_arm import Sawn, draw_sawn
 from pencilwood.drawing.shapes import Attributes, Dot, Group, Thing
 from pencilwood.drawing.stages import Stages
@@ -51,6 +51,8 @@ class WoodShown:
     ghosts: tuple[str, ...]
     laid: tuple[Laid, ...]
     sawn: Sawn | None = None
+    clipped_to: Frame | None = None
+    """What lies outside of it is left out."""
 
     @property
     def facts(self) -> list[object]:
@@ -70,6 +72,7 @@ def wood_shown(
     ghosts: Collection[str],
     laid: Sequence[Laid],
     sawn: Sawn | None = None,
+    clipped_to: Frame | None = None,
 ) -> WoodShown:
     """The same in a form that can be compared; the parts and stages follow from its values."""
     gone = tuple(
@@ -89,6 +92,7 @@ def wood_shown(
         ghosts=tuple(sorted(ghosts)),
         laid=tuple(laid),
         sawn=sawn,
+        clipped_to=clipped_to,
     )
 
 
@@ -152,9 +156,14 @@ def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
 
 
 def _written(scene: Sequence[Thing], shown: WoodShown) -> str:
+    return "".join([write(thing, COARSE) for thing in lightened(scene, shown)])
+
+
+def lightened(scene: Sequence[Thing], shown: WoodShown) -> Sequence[Thing]:
+    """A scene without what is never seen of it."""
     if shown.hidden or shown.ghosts:
-        scene = list(without_hidden(scene, shown.hidden, shown.ghosts))
-    return "".join([write(thing, COARSE) for thing in scene])
+        scene = tuple(without_hidden(scene, shown.hidden, shown.ghosts))
+    return tuple(within(scene, shown.clipped_to)) if shown.clipped_to else scene
 
 
 def _cut_points(points: Sequence[CutPoint]) -> Group:

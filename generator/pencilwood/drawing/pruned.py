@@ -1,0 +1,56 @@
+"""A part of a pruned vine, with nothing in the drawing that is never seen."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame
+from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.drawing.tied_canes import laid_canes
+from pencilwood.drawing.trellis import WIRE_WORDS
+from pencilwood.drawing.vine_drawing import draw_vine, of_standing_wood
+from pencilwood.drawing.wood_text import plate_of
+from pencilwood.units import UnitSystem
+from pencilwood.vine.passes import DoneCut, after_cuts
+from pencilwood.vine.wood import Parts, uncut
+
+
+def draw_pruned(
+    parts: Parts,
+    cuts: Sequence[DoneCut],
+    prefix: str,
+    language: str,
+    *,
+    title: str,
+    description: str,
+    units: UnitSystem = "metric",
+    window: Frame,
+) -> str:
+    """A part of a pruned vine, large: what is left, and all that came off as a ghost.
+
+    Each cut has its mark, in whatever pass it was made. Canes that were tied lie along the wire.
+    """
+    left = after_cuts(uncut(parts), cuts)
+    laid = laid_canes(left, cuts)
+    return draw_vine(
+        parts,
+        prefix,
+        language,
+        title=title,
+        description=description,
+        units=units,
+        stages=Stages((Stage(GONE, left),)),
+        css_class="pw-in-part",
+        cut_marks=of_standing_wood(cuts, laid),
+        window=window,
+        hidden=WIRE_WORDS,
+        ghosts=[GONE],
+        laid=laid,
+        across=_to_the_edges(plate_of(parts, laid).frame, window),
+        clipped=True,
+    )
+
+
+def _to_the_edges(whole: Frame, window: Frame) -> Frame:
+    """As far as wires run where a part has no room for the words beside them."""
+    return Frame(whole.left, whole.top, window.right + RIGHT_MARGIN_MM, whole.bottom)
