@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from pencilwood.cases.reference import Title
 from pencilwood.cases.safety_file import read_safety
 
 GOOD = """\
@@ -38,9 +39,18 @@ def test_good_notes(tmp_path: Path) -> None:
     assert (note.name, note.signal, note.about) == ("saw", "warning", "tools")
     assert note.title == {"en": "Saw", "es": "Serrucho"}
     assert [(one.status, one.source) for one in note.advice] == [
-        ("from memory", ""),
-        ("read", "A maker's manual"),
+        ("from memory", None),
+        ("read", Title(dict.fromkeys(("en", "es"), "A maker's manual"), as_printed=True)),
     ]
+
+
+def test_a_source_with_words_of_ours_is_told_in_each_language(tmp_path: Path) -> None:
+    ours = "{en: A news article, es: Un artículo de prensa}"
+    (tmp_path / "notes.yml").write_text(GOOD.replace("A maker's manual", ours), "utf-8")
+    (note,), findings = read_safety(tmp_path / "notes.yml")
+    assert findings == []
+    words = {"en": "A news article", "es": "Un artículo de prensa"}
+    assert note.advice[1].source == Title(words, as_printed=False)
 
 
 @pytest.mark.parametrize(

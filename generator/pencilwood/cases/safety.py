@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from pencilwood.cases.reference import Title
 from pencilwood.places import Place
 
 Signal = Literal["danger", "warning", "caution"]
@@ -19,8 +20,8 @@ class Advice:
 
     say: Mapping[str, str]
     status: Status
-    source: str = ""
-    """Who published it; empty for common practice and for what is told from memory."""
+    source: Title | None = None
+    """Who published it; none for common practice and for what is told from memory."""
 
 
 @dataclass(frozen=True)

@@ -6,8 +6,9 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from pencilwood.cases.case_keys import SLUG
+from pencilwood.cases.cited import Cited
 from pencilwood.cases.fields import Key, ListOf, Row, Table
-from pencilwood.cases.kinds import Choice, Text, Words
+from pencilwood.cases.kinds import Choice, Words
 from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.safety import About, Advice, SafetyNote, Signal, Status
 from pencilwood.cases.yaml_nodes import read_nodes
@@ -26,7 +27,7 @@ _PUBLISHED = ("read", "read at second hand")
 
 SAY = Key("say", Words(400), "The advice, in each language.")
 STATUS: Key[Status] = Key("status", Choice(_STATUS), "How well we know it.")
-SOURCE = Key("source", Text(longest=200), "Who published it, where somebody did.", False)
+SOURCE = Key("source", Cited(200), "Who published it, where somebody did.", False)
 ADVICE_ROW = Table("One piece of advice.", (SAY, STATUS, SOURCE))
 
 NOTE = Key("note", SLUG, "Short name, by which cases call for the note.")
@@ -88,4 +89,4 @@ def _advice(note: Row, report: Report) -> Iterator[Advice]:
         if status is not None and status not in _PUBLISHED and one.has(SOURCE):
             report.add(one.place_of(SOURCE), "source-without-status", status=quoted(status))
         if one.sound:
-            yield Advice(one.need(SAY).words, one.need(STATUS), source or "")
+            yield Advice(one.need(SAY).words, one.need(STATUS), source)

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
-from pencilwood.cases.fields import Key, Row, Schema, Table
+from pencilwood.cases.cited import Cited
+from pencilwood.cases.fields import Key, Row, Table
 from pencilwood.cases.kinds import Choice, Text, Words
 from pencilwood.cases.named import Named
-from pencilwood.cases.reference import HowRead, Source, SourceKind, Title
+from pencilwood.cases.reference import HowRead, Source, SourceKind
 from pencilwood.cases.report import Report, quoted
-from pencilwood.cases.yaml_nodes import MapNode, Node, read_nodes
+from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
 from pencilwood.words import LANGUAGES
 
@@ -24,26 +24,7 @@ _LONGEST = 300
 _READ: dict[str, HowRead] = {"read": "read", "read-2nd": "read-2nd", "not read": "not read"}
 
 
-@dataclass(frozen=True)
-class _Title:
-    """A title as it is printed, for all readers; or, with words of ours, in each language."""
-
-    def read(self, node: Node, key: str, report: Report) -> Title | None:
-        """The title by language."""
-        if isinstance(node, MapNode):
-            spoken = Words(_LONGEST).read(node, key, report)
-            return None if spoken is None else Title(spoken.words, as_printed=False)
-        text = Text(longest=_LONGEST).read(node, key, report)
-        if text is None:
-            return None
-        return Title(dict.fromkeys(report.languages, text), as_printed=True)
-
-    def schema(self) -> Schema:
-        """One text, or a text in each language."""
-        return {"anyOf": [Text(longest=_LONGEST).schema(), Words(_LONGEST).schema()]}
-
-
-TITLE = Key("title", _Title(), "Author, title, publisher, year: as one cites it.")
+TITLE = Key("title", Cited(_LONGEST), "Author, title, publisher, year: as one cites it.")
 KIND: Key[SourceKind] = Key("kind", Choice(_KINDS), "What sort of knowledge it is.")
 READ: Key[HowRead] = Key("read", Choice(_READ), "Whether we saw the publisher's own text.")
 URL = Key("url", Text("https?://[^\\s\"'<>]+", "not-an-address", 500), "Where it stands.", False)

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from pencilwood.cases.reference import Title
+from pencilwood.cases.safety import SafetyNote, Status
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
@@ -9,12 +13,45 @@ from pencilwood.pages.page import Page
 GROUPS = ("tools", "ladders", "you")
 
 
+@dataclass(frozen=True)
+class ShownSource:
+    """Where some of a note's cautions come from."""
+
+    numbers: str
+    """Which of them, counted from 1: `1, 2, 5`."""
+    title: Title | None
+    status: Status
+
+
+@dataclass(frozen=True)
+class ShownNote:
+    """A safety note and each of its sources, once."""
+
+    note: SafetyNote
+    sources: tuple[ShownSource, ...]
+
+
 def safety_page(handbook: Handbook, language: str) -> Page:
     """Every safety note, with the status of each piece of advice."""
     desk = Desk(handbook, "safety", language)
     groups = tuple(
-        (group, tuple(note for note in handbook.notes if note.about == group)) for group in GROUPS
+        (group, tuple(_shown(desk, note) for note in handbook.notes if note.about == group))
+        for group in GROUPS
     )
     return desk.write(
         "safety.html", desk.say("safety"), menu_title=desk.say("safety"), groups=groups
+    )
+
+
+def _shown(desk: Desk, note: SafetyNote) -> ShownNote:
+    found: dict[tuple[str, Status], tuple[Title | None, list[str]]] = {}
+    for number, advice in enumerate(note.advice, start=1):
+        key = (desk.own(advice.source.words) if advice.source else "", advice.status)
+        found.setdefault(key, (advice.source, []))[1].append(str(number))
+    return ShownNote(
+        note,
+        tuple(
+            ShownSource(", ".join(numbers), title, status)
+            for (_, status), (title, numbers) in found.items()
+        ),
     )
