@@ -15,7 +15,7 @@ from pencilwood.cases.case import Case, Profile
 from pencilwood.cases.case_writer import write_case
 from pencilwood.proof.report import ProofReport
 from pencilwood.proof.winter_table import charges_at, stories_of, winter_tables
-from pencilwood.proof.winters import EACH, WINTERS, Winters, check_winters
+from pencilwood.proof.winters import EACH, WINTERS, PrunedWinter, Winters, check_winters
 from pencilwood.score.judge import lost
 from pencilwood.vine.growth import next_winter
 from pencilwood.vine.measures import buds_kept, spurs
@@ -175,6 +175,36 @@ def test_the_command_prints_what_is_proved(workshop: Workshop, winters: Winters)
     lines = workshop.run("winters", "four-spurs", "--language", "es").out.splitlines()
     assert len(lines) == 2 * (WINTERS + 1)
     assert lines[0] == "Queda el sarmiento cercano al brazo"
+
+
+@pytest.mark.parametrize(
+    ("points", "en", "es"),
+    [
+        pytest.param(0, None, None, id="what costs nothing is not spoken of"),
+        pytest.param(1, "vine loses 1 point.", "invierno pierde 1 punto.", id="one is one"),
+        pytest.param(27, "vine loses 27 points.", "invierno pierde 27 puntos.", id="several"),
+    ],
+)
+def test_the_command_speaks_of_a_loss_where_there_is_one(
+    points: int,
+    en: str | None,
+    es: str | None,
+    workshop: Workshop,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    true = Winters.by_habit
+
+    def by_habit(self: Winters, stays: Stays) -> tuple[PrunedWinter, ...]:
+        return tuple(replace(year, plan_lost=points) for year in true(self, stays))
+
+    monkeypatch.setattr(Winters, "by_habit", by_habit)
+    for language, said, verb in (("en", en, "loses"), ("es", es, "pierde")):
+        ran = workshop.run("winters", "four-spurs", "--language", language)
+        rows = [line for line in ran.out.splitlines() if line.startswith("  ")]
+        assert len(rows) == 2 * WINTERS
+        for row in rows:
+            assert row.endswith(".")
+            assert row.endswith(said) if said else verb not in row
 
 
 def test_any_case_can_be_followed(workshop: Workshop) -> None:

@@ -84,7 +84,7 @@ def _row(
     opened: OpenedCase, winters: Winters, number: int, year: PrunedWinter, language: str
 ) -> str:
     units, most_mm = opened.profile.units, winters.limits["climb at most"]
-    return say(
+    row = say(
         language,
         "cli.winters.row",
         n=number,
@@ -93,8 +93,11 @@ def _row(
         spurs=len(winters.names),
         most=format_length(most_mm, units, language),
         score=year.score,
-        lost=year.plan_lost,
     )
+    if not year.plan_lost:
+        return row
+    best = "pages.winters.row.best.one" if year.plan_lost == 1 else "pages.winters.row.best"
+    return f"{row} {say(language, best, lost=year.plan_lost)}"
 
 
 def _as_json(winters: Winters, years: tuple[PrunedWinter, ...]) -> list[dict[str, int]]:
