@@ -5,8 +5,10 @@ from html import unescape
 
 import pytest
 
+from pencilwood.block.answer import Answer, as_texts
+from pencilwood.block.whole_block import work_block
 from pencilwood.cases.blocks_file import Block
-from pencilwood.pages.block_pages import block_page, blocks_page
+from pencilwood.pages.block_pages import block_page, blocks_page, figures_of
 from pencilwood.pages.handbook import Handbook
 from pencilwood.site.handbook import open_handbook
 from small_handbook import PROJECT, make_small
@@ -55,6 +57,16 @@ def test_what_is_asked_for_is_the_same_in_words_and_bars(handbook: Handbook) -> 
     assert "After the winter (asked for)" in english
     _, without_winter = told(handbook, "mill-terrace", "en")
     assert "By the prunings (asked for)" in without_winter
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_the_page_and_the_command_name_a_number_alike(handbook: Handbook, language: str) -> None:
+    for one in handbook.blocks:
+        page = text_of(block_page(handbook, one, language).body).replace("\u00a0", " ")
+        for worked in work_block(figures_of(one)):
+            assert isinstance(worked, Answer)
+            for label, value in as_texts(worked, "metric", language)["figures"]:
+                assert f"{label} {value}".replace("\u00a0", " ") in page, worked.question
 
 
 @pytest.mark.parametrize(

@@ -109,6 +109,37 @@ def test_a_renovation_begins_with_its_first_year() -> None:
     assert share.value.likely == Fraction(1, 2)
 
 
+@pytest.mark.parametrize(
+    ("way", "recovery", "en", "es"),
+    [
+        pytest.param(
+            "every-vine", (0, 50, 100), "over 2 years", "en 2 años", id="the third is a full crop"
+        ),
+        pytest.param("every-vine", (0, 100, 100), "in 1 year", "en 1 año", id="one year is one"),
+        pytest.param(
+            "every-other-vine",
+            (0, 50, 80),
+            "over 5 years",
+            "en 5 años",
+            id="the second half is cut two years later, and takes three to bear in full",
+        ),
+        pytest.param("every-vine", (100, 100, 100), "", "", id="nothing is lost in no year"),
+    ],
+)
+def test_an_answer_says_over_how_many_years_crop_is_lost(
+    way: str, recovery: tuple[int, int, int], en: str, es: str
+) -> None:
+    first, second, third = (f"{share} %" for share in recovery)
+    shares = {"first_year": first, "second_year": second, "third_year": third}
+    answer = ask("renovation", vines="10", crop="3 kg", way=way, years_between="2", **shares)
+    for language, plain, said in (
+        ("en", "Crop lost in all", en),
+        ("es", "Cosecha perdida en total", es),
+    ):
+        label = as_texts(answer, "metric", language)["figures"][0][0]
+        assert label == ", ".join(filter(None, (plain, said)))
+
+
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_a_table_is_shown_and_told_in_the_units_asked_for(language: str) -> None:
     answer = ask("renovation", vines="1000", crop="3 kg", way="every-vine")

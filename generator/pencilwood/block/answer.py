@@ -10,7 +10,7 @@ from pencilwood.block.measures import MEASURES
 from pencilwood.block.numbers import Range, as_range, rounded
 from pencilwood.block.shown import shown, shown_number
 from pencilwood.units import UnitSystem
-from pencilwood.words import say
+from pencilwood.words import fitting, say
 
 
 @dataclass(frozen=True)
@@ -20,14 +20,19 @@ class Figure:
     name: str
     measure: str
     value: Range
+    years: int | None = None
+    """Over how many years it is added up; None for what is no such sum."""
 
     def text(self, units: UnitSystem, language: str) -> str:
         """The number as a page shows it."""
         return shown(self.value, self.measure, units, language)
 
-    def label(self, language: str) -> str:
-        """What the number is."""
-        return say(language, f"block.figure.{self.name}")
+    def label(self, language: str, question: str = "") -> str:
+        """What the number is; for the answer of a question, told from those of other questions."""
+        key = fitting(f"block.figure.{self.name}", question)
+        if self.years is None:
+            return say(language, key)
+        return say(language, fitting(f"{key}.years", str(self.years)), years=self.years)
 
 
 Fact = tuple[str, Range | Fraction | int] | str
@@ -86,7 +91,10 @@ class Answer:
 def as_texts(answer: Answer, units: UnitSystem, language: str) -> dict[str, list[list[str]]]:
     """Everything that a page or the terminal shows of an answer."""
     return {
-        "figures": [[one.label(language), one.text(units, language)] for one in answer.figures],
+        "figures": [
+            [one.label(language, answer.question), one.text(units, language)]
+            for one in answer.figures
+        ],
         "steps": [[one.text("step", units, language)] for one in answer.steps],
         "remarks": [[one.text("remark", units, language)] for one in answer.remarks],
         "columns": [[one.label(language)] for one in answer.rows[0]] if answer.rows else [],

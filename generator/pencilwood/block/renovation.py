@@ -166,9 +166,11 @@ def _answer(
     years: list[_Year], vines: Range, crop_g: Range, way: str, cut: Mapping[int, int]
 ) -> Answer:
     lost = total([year.lost_g for year in years])
+    # The last years of a renovation bear a full crop.
+    losing = sum(year.share.low < 1 for year in years)
     work = total([year.work_s for year in years])
     figures = [
-        Figure("lost-crop", "block-weight", lost),
+        Figure("lost-crop", "block-weight", lost, years=losing or None),
         Figure("work", "hours", work),
         Figure("full-from", "number", as_range(years[-1].number)),
     ]

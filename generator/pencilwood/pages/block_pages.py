@@ -19,7 +19,7 @@ from pencilwood.pages.block_plots import plot_of
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.words import fitting, say
+from pencilwood.words import say
 
 SUMS = "sums"
 # What a supervisor looks for first.
@@ -123,14 +123,7 @@ def _short(desk: Desk, worked: tuple[Worked, ...]) -> list[tuple[str, str]]:
 
 
 def _figure(desk: Desk, figure: Figure, answer: Answer) -> tuple[str, str]:
-    """A number of an answer under a name that tells it from those of the other sums."""
-    label = say(desk.language, fitting(f"block.figure.{figure.name}", answer.question))
-    if figure.name == "lost-crop":
-        # The last years of a renovation bear a full crop.
-        years = sum(
-            one.name == "crop-share" and one.value.low < 1 for row in answer.rows for one in row
-        )
-        label = desk.say_of("one" if years == 1 else "", "block.lost-crop", years=years)
+    label = figure.label(desk.language, answer.question)
     return label, figure.text(desk.profile.units, desk.language)
 
 

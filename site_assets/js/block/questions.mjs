@@ -102,7 +102,7 @@ export function work(page, question, given) {
  */
 export function asTexts(shown, found) {
   return {
-    figures: found.figures.map((one) => [shown.say(`figure.${one.name}`), shown.figure(one)]),
+    figures: found.figures.map((one) => [shown.label(one, found.question), shown.figure(one)]),
     steps: found.steps.map((one) => [shown.sentence("step", one)]),
     remarks: found.remarks.map((one) => [shown.sentence("remark", one)]),
     columns: (found.rows[0] ?? []).map((one) => [shown.say(`figure.${one.name}`)]),

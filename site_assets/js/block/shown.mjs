@@ -40,6 +40,29 @@ export class Shown {
     return text.replace(PLACEHOLDER, (whole, name) => facts[name] ?? whole);
   }
 
+  /**
+   * What a number of an answer is, told from those of other questions.
+   *
+   * @param {Figure} figure
+   * @param {string} question
+   */
+  label({ name, years }, question) {
+    const key = this.fitting(`figure.${name}`, question);
+    if (years === undefined) return this.say(key);
+    return this.say(this.fitting(`${key}.years`, `${years}`), { years: `${years}` });
+  }
+
+  /**
+   * The key under which a sentence is written for something of its own, else the usual key.
+   *
+   * @param {string} key
+   * @param {string} own
+   */
+  fitting(key, own) {
+    const special = `${key}.${own}`;
+    return special in this.page.strings ? special : key;
+  }
+
   /** @param {PageMeasure} measure */
   unit(measure) {
     return this.units === "us" ? measure.us : measure.metric;

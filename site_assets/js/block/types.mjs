@@ -45,7 +45,7 @@
  *
  * @typedef {[measure: string, value: Range | Fraction | number]} Fact
  * @typedef {{name: string, facts: Record<string, Fact>}} Sentence
- * @typedef {{name: string, measure: string, value: Range}} Figure
+ * @typedef {{name: string, measure: string, value: Range, years?: number}} Figure
  *
  * @typedef {object} Answer
  * @property {string} question

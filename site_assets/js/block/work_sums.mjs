@@ -153,8 +153,11 @@ export function renovation(given) {
   /** @param {Range[]} parts */
   const total = (parts) => parts.reduce((sum, part) => sum.plus(part), Range.of(0));
   const lost = total(years.map((year) => year.lost));
+  // The last years of a renovation bear a full crop.
+  const losing = years.filter((year) => year.share.low.below(ONE)).length;
+  /** @type {Figure[]} */
   const figures = [
-    figure("lost-crop", "block-weight", lost),
+    { ...figure("lost-crop", "block-weight", lost), ...(losing > 0 ? { years: losing } : {}) },
     figure("work", "hours", total(years.map((year) => year.work))),
     figure("full-from", "number", Range.of(last)),
   ];
