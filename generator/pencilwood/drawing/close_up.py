@@ -6,11 +6,14 @@ from dataclasses import replace
 
 from pencilwood.drawing.describe import describe_position
 from pencilwood.drawing.labels import heights_of_names
+from pencilwood.drawing.looks import INK, POSITION_MM
 from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.points import Point
+from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Words
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.vine_drawing import draw_vine
 from pencilwood.drawing.wood_text import plate_of
-from pencilwood.units import UnitSystem
+from pencilwood.units import UnitSystem, format_length
 from pencilwood.vine.measures import away_mm
 from pencilwood.vine.model import Growth, Vine
 from pencilwood.vine.wood import Parts, WoodLeft, divide
@@ -21,6 +24,7 @@ _AHEAD_MM = 430.0
 _BEHIND_MM = 130.0
 """Room for the name of a place, away from its wood."""
 _MARGIN_MM = 24.0
+_SCALE_MM = 100
 _BEHIND_HEAD_MM = 330.0
 """Names of places around a head stand in rows below it."""
 _NEIGHBOURS_MM, _AHEAD_OF_WOOD_MM = 230.0, 420.0
@@ -48,7 +52,8 @@ def draw_close_up(
         units=units,
         stages=stages,
         css_class=CLOSE_UP,
-        window=_window(plate_of(alone), position),
+        window=(window := _window(plate_of(alone), position)),
+        over=_scale(plate_of(alone), position, window, language, units),
     )
 
 
@@ -77,6 +82,37 @@ def _left_at(alone: Parts, left: WoodLeft) -> WoodLeft:
     return WoodLeft(alone, states)
 
 
+def _scale(
+    plate: Plate, position: str, window: Frame, language: str, units: UnitSystem
+) -> Group | None:
+    """A length to compare with, beside the name, on the side away from the trunk.
+
+    None on a form that has its names elsewhere.
+    """
+    if plate.looks.name_foot is not None or plate.second is not None:
+        return None
+    here = next(one for one in plate.parts.positions if one.name == position)
+    outward = 1 if plate.foot(here).x > 0 else -1
+    edge = window.right if outward > 0 else window.left
+    far = edge - outward * _MARGIN_MM
+    ((over_name, under_name),) = heights_of_names(plate)
+    y = over_name + (under_name - over_name) * 0.72
+    near = far - outward * _SCALE_MM
+    ends = (Point(near, y - 8), Point(near, y), Point(far, y), Point(far, y - 8))
+    bar: Attributes = {
+        "class": "pw-scale-line", "fill": "none", "stroke": INK, "stroke-width": 2.4,
+    }  # fmt: skip
+    look: Attributes = {
+        "class": "pw-words pw-close-scale", "font-size": 20.0, "fill": INK, "stroke": "none",
+        "text-anchor": "middle",
+    }  # fmt: skip
+    middle = Point((near + far) / 2, y - 10)
+    return Group((
+        Ink((Run(ends, smooth=False),), bar),
+        Words(middle, format_length(_SCALE_MM, units, language), look),
+    ))  # fmt: skip
+
+
 def _window(plate: Plate, position: str) -> Frame:
     """Room for the foot of every piece and for the name; canes go on beyond the edge."""
     here = next(one for one in plate.parts.positions if one.name == position)
@@ -90,11 +126,15 @@ def _window(plate: Plate, position: str) -> Frame:
         if (point.y <= lowest if hangs else point.y >= highest)
     ]
     xs = [foot.x - _BESIDE_MM, foot.x + _BESIDE_MM, *(point.x for point in near_ends)]
+    if plate.looks.name_foot is not None:
+        name_x = plate.looks.name_foot(plate.vine, here).x
+        xs += [name_x - POSITION_MM, name_x + POSITION_MM]
     left, right = min(xs) - _MARGIN_MM, max(xs) + _MARGIN_MM
     ys = [point.y for point in near_ends] or [lowest if hangs else highest]
     ((over_name, under_name),) = heights_of_names(plate)
     if hangs:
         top = min(over_name, *ys) - _MARGIN_MM
         return Frame(left, top, right, min(lowest, max(ys)) + _MARGIN_MM)
-    bottom = max(under_name, *ys) + _MARGIN_MM
+    # A name in a close-up is smaller than on a whole vine, and ends sooner under its line.
+    bottom = max(under_name - POSITION_MM * 0.25, *ys) + _MARGIN_MM / 2
     return Frame(left, max(highest, min(ys)) - _MARGIN_MM, right, bottom)

@@ -10,7 +10,7 @@ from pencilwood.drawing.looks import PAPER, stylesheet
 from pencilwood.drawing.plate import Frame
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.sawn_arm import Sawn
-from pencilwood.drawing.shapes import Attributes, Box
+from pencilwood.drawing.shapes import Attributes, Box, Group
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.svg_root import svg_root
 from pencilwood.drawing.tied_canes import Laid, laid_canes
@@ -45,6 +45,7 @@ def draw_vine(
     sawn: Sawn | None = None,
     across: Frame | None = None,
     clipped: bool = False,
+    over: Group | None = None,
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
@@ -56,7 +57,7 @@ def draw_vine(
     of wood that is left out, or of which the edge alone is drawn; `laid` are canes that are
     tied along the wire; `sawn` is an arm that comes off at the head;
     `across` is how far the wires run, where that is not as far as the vine; `clipped` leaves out
-    what lies outside the window.
+    what lies outside the window; `over` is drawn last.
     """
     shown = wood_shown(
         parts,
@@ -70,7 +71,9 @@ def draw_vine(
         sawn=sawn,
         clipped_to=window if clipped else None,
     )
-    sheet = _Paper(prefix, language, title, description, units, css_class, alone, window, across)
+    sheet = _Paper(
+        prefix, language, title, description, units, css_class, alone, window, across, over
+    )
     own = dict(data or {})
     facts = [shown.facts, sheet, own, stylesheet() if alone else ""]
     return kept_text("drawing", facts, lambda: _drawn(shown, sheet, own))
@@ -89,6 +92,7 @@ class _Paper:
     alone: bool
     window: Frame | None
     across: Frame | None
+    over: Group | None
 
 
 def _drawn(shown: WoodShown, sheet: _Paper, data: Mapping[str, str]) -> str:
@@ -105,6 +109,7 @@ def _drawn(shown: WoodShown, sheet: _Paper, data: Mapping[str, str]) -> str:
         behind,
         *map(write, lightened([scale], shown)),
         over,
+        write(sheet.over) if sheet.over else "",
     ]
     root = _root(window, sheet.prefix, sheet.language, sheet.css_class, data)
     return element("svg", root, "".join(inside))
