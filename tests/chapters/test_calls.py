@@ -1,11 +1,13 @@
 """What each call of a chapter gives, and what is said of a wrong one."""
 
+import re
 from collections.abc import Callable
 
 import pytest
 
 from chapter_files import completed, filled, told
 from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.unbroken import keep_names_together
 
 
 @pytest.mark.parametrize(
@@ -30,7 +32,7 @@ from pencilwood.pages.handbook import Handbook
         ("en", 'page("scores")', 'href="scores.html">'),
         ("en", 'to_fill("first aider")', 'class="pw-to-fill"'),
         # What a source is called is escaped like every text.
-        ("en", 'cite("a-study")', ">A. Grower, Hands &amp; arms, 2016</a>"),
+        ("en", 'cite("a-study")', ">A.\u00a0Grower, Hands &amp; arms, 2016</a>"),
     ],
 )
 def test_inline_calls(handbook: Handbook, language: str, call: str, shown: str) -> None:
@@ -77,7 +79,32 @@ def test_a_line_to_fill_in_is_named_where_nothing_else_names_it(
 ) -> None:
     html = filled(handbook, text)
     assert html.count('"pw-to-fill-name"') == names
-    assert html.count('"pw-to-fill"') == text.count("to_fill")
+    lines = re.findall(r'class="pw-to-fill[" ]', html)
+    assert len(lines) == text.count("to_fill")
+
+
+@pytest.mark.parametrize(
+    ("text", "is_row"),
+    [
+        ('- First aider: {{ to_fill("first aider") }}', True),
+        ('First aider: {{ to_fill("first aider") }}', True),
+        ('First aider: {{ to_fill("first aider") }} and go.', False),
+        ('The **first** aider: {{ to_fill("first aider") }}', False),  # Two things and a line.
+        ('Two: {{ to_fill("first aider") }} {{ to_fill("emergency number") }}', False),
+    ],
+)
+def test_only_a_label_and_its_line_make_a_row(
+    handbook: Handbook, text: str, *, is_row: bool
+) -> None:
+    assert ("pw-to-fill-row" in filled(handbook, text)) == is_row
+
+
+def test_initials_and_codes_of_a_source_are_not_torn_apart() -> None:
+    title = keep_names_together("E. J. Wickson <ed.>, State, WAC 296-307-05505, in 2001")
+    assert title == (
+        "E.\u00a0J.\u00a0Wickson &lt;ed.&gt;, State, "
+        '<span class="pw-whole">WAC 296-307-05505</span>, in 2001'
+    )
 
 
 def test_a_word_is_explained_once_on_a_page(handbook: Handbook) -> None:

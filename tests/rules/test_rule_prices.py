@@ -11,7 +11,7 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.pages.rule_pages import rule_page
-from pencilwood.pages.rule_prices import price_words, rule_shown
+from pencilwood.pages.rule_prices import price_words, rule_shown, step_words
 from pencilwood.pages.score_page import scores_page
 from pencilwood.rules import RULE_BY_NAME, RULES
 from pencilwood.rules.rulebook import RULEBOOK
@@ -98,7 +98,7 @@ def test_the_words_give_the_points_that_the_score_takes(handbook: Handbook, lang
     desk = desk_with(handbook, language)
     for (name, message), price in RULEBOOK.items():
         words = price_words(desk, RULE_BY_NAME[name], message)
-        step = desk.length(price.step)
+        step = step_words(desk, price)
         told = [int(one) for one in re.findall(r"\d+", words.replace(step, ""))]
         # A cap of a whole score or more saves nobody a point.
         caps = [price.most] if price.each and price.most < 100 else []

@@ -50,12 +50,15 @@ ANCHORS = ("checks", "why", "instead", "limits", "source")
 def rules_page(handbook: Handbook, language: str) -> Page:
     """Every rule by family, each with what it checks."""
     desk = Desk(handbook, "rules", language)
-    families = {
-        family: tuple(rule for rule in RULES if rule.family == family)
-        for family in ("vine", "cutting")
-    }
     checks = {rule.name: next(iter(rule.page[language].values())) for rule in RULES}
     musts = {name for (name, _), price in RULEBOOK.items() if price.must}
+    forms = {rule.name: _forms(desk, rule) for rule in RULES}
+    # Must rules first, then those for all vines; the rules of one form stand together.
+    in_order = sorted(RULES, key=lambda rule: (rule.name not in musts, forms[rule.name]))
+    families = {
+        family: tuple(rule for rule in in_order if rule.family == family)
+        for family in ("vine", "cutting")
+    }
     return desk.write(
         "rules.html",
         desk.say("rules"),
@@ -63,6 +66,7 @@ def rules_page(handbook: Handbook, language: str) -> Page:
         families=families,
         checks=checks,
         musts=musts,
+        forms=forms,
     )
 
 

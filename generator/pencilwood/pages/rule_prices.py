@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from pencilwood.pages.desk import Desk
 from pencilwood.rules import bands_of, rules_of
 from pencilwood.rules.rulebook import RULEBOOK, Price
 from pencilwood.rules.shapes import Rule
+from pencilwood.units import format_number
 from pencilwood.vine.bands import told_limits
 from pencilwood.vine.forms import FORMS
 from pencilwood.vine.model import Form, own_words
@@ -86,12 +88,19 @@ def price_words(desk: Desk, rule: Rule, message: str) -> str:
     first = desk.say("scores.first", points=price.first)
     if not price.each:
         return first
-    step = desk.say(f"price.{rule.name}.{message}.each", step=desk.length(price.step))
-    more = desk.say("scores.each" if price.first else "scores.first", points=price.each)
-    each = desk.say("scores.each-step", points=more, step=step)
-    return "; ".join(([first] if price.first else []) + [each + _most(desk, price)])
+    step = desk.say(f"price.{rule.name}.{message}.each", step=step_words(desk, price))
+    more = desk.say("scores.more" if price.first else "scores.first", points=price.each)
+    words = desk.say("scores.each", points=more, step=step)
+    if price.first:
+        words = desk.say("scores.first-and-each", first=first, each=words)
+    # The most that can be lost is told only where there are points left to save by it.
+    if price.most < _FULL_SCORE:
+        words = desk.say("scores.at-most", price=words, most=price.most)
+    return words
 
 
-def _most(desk: Desk, price: Price) -> str:
-    """The most that can be lost, where there are points left to save by it."""
-    return "" if price.most >= _FULL_SCORE else desk.say("scores.at-most", most=price.most)
+def step_words(desk: Desk, price: Price) -> str:
+    """One step of a price, in the unit of the limit that it counts from: `1 cm`, `3/8 in`."""
+    if desk.profile.units == "metric":
+        return f"{format_number(Fraction(price.step, 10), 1, desk.language)} cm"
+    return desk.length(price.step)

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from pencilwood.cases.reference import Source
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.figure_words import figure_words
@@ -12,6 +14,7 @@ from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.pages.parts_by_others import parts_by_others
 from pencilwood.pages.score_page import ShownBand, bands_shown
+from pencilwood.pages.unbroken import keep_names_together
 from pencilwood.rules import RULES
 from pencilwood.vine.bands import Band
 
@@ -23,6 +26,7 @@ class ShownSource:
     """One source, and what rests on it."""
 
     anchor: str
+    title: Markup
     source: Source
     figures: tuple[tuple[str, str], ...]
     """What each figure is of, where its file says so, and its value."""
@@ -99,7 +103,8 @@ def _shown(desk: Desk, source: Source) -> ShownSource:
         for chapter in desk.handbook.chapters
         if chapter.language == desk.language and _names(chapter.markdown, source.key)
     )
-    return ShownSource(source_anchor(source.key), source, figures, words, chapters)
+    title = keep_names_together(desk.own(source.title.words))
+    return ShownSource(source_anchor(source.key), title, source, figures, words, chapters)
 
 
 def _names(text: str, key: str) -> bool:

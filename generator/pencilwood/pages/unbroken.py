@@ -1,13 +1,33 @@
-"""Keeps a number and its unit on one line of a page."""
+"""Keeps on one line of a page what is read as one: a number and its unit, a name, a code."""
 
 from __future__ import annotations
 
 import re
 
+from markupsafe import Markup
+
 _UNITS = ("mm", "cm", "kg", "%")
 _NO_BREAK_SPACE = "\u00a0"
 _AS_TYPED = re.compile(r"(<(pre|code|script|style|textarea|option)\b.*?</\2>)", re.DOTALL)
 """What is copied or read by a program: no other space may stand in it."""
+
+
+_INITIAL = re.compile(r"(?<!\w)([^\W\d_]\.) (?=[^\W\d_])")
+_CODE = re.compile(r"(?:\b[A-Z]{2,} )?\b\d+(?:-\d+)+\w*")
+_WHOLE = Markup('<span class="pw-whole">{}</span>')
+
+
+def keep_names_together(title: str) -> Markup:
+    """A source's title, escaped, whose initials and codes break at the end of no line.
+
+    `E. J. Wickson` stays one name, `WAC 296-307-05505` one code.
+    """
+    text = _INITIAL.sub(f"\\1{_NO_BREAK_SPACE}", title)
+    html, end = Markup(), 0
+    for code in _CODE.finditer(text):
+        html += text[end : code.start()] + _WHOLE.format(code[0])
+        end = code.end()
+    return html + text[end:]
 
 
 def keep_units_together(html: str) -> str:

@@ -1,8 +1,8 @@
 """Cane begins above the wire.
 
 What it checks:
-    Measures how high each cane begins that is left. It should begin at the fruiting wire or
-    below it.
+    Measures how high each cane on the pruned vine begins. It should begin at the fruiting
+    wire or below it.
 
 Why it matters:
     A cane that begins above the wire must be bent down to it. It snaps easily at the
@@ -50,8 +50,8 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Mide a qué altura nace cada sarmiento que queda. Debe nacer a la altura del alambre de
-    formación o más abajo.
+    Mide a qué altura nace cada sarmiento de la cepa podada. Debe nacer a la altura del
+    alambre de formación o más abajo.
 
 Por qué importa:
     Un sarmiento que nace arriba del alambre hay que doblarlo hacia abajo. Se quiebra

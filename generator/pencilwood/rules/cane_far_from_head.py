@@ -1,7 +1,7 @@
 """Cane too far from the head.
 
 What it checks:
-    Measures how far from the middle of the head each cane begins that is left. It is
+    Measures how far from the middle of the head each cane on the pruned vine begins. It is
     measured along the wire.
 
 Why it matters:
@@ -45,7 +45,7 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Mide a qué distancia del centro de la cabeza nace cada sarmiento que queda. Se mide a lo
+    Mide a qué distancia del centro de la cabeza nace cada sarmiento de la cepa podada. Se mide a lo
     largo del alambre.
 
 Por qué importa:

@@ -48,7 +48,7 @@ MESSAGES = {
     },
     "rough-cut-too-long": {
         "en": "The rough pass leaves at most {most} buds on a cane. Here {buds} are left.",
-        "es": "En la poda de desbaste quedan {most} yemas como máximo. Aquí quedan {buds}.",
+        "es": "En el desbaste quedan {most} yemas como máximo. Aquí quedan {buds}.",
     },
 }
 BANDS: tuple[Band, ...] = (

@@ -2,8 +2,8 @@
 
 What it checks:
     Counts how many buds are left on the whole vine, against the lowest number wanted. The
-    number comes from the vine's own target, or from the length of its arms. A vine without
-    arms goes by the figures of its form.
+    number comes from the vine's own target, or from the length of its arms. For a vine
+    without arms the vineyard sets a number for the whole vine.
 
 Why it matters:
     Too few buds waste the vine's strength. The few shoots grow thick and leafy, and water
@@ -66,8 +66,8 @@ BANDS: tuple[Band, ...] = (
 PAGE_ES = """
 Qué revisa:
     Cuenta cuántas yemas quedan en toda la cepa, frente al mínimo que se quiere. El número
-    sale de la meta de esa cepa o del largo de sus brazos. Una cepa sin brazos sigue las
-    cifras de su forma.
+    sale de la meta de esa cepa o del largo de sus brazos. Para una cepa sin brazos el
+    viñedo fija un número por cepa.
 
 Por qué importa:
     Con muy pocas yemas se desperdicia la fuerza de la cepa. Los pocos brotes salen gruesos

@@ -2,8 +2,8 @@
 
 What it checks:
     Counts how many buds are left on the whole vine, against the highest number wanted. The
-    number comes from the vine's own target, or from the length of its arms. A vine without
-    arms goes by the figures of its form.
+    number comes from the vine's own target, or from the length of its arms. For a vine
+    without arms the vineyard sets a number for the whole vine.
 
 Why it matters:
     Too many buds make too many shoots. The shoots stay thin and shade each other, and the
@@ -64,8 +64,8 @@ BANDS: tuple[Band, ...] = (
 PAGE_ES = """
 Qué revisa:
     Cuenta cuántas yemas quedan en toda la cepa, frente al máximo que se quiere. El número
-    sale de la meta de esa cepa o del largo de sus brazos. Una cepa sin brazos sigue las
-    cifras de su forma.
+    sale de la meta de esa cepa o del largo de sus brazos. Para una cepa sin brazos el
+    viñedo fija un número por cepa.
 
 Por qué importa:
     Con demasiadas yemas salen demasiados brotes. Quedan delgados, se dan sombra unos a

@@ -1,8 +1,8 @@
 """An upright cane kept on a vine whose shoots hang.
 
 What it checks:
-    Checks whether a cane that stands upright on top of the arm is kept as a spur. Canes
-    that hang or point to the side are right.
+    On a vine whose shoots hang: checks whether an upright cane on top of the arm is kept. The
+    canes to keep are those that hang or point to the side.
 
 Why it matters:
     Upright shoots grow strong. Sooner or later wind or their own weight throws them over.
@@ -43,8 +43,8 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Mira si se deja como pulgar un sarmiento que sube vertical encima del brazo. Los que
-    cuelgan o apuntan hacia un lado están bien.
+    En una cepa cuyos brotes cuelgan: mira si se deja un sarmiento vertical encima del brazo.
+    Se dejan los que cuelgan o apuntan hacia un lado.
 
 Por qué importa:
     Los brotes verticales crecen con mucha fuerza. Tarde o temprano el viento o su propio peso

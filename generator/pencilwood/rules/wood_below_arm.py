@@ -1,7 +1,7 @@
 """A spur that hangs under the arm.
 
 What it checks:
-    Checks whether a cane that hangs under the arm is kept as a spur.
+    On a vine whose shoots grow up: checks whether a cane under the arm is kept as a spur.
 
 Why it matters:
     Its shoots must turn upward and miss the wires. They hang in the way of tools and
@@ -40,7 +40,8 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Mira si se deja como pulgar un sarmiento que cuelga debajo del brazo.
+    En una cepa cuyos brotes suben: mira si se deja como pulgar un sarmiento que cuelga debajo
+    del brazo.
 
 Por qué importa:
     Sus brotes tienen que doblarse hacia arriba y no entran entre los alambres. Cuelgan y

@@ -2,7 +2,7 @@
 
 What it checks:
     Checks whether a weak cane is kept as a spur. Weak means thinner than the limit, or
-    noted as spindly. It costs more with two buds than with one.
+    noted as spindly. It costs more points with two buds than with one.
 
 Why it matters:
     A weak cane makes weak shoots and a weak spur next year. It ripens little fruit.
@@ -67,7 +67,7 @@ BANDS: tuple[Band, ...] = (
 PAGE_ES = """
 Qué revisa:
     Mira si se deja como pulgar un sarmiento débil. Débil quiere decir más delgado que el
-    límite, o anotado como raquítico. Con dos yemas cuesta más que con una.
+    límite, o anotado como raquítico. Con dos yemas cuesta más puntos que con una.
 
 Por qué importa:
     Un sarmiento débil da brotes débiles y el año próximo un pulgar débil. Madura poca uva.

@@ -10,13 +10,15 @@ from pencilwood.pages.chapters.writing import Writing
 from pencilwood.pages.figure_words import band_value, figure_words
 from pencilwood.pages.rule_prices import price_words
 from pencilwood.pages.sources_page import SOURCES, band_anchor, source_anchor
+from pencilwood.pages.unbroken import keep_names_together
 from pencilwood.pages.words_page import WORDS, word_anchor
 from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
 
 _LINK = Markup('<a class="{}" href="{}">{}</a>')
 _TERM = Markup('<a class="pw-term" href="{}" title="{}">{}</a>')
 _FILLED = Markup('<strong class="pw-filled">{}</strong>')
-_EMPTY = Markup('<span class="pw-to-fill">{}</span>')
+_EMPTY = Markup('<span class="pw-to-fill{}">{}</span>')
+_ROW = " pw-to-fill-row"
 _NAME_BELOW = Markup('<span class="pw-to-fill-name">{}</span>')
 _BANDS = {band.name: band for band in BANDS}
 OUR_PAGES = ("vines", "quizzes", "blocks", "rules", "scores", "safety", "words", "sources")
@@ -131,7 +133,8 @@ class InlineCalls:
         settled = self._desk.profile.employer.get(field)
         if settled is None:
             name = _NAME_BELOW.format(self._desk.say(f"employer.{field}"))
-            return _EMPTY.format("" if self._writing.is_announced(where) else name)
+            row = _ROW if self._writing.is_row_to_fill(where) else ""
+            return _EMPTY.format(row, "" if self._writing.is_announced(where) else name)
         return _FILLED.format(settled if isinstance(settled, str) else self._desk.length(settled))
 
     def cite(self, where: Where, key: str) -> Markup:
@@ -141,4 +144,5 @@ class InlineCalls:
             return Markup()
         self._writing.sources.add(key)
         href = self._desk.href(SOURCES, source_anchor(key))
-        return _LINK.format("pw-cite", href, self._desk.own(sources[key].title.words))
+        title = keep_names_together(self._desk.own(sources[key].title.words))
+        return _LINK.format("pw-cite", href, title)

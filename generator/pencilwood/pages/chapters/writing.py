@@ -14,6 +14,7 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Chapter
 from pencilwood.proof import CaseProof
 
+_ROW = re.compile(r"(?:[-*] )?[^{}*_`:]+:[ \t]*\{\{[^{}]*\}\}[ \t]*")
 _ALONE = re.compile(r"\{\{[^{}]*\}\}[ \t]*")
 
 
@@ -65,6 +66,10 @@ class Writing:
         above = rows[line - 1] if line else ""
         below = rows[line + 1] if line + 1 < len(rows) else ""
         return not above.strip() and not below.strip() and bool(_ALONE.fullmatch(rows[line]))
+
+    def is_row_to_fill(self, where: Where) -> bool:
+        """Whether a line holds nothing but a label, a colon and one call: `Gloves: {{ … }}`."""
+        return bool(_ROW.fullmatch(self.chapter.markdown.split("\n")[where[0] - 1]))
 
     def is_announced(self, where: Where) -> bool:
         """Whether the words before a call say what comes: `Emergency number: {{ … }}`."""
