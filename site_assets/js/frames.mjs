@@ -36,17 +36,18 @@ export function frameOf(drawing, position, states, closer, view = drawing.views[
 
 /**
  * A window around all wood that can be cut, with some of the trunk: more of it would only make
- * everything smaller.
+ * everything smaller. Where the drawing says how far trunk and arms go, they are seen to their ends.
  *
  * @param {VineDrawing} drawing
  * @returns {Box}
  */
-export function frameOfWood({ cutPoints, whole }) {
+export function frameOfWood({ cutPoints, whole, svg }) {
   if (cutPoints.length === 0) return whole;
   const { x, y, width, height } = around(cutPoints);
   const top = Math.max(y - TIP_MM, whole.y);
   const bottom = Math.min(y + height + TRUNK_MM, whole.y + whole.height);
-  return { x, y: top, width, height: bottom - top };
+  const ends = svg.querySelector(".pw-frame")?.getAttribute("data-ends")?.split(" ") ?? [];
+  return reaching({ x, y: top, width, height: bottom - top }, ends.map((end) => ({ x: Number(end), y })));
 }
 
 /**

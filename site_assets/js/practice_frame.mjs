@@ -52,7 +52,8 @@ export function frame(vine) {
     bark.push(...[0.25, 0.5, 0.75].map((lane) => `M${side * (half + 90 * lane)} ${top + thick * lane}L${end} ${top + thick * lane * 0.6}`));
     shade.push(`M${side * (half + KNEE_MM)} ${low - 5}L${end} ${top + thick * 0.6 - 5}`);
   }
-  const group = make("g", { class: "pw-frame" });
+  const ends = [-half * 1.4, half * 1.4, ...vine.arms.map(([tip]) => tip)];
+  const group = make("g", { class: "pw-frame", "data-ends": `${Math.min(...ends)} ${Math.max(...ends)}` });
   // All lines first: those inside the body are painted over.
   group.append(
     ...outlines.map((d) => make("path", { class: "pw-frame-line", "stroke-width": 4.4, d })),
