@@ -22,8 +22,12 @@ class ShownTerm:
     here: TermWords
     others: tuple[tuple[str, TermWords], ...]
     """The same in the other languages."""
+    odd_plural: bool
+    """Whether the plural has to be told; who reads the language makes the others."""
     source: str
     source_title: Title
+    published: bool
+    """Whether the source can be looked up; where it cannot, its title says so."""
 
 
 def word_anchor(key: str) -> str:
@@ -57,6 +61,14 @@ def _shown(handbook: Handbook, term: Term, language: str) -> ShownTerm:
         for other in handbook.profile.languages
         if other != language and other in term.words
     )
-    title = handbook.reference.sources[term.source].title
+    source = handbook.reference.sources[term.source]
     here = term.words[language]
-    return ShownTerm(word_anchor(term.key), here, others, source_anchor(term.source), title)
+    return ShownTerm(
+        anchor=word_anchor(term.key),
+        here=here,
+        others=others,
+        odd_plural=not here.plural.startswith(here.word),
+        source=source_anchor(term.source),
+        source_title=source.title,
+        published=source.url != "",
+    )
