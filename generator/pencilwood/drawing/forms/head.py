@@ -43,8 +43,10 @@ _ABOVE_GROUND_MM = 40.0
 _FIRST_CAPTION_MM, _CAPTION_MM = 110.0, 62.0
 _CAPTION_HALF_WIDTH_MM = 430.0
 _SCALE_HALF_WIDTH_MM = 400.0
-_SCALE_LOW_MM = 280.0
-"""The scale stands under the caption of the view from the row, beside those of the other view."""
+_SCALE_LOW_MM = 400.0
+"""The scale stands under the captions of both views, since its words may be long."""
+_IN_MARGIN_MM = 35.0
+"""So far the scale may reach into the margin that is below all."""
 _NAME_SHARE, _INNER_NAME_SHARE = 0.62, 0.25
 """How far from the middle names stand, seen from above; the inner ones beside a near neighbour."""
 _NAMES_APART_MM = 130
@@ -192,7 +194,7 @@ def _above_wood(vine: Vine) -> Ink:
 
 
 def _above_corners(vine: Vine) -> list[Point]:
-    x, low = _middle(vine).x, _FIRST_CAPTION_MM + 2 * _CAPTION_MM
+    x, low = _middle(vine).x, _SCALE_LOW_MM - _IN_MARGIN_MM
     return [Point(x - _CAPTION_HALF_WIDTH_MM, low), Point(x + _CAPTION_HALF_WIDTH_MM, low)]
 
 
@@ -232,7 +234,7 @@ def _row_captions(_vine: Vine) -> list[Caption]:
 
 
 def _above_captions(vine: Vine) -> list[Caption]:
-    keys = ("view.row-side", "view.above", "view.laid")
+    keys = ("view.above", "view.row-side", "view.laid")
     x = _middle(vine).x
     return [
         Caption(Point(x, _FIRST_CAPTION_MM + row * _CAPTION_MM), key)
