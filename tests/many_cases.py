@@ -130,5 +130,5 @@ def _drafted(profile: Profile, names: Sequence[str], number: int, attempt: int) 
     vine = grow(f"many/{number}/{attempt}", level)
     drafted = draft_case(vine, profile, slug_of(number), title, names, level=level)
     story = {"en": STORIES[number % len(STORIES)]}
-    case: Case = replace(drafted, story=story, author="Larkfell training crew")
+    case: Case = replace(drafted, story=story, author={"en": "the Larkfell training crew"})
     return write_case(case, "en")

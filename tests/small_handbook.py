@@ -15,6 +15,8 @@ from pencilwood.site.handbook import Opened, open_handbook
 PROJECT = Path(__file__).resolve().parent.parent
 CASES = Path("content/cases")
 SHARED = Path("content/shared")
+CREW = "author: {en: the Larkfell training crew, es: la cuadrilla de capacitación de Larkfell}"
+"""The line by which each of the demo's cases says who wrote it."""
 
 
 def make_small(root: Path, *cases: str) -> Path:

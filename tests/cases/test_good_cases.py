@@ -51,7 +51,8 @@ def test_words_and_places(tmp_path: Path) -> None:
     assert case.target_buds == (6, 8)
     assert [(one.rule, one.at) for one in case.excuses] == [("wood-too-old", "L2")]
     assert [name for name, _ in case.safety] == ["hand-shears", "saw"]
-    assert (case.author, case.licence) == ("The Larkfell trainer", "CC BY 4.0")
+    assert case.author == dict.fromkeys(("en", "es"), "The Larkfell trainer")
+    assert case.licence == dict.fromkeys(("en", "es"), "CC BY 4.0")
 
 
 def test_the_answer_is_cut_in_order(tmp_path: Path) -> None:
@@ -132,4 +133,4 @@ def test_values_are_read_as_typed(tmp_path: Path) -> None:
     """What YAML takes for a refusal, a date or a number in base eight stays text here."""
     for typed in ("no", "2010-10-09", "012", "1:30", "null", "~"):
         case = good(with_slip("author: The Larkfell trainer", f"author: {typed}"), tmp_path)
-        assert case.author == typed
+        assert case.author == {"en": typed, "es": typed}

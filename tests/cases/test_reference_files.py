@@ -133,11 +133,16 @@ def test_slips_in_the_head(text: str, said: str) -> None:
 
 
 def test_what_the_employer_settles(tmp_path: Path) -> None:
-    settled = "employer: {distance between workers: 3 m, first aider: Ana}\n"
+    in_each = "break every: {en: every two hours, es: cada dos horas}"
+    settled = f"employer: {{distance between workers: 3 m, first aider: Ana, {in_each}}}\n"
     profile, found = read_profile(written(tmp_path, PROFILE + settled), ())
     assert found == []
     assert profile is not None
-    assert profile.employer == {"distance between workers": 3000, "first aider": "Ana"}
+    assert profile.employer == {
+        "distance between workers": 3000,
+        "first aider": dict.fromkeys(profile.languages, "Ana"),
+        "break every": {"en": "every two hours", "es": "cada dos horas"},
+    }
 
 
 @pytest.mark.parametrize(

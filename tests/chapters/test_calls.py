@@ -57,11 +57,17 @@ def test_the_profile_changes_every_figure(handbooks: Callable[[str], Handbook]) 
 def test_what_the_employer_settles_takes_the_place_of_the_line(
     handbooks: Callable[[str], Handbook],
 ) -> None:
-    settled = handbooks("employer: {distance between workers: 3 m, first aider: Ana}\n")
-    text = '{{ to_fill("distance between workers") }} {{ to_fill("first aider") }}'
+    known = "distance between workers: 3 m, first aider: Ana, break every: {en: 2 h, es: dos horas}"
+    settled = handbooks(f"employer: {{{known}}}\n")
+    text = (
+        '{{ to_fill("distance between workers") }} {{ to_fill("first aider") }}'
+        '{{ to_fill("break every") }}'
+    )
     html = filled(settled, text)
     assert "300 cm" in html
     assert "Ana" in html
+    assert "2 h" in html
+    assert "dos horas" not in html
     assert "pw-to-fill" not in html
 
 

@@ -10,11 +10,12 @@ import pytest
 from pypdf import PdfReader
 
 from case_files import lines, read, sample
+from pencilwood.assets import handbook_root
 from pencilwood.cases.case import Case, Profile
 from pencilwood.cases.case_writer import write_case
 from pencilwood.cases.credits import credit_words
 from pencilwood.proof import prove_case
-from pencilwood.site.handbook import read_one_case
+from pencilwood.site.handbook import case_slugs, read_one_case
 from pencilwood.words import LANGUAGES
 from pencilwood.worksheets.case_papers import answer_key, worksheet
 from pencilwood.worksheets.house_papers import course_booklet, wall_poster
@@ -41,14 +42,16 @@ def shared(tmp_path_factory: pytest.TempPathFactory) -> tuple[Case, Profile]:
 
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_only_what_is_given_is_said(language: str, shared: tuple[Case, Profile]) -> None:
-    bare = replace(shared[0], author="", licence="", origin="", shared_in="")
+    bare = replace(shared[0], author={}, licence={}, origin={}, shared_in="")
+    ana = dict.fromkeys(LANGUAGES, "Ana")
     assert credit_words(bare, language) == ""
-    own = replace(bare, author="Ana", licence="CC BY 4.0", origin="Hollowmere")
+    licence, origin = (dict.fromkeys(LANGUAGES, words) for words in ("CC BY 4.0", "Hollowmere"))
+    own = replace(bare, author=ana, licence=licence, origin=origin)
     assert credit_words(own, language) == TOLD[language]
     for one in (
-        replace(bare, author="Ana"),
-        replace(bare, licence="Ana"),
-        replace(bare, origin="Ana"),
+        replace(bare, author=ana),
+        replace(bare, licence=ana),
+        replace(bare, origin=ana),
     ):
         told = credit_words(one, language)
         assert told.count(".") == 1
@@ -57,15 +60,58 @@ def test_only_what_is_given_is_said(language: str, shared: tuple[Case, Profile])
 
 
 @pytest.mark.parametrize("key", ["author", "licence", "origin"])
-def test_they_are_plain_words(key: str, tmp_path: Path) -> None:
+def test_one_text_serves_all_readers(key: str, tmp_path: Path) -> None:
     text = "\n".join(row for row in sample().splitlines() if not row.startswith(f"{key}:"))
     case, findings = read(f"{text}\n{key}: Row 7, «El Valle» & sons\n", tmp_path)
     assert lines(findings) == []
-    assert getattr(case, key) == "Row 7, «El Valle» & sons"
-    case, findings = read(f"{text}\n{key}: {{name: Ana}}\n", tmp_path)
-    assert [finding.name for finding in findings] == ["not-one-value"]
-    case, findings = read(f"{text}\n{key}: {'x' * 201}\n", tmp_path)
-    assert [finding.name for finding in findings] == ["text-too-long"]
+    assert getattr(case, key) == dict.fromkeys(LANGUAGES, "Row 7, «El Valle» & sons")
+
+
+EACH_CREDIT = '{en: "the crew: all", es: la cuadrilla}'
+
+
+@pytest.mark.parametrize("key", ["author", "licence", "origin"])
+def test_each_reader_may_have_their_own_words(key: str, tmp_path: Path) -> None:
+    text = "\n".join(row for row in sample().splitlines() if not row.startswith(f"{key}:"))
+    case, findings = read(f"{text}\n{key}: {EACH_CREDIT}\n", tmp_path)
+    assert lines(findings) == []
+    assert case is not None
+    assert "the crew: all." in credit_words(case, "en")
+    assert "la cuadrilla." in credit_words(case, "es")
+    again, findings = read(write_case(case, "es"), tmp_path)
+    assert lines(findings) == []
+    assert getattr(again, key) == getattr(case, key)
+
+
+@pytest.mark.parametrize(
+    ("typed", "names"),
+    [
+        pytest.param("x" * 201, ["text-too-long"], id="a name longer than any"),
+        pytest.param("[Ana, Luis]", ["not-one-value"], id="several are not told apart"),
+        pytest.param("{en: the crew}", ["missing-language"], id="one reader gets no words"),
+        pytest.param(
+            "{en: the crew, es: la cuadrilla, eo: la teamo}",
+            ["unknown-language"],
+            id="a language that no handbook has",
+        ),
+        pytest.param(
+            "{en: the crew, es: [la, cuadrilla]}", ["not-one-value"], id="words are one value"
+        ),
+    ],
+)
+def test_slips_in_them(typed: str, names: list[str], tmp_path: Path) -> None:
+    text = "\n".join(row for row in sample().splitlines() if not row.startswith("author:"))
+    _, findings = read(f"{text}\nauthor: {typed}\n", tmp_path)
+    assert [finding.name for finding in findings] == names
+
+
+def test_each_case_of_the_demo_names_its_crew_in_the_readers_language() -> None:
+    for slug in case_slugs(handbook_root()):
+        _, case, _ = read_one_case(handbook_root(), slug)
+        assert case is not None
+        assert "la cuadrilla de" in credit_words(case, "es"), slug
+        assert "training crew" in credit_words(case, "en"), slug
+        assert "crew" not in credit_words(case, "es"), slug
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
@@ -80,7 +126,7 @@ def test_what_is_written_out_reads_the_same(language: str, file: str, tmp_path: 
     assert lines(findings) == []
     assert again is not None
     assert (again.author, again.licence, again.origin) == (case.author, case.licence, case.origin)
-    assert again.origin == "El Valle: row 7"
+    assert again.origin == dict.fromkeys(LANGUAGES, "El Valle: row 7")
     assert again.photo is not None
     assert (again.photo.file, again.photo.alt) == (file, alt)
     assert write_case(again, language) == write_case(case, language)
@@ -107,7 +153,7 @@ def test_papers_say_it_and_grow_no_longer(
 ) -> None:
     case, profile = shared
     told = credit_words(case, language)
-    bare = replace(case, author="", licence="", origin="", shared_in="")
+    bare = replace(case, author={}, licence={}, origin={}, shared_in="")
     with_credits, without = prove_case(case, profile), prove_case(bare, profile)
     for make in (worksheet, answer_key, wall_poster):
         text, pages = text_of(make(with_credits, profile, language), size)

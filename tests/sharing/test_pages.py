@@ -14,7 +14,7 @@ from playwright.sync_api import Dialog, Page, Route
 from pencilwood.cases.photo_file import MOST_BYTES
 from pencilwood.site.publish import publish
 from photo_files import vine_photo, with_facts
-from small_handbook import CASES, SHARED, add_to, change, make_small
+from small_handbook import CASES, CREW, SHARED, add_to, change, make_small
 
 pytestmark = pytest.mark.slow
 SAMPLE = Path(__file__).parent / "samples" / "hollowmere"
@@ -73,7 +73,7 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
     own = root / CASES / "tidy-vine.yml"
     change(own, "en: A tidy vine", f"en: {json.dumps(TITLE)}")
     change(own, "    This vine was pruned well last winter:", f"    {STORY} This vine:")
-    change(own, "author: Larkfell training crew", "author: '<b onclick=go>Ana & Co</b>'")
+    change(own, CREW, "author: '<b onclick=go>Ana & Co</b>'")
     published = publish(root, root / "site")
     assert published.succeeded, published.told
     return published.site

@@ -69,9 +69,10 @@ class Case:
     excuses: tuple[Excuse, ...] = ()
     far_from_plan: Text | None = None
     safety: tuple[tuple[str, Place], ...] = ()
-    author: str = ""
-    licence: str = ""
-    origin: str = ""
+    author: Text = field(default_factory=dict)
+    """In each language, as what follows; empty where the case names nobody."""
+    licence: Text = field(default_factory=dict)
+    origin: Text = field(default_factory=dict)
     """The vineyard or the handbook that it comes from."""
     photo: Photo | None = None
     three_winters: bool = False
@@ -105,7 +106,7 @@ class Profile:
     site_address: str = ""
     invented: bool = False
     """Whether the vineyard is made up, so that the pages must not pass it off as real."""
-    employer: Mapping[str, str | int] = field(default_factory=dict)
+    employer: Mapping[str, int | Text] = field(default_factory=dict)
     """What the employer has settled, by field: a length in millimetres, or words."""
     form_limits: Mapping[str, Limits] = field(default_factory=dict)
     """By the name of a form, all limits that its vines go by."""

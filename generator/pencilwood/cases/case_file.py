@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from itertools import pairwise
 from pathlib import Path
 
@@ -10,7 +10,8 @@ from pencilwood.cases import case_keys as keys
 from pencilwood.cases import vine_keys
 from pencilwood.cases.case import AnswerCut, Case, Excuse, Photo
 from pencilwood.cases.cut_steps import Cutting, ToolFor, usual_tool
-from pencilwood.cases.fields import Placed, Row
+from pencilwood.cases.fields import Key, Placed, Row
+from pencilwood.cases.one_or_each import Said
 from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.sanitise import without_markup
 from pencilwood.cases.vine_file import NO_VINE, VineRead, read_vine
@@ -183,12 +184,17 @@ def _case(
         safety=safety,
         three_winters=row.get(keys.THREE_WINTERS) or False,
         renewed_arm=row.get(keys.RENEWED_ARM),
-        author=row.get(keys.AUTHOR) or "",
-        licence=row.get(keys.LICENCE) or "",
-        origin=row.get(keys.ORIGIN) or "",
+        author=_credit(row, keys.AUTHOR),
+        licence=_credit(row, keys.LICENCE),
+        origin=_credit(row, keys.ORIGIN),
         photo=_photo(row),
         places={**row.places, **vine.places},
     )
+
+
+def _credit(row: Row, key: Key[Said]) -> Mapping[str, str]:
+    said = row.get(key)
+    return {} if said is None else said.words
 
 
 def _photo(row: Row) -> Photo | None:

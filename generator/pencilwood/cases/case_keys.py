@@ -8,6 +8,7 @@ from pencilwood.cases.cut_steps import CUT, STUB, TIE_CANE, TIE_TO, TO, TOOL
 from pencilwood.cases.fields import Key, ListOf, Table
 from pencilwood.cases.given import YesNo
 from pencilwood.cases.kinds import Choice, Text, Words
+from pencilwood.cases.one_or_each import OneOrEach
 from pencilwood.cases.vine_table import VINE
 from pencilwood.vine.model import Side
 from pencilwood.vine.passes import CUTTING_PASSES
@@ -87,9 +88,11 @@ PHOTO = Key(
     False,
 )
 
-AUTHOR = Key("author", Text(), "Who measured and wrote it.", False)
-LICENCE = Key("licence", Text(), "Under which licence others may use it.", False)
-ORIGIN = Key("origin", Text(), "The vineyard or handbook that it comes from.", False)
+_CREDIT = OneOrEach()
+_EACH = "One text for all readers, or {en: ..., es: ...}."
+AUTHOR = Key("author", _CREDIT, f"Who measured and wrote it. {_EACH}", False)
+LICENCE = Key("licence", _CREDIT, f"Under which licence others may use it. {_EACH}", False)
+ORIGIN = Key("origin", _CREDIT, f"The vineyard or handbook that it comes from. {_EACH}", False)
 CREDITS = (AUTHOR, LICENCE, ORIGIN)
 """What a case has to say of itself before it may be shared."""
 

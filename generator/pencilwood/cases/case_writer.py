@@ -48,9 +48,9 @@ def write_case(case: Case, language: str) -> str:
         f"safety: [{', '.join(name for name, _ in case.safety)}]",
         *_photo(case, language),
         *_comment("credits", language),
-        f"author: {quoted(case.author)}" if case.author else "# author:",
-        f"licence: {quoted(case.licence)}" if case.licence else "# licence: CC BY 4.0",
-        f"origin: {quoted(case.origin)}" if case.origin else "# origin:",
+        _credit("author", case.author),
+        _credit("licence", case.licence, " CC BY 4.0"),
+        _credit("origin", case.origin),
     ]
     return "\n".join(lines) + "\n"
 
@@ -198,6 +198,14 @@ def _photo(case: Case, language: str) -> Iterator[str]:
         yield f"  file: {quoted(case.photo.file)}"
         yield "  alt:"
         yield from _said(case.photo.alt, "    ")
+
+
+def _credit(name: str, said: Text, usual: str = "") -> str:
+    """A line that says whose the case is; where nothing is said, a comment shows where it goes."""
+    if not said:
+        return f"# {name}:{usual}"
+    one, *others = dict.fromkeys(said.values())
+    return f"{name}: {_words(said) if others else quoted(one)}"
 
 
 def case_title(slug: str, languages: Sequence[str]) -> Mapping[str, str]:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from pencilwood.cases.fields import Schema
-from pencilwood.cases.kinds import Text, Words
+from pencilwood.cases.one_or_each import OneOrEach
 from pencilwood.cases.reference import Title
 from pencilwood.cases.report import Report
-from pencilwood.cases.yaml_nodes import MapNode, Node
+from pencilwood.cases.yaml_nodes import Node
 
 
 @dataclass(frozen=True)
@@ -20,14 +20,9 @@ class Cited:
 
     def read(self, node: Node, key: str, report: Report) -> Title | None:
         """The title by language."""
-        if isinstance(node, MapNode):
-            spoken = Words(self.longest).read(node, key, report)
-            return None if spoken is None else Title(spoken.words, as_printed=False)
-        text = Text(longest=self.longest).read(node, key, report)
-        if text is None:
-            return None
-        return Title(dict.fromkeys(report.languages, text), as_printed=True)
+        said = OneOrEach(self.longest).read(node, key, report)
+        return None if said is None else Title(said.words, as_printed=said.is_plain)
 
     def schema(self) -> Schema:
         """One text, or a text in each language."""
-        return {"anyOf": [Text(longest=self.longest).schema(), Words(self.longest).schema()]}
+        return OneOrEach(self.longest).schema()

@@ -10,7 +10,9 @@ def credit_words(case: Case, language: str) -> str:
     """The sentences that go with a case wherever it is shown; empty when it names nothing."""
     given = {"author": case.author, "licence": case.licence, "origin": case.origin}
     told = [
-        say(language, f"credits.{name}", **{name: words}) for name, words in given.items() if words
+        say(language, f"credits.{name}", **{name: words[language]})
+        for name, words in given.items()
+        if words
     ]
     if case.shared_in:
         told.append(say(language, "credits.shared"))

@@ -9,6 +9,7 @@ from pencilwood.cases.case import Profile
 from pencilwood.cases.fields import Key, Kind, ListOf, Row, Schema, Table
 from pencilwood.cases.given import YesNo
 from pencilwood.cases.kinds import Choice, Counted, Length, Text, Whole
+from pencilwood.cases.one_or_each import OneOrEach, Said
 from pencilwood.cases.report import Report
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
@@ -61,15 +62,15 @@ PRACTICE_VINES = Key(
     False,
 )
 
-_EMPLOYER_FIELDS: Mapping[str, tuple[Kind[int] | Kind[str], str]] = {
+_EMPLOYER_FIELDS: Mapping[str, tuple[Kind[int] | Kind[Said], str]] = {
     "distance between workers": (Length(1, 100_000, "3 m"), "How far apart workers prune."),
     "off-hand distance": (Length(1, 5000, "20 cm"), "How far the other hand stays from a blade."),
-    "glove cut level": (Text(longest=80), "Cut level of the gloves, as the maker prints it."),
-    "break every": (Text(longest=80), "How often the crew rests."),
-    "first aider": (Text(longest=120), "Who gives first aid, and where."),
-    "emergency number": (Text(longest=80), "The number to call in an emergency."),
-    "assembly point": (Text(longest=160), "Where everybody meets in an emergency."),
-    "spray contact": (Text(longest=160), "Who knows what was sprayed, where and when."),
+    "glove cut level": (OneOrEach(80), "Cut level of the gloves, as the maker prints it."),
+    "break every": (OneOrEach(80), "How often the crew rests."),
+    "first aider": (OneOrEach(120), "Who gives first aid, and where."),
+    "emergency number": (OneOrEach(80), "The number to call in an emergency."),
+    "assembly point": (OneOrEach(160), "Where everybody meets in an emergency."),
+    "spray contact": (OneOrEach(160), "Who knows what was sprayed, where and when."),
 }
 EMPLOYER_FIELDS = tuple(_EMPLOYER_FIELDS)
 """What no published figure settles: each employer's own word, which chapters leave a line for."""
@@ -271,8 +272,14 @@ def _profile(row: Row, limits: Limits, form_limits: Mapping[str, Limits]) -> Pro
     )
 
 
-def _employer(row: Row) -> Mapping[str, str | int]:
+def _employer(row: Row) -> Mapping[str, int | Mapping[str, str]]:
     settled = row.values.get(EMPLOYER_NAME)
     if not isinstance(settled, Row):
         return {}
-    return {name: value for name, value in settled.values.items() if isinstance(value, str | int)}
+    employer: dict[str, int | Mapping[str, str]] = {}
+    for name, value in settled.values.items():
+        if isinstance(value, Said):
+            employer[name] = value.words
+        elif isinstance(value, int):
+            employer[name] = value
+    return employer

@@ -57,7 +57,7 @@ def draft_case(
         vine=vine,
         answer=tuple(AnswerCut(one.done, _why(one, languages), place) for one in plan.cuts),
         excuses=tuple(_excuses(plan, languages, place)),
-        author=author,
+        author=dict.fromkeys(languages, author) if author else {},
     )
     needed = needed_notes(case, parts)
     notes = dict.fromkeys(found for need in needed for found in _notes(need, note_names))

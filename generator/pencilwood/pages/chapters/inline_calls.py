@@ -135,7 +135,9 @@ class InlineCalls:
             name = _NAME_BELOW.format(self._desk.say(f"employer.{field}"))
             row = _ROW if self._writing.is_row_to_fill(where) else ""
             return _EMPTY.format(row, "" if self._writing.is_announced(where) else name)
-        return _FILLED.format(settled if isinstance(settled, str) else self._desk.length(settled))
+        if isinstance(settled, int):
+            return _FILLED.format(self._desk.length(settled))
+        return _FILLED.format(self._desk.own(settled))
 
     def cite(self, where: Where, key: str) -> Markup:
         """The way to a source."""

@@ -28,8 +28,8 @@ CHAPTERS = (
 """What the quiz sends people to, the front page's text, and how to make a case."""
 _OUR_FILES = Path(__file__).parent / "files"
 _IN_EACH_LANGUAGE = (("profile", "yml"), ("blocks", "yml"), ("readme", "md"))
-_CREW = "Larkfell training crew"
-_AUTHOR = "Pencilwood example vines"
+_CREW = "{en: the Larkfell training crew, es: la cuadrilla de capacitación de Larkfell}"
+_AUTHOR = "{en: the Pencilwood project, es: el proyecto Pencilwood}"
 """The demo's vineyard is invented; its vines are passed on under the project's own name."""
 _WORKFLOW = ".github/workflows/publish.yml"
 
