@@ -21,7 +21,7 @@ our-habit: {title: "Common practice", kind: common practice, read: not read}
 """
 FIGURES = """\
 hand-width: {value: 10 cm, source: a-study}
-spur-spacing: {from: 76 mm, to: 12.7 cm, source: a-study}
+spur-spacing: {from: 7.6 cm, to: 12.7 cm, source: a-study}
 wounds-open: {value: 14, unit: days, source: a-study}
 dead-buds: {from: 15 %, to: 20 %, source: our-habit}
 frost: {value: 2, unit: °C, source: our-habit}

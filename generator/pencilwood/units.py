@@ -23,6 +23,7 @@ _MM_PER_UNIT: dict[str, Fraction] = {
     "ft": Fraction(3048, 10),
 }
 UNIT_NAMES = tuple(_MM_PER_UNIT)
+US_UNIT_NAMES = ("in", "ft")
 
 # At most nine digits: no vine needs more, and a number that long is a slip of the finger.
 _LENGTH = re.compile(

@@ -15,7 +15,7 @@ from pencilwood.cases.reference import Amount, Figure
 from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.yaml_nodes import MapNode, Node, read_nodes
 from pencilwood.findings import Finding
-from pencilwood.units import UNIT_NAMES, UnitError, parse_length
+from pencilwood.units import UNIT_NAMES, US_UNIT_NAMES, UnitError, parse_length
 from pencilwood.words import LANGUAGES, knows, say
 
 _NUMBER = re.compile(r"([0-9]{1,9})([.,][0-9]{1,3})?( ?%)?")
@@ -36,7 +36,8 @@ class _Quantity:
             number = Fraction(match[1] + (match[2] or "").replace(",", "."))
             return Amount(number, is_length=False), _PERCENT if match[3] else ""
         try:
-            return Amount(Fraction(parse_length(text)), is_length=True), ""
+            length = Fraction(parse_length(text))
+            return Amount(length, is_length=True, is_us=text.endswith(US_UNIT_NAMES)), ""
         except UnitError:
             units = ", ".join(UNIT_NAMES)
             report.add(node.place, "not-a-figure", key=key, found=quoted(text), units=units)

@@ -43,6 +43,8 @@ class Amount:
 
     number: Fraction
     is_length: bool
+    is_us: bool = False
+    """Whether the length was published in inches or feet."""
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from pencilwood.cases.reference import Amount, Figure
 from pencilwood.pages.desk import Desk
+from pencilwood.pages.spoken_lengths import beside_published, span
 from pencilwood.units import format_number, round_half_up
 from pencilwood.vine.bands import Band
 
@@ -20,29 +21,19 @@ def band_value(desk: Desk, band: Band, form: str = "") -> str:
 
 
 def figure_words(desk: Desk, figure: Figure) -> str:
-    """`10 cm`, `8 to 13 cm`, `14 days`, `35 %`."""
-    low = _shown(desk, figure, figure.low)
-    if not figure.is_range:
-        return low
-    if _in_centimetres(desk, figure):
-        ends = (
-            format_number(end.number / 10, 1, desk.language) for end in (figure.low, figure.high)
-        )
-        return f"{desk.say('figure.range', low=next(ends), high=next(ends))} cm"
-    high = _shown(desk, figure, figure.high)
-    # A length may hold a space in its number ("3 1/2 in"), a count in its unit ("shoots per foot").
-    parted = str.rpartition if figure.low.is_length else str.partition
-    low_number, _, low_unit = parted(low, " ")
-    high_number, _, high_unit = parted(high, " ")
-    if low_unit == high_unit and low_number:
-        return f"{desk.say('figure.range', low=low_number, high=high_number)} {high_unit}"
-    return desk.say("figure.range", low=low, high=high)
-
-
-def _in_centimetres(desk: Desk, figure: Figure) -> bool:
-    """Whether a range of lengths would begin in millimetres and end in centimetres."""
-    metric = figure.low.is_length and desk.profile.units == "metric"
-    return metric and figure.low.number < 100 <= figure.high.number
+    """`10 cm`, `8 to 13 cm`, `8 cm (3 in)`, `14 days`, `35 %`."""
+    ends = [figure.low, figure.high] if figure.is_range else [figure.low]
+    if figure.low.is_us and desk.profile.units == "metric":
+        return beside_published(desk, *(int(end.number) for end in ends))
+    shown = [_shown(desk, figure, end) for end in ends]
+    if figure.low.is_length or not figure.is_range:
+        return span(desk, shown)
+    # A count may hold a space in its unit: "shoots per foot".
+    low_number, _, low_unit = shown[0].partition(" ")
+    high_number, _, high_unit = shown[1].partition(" ")
+    if low_unit == high_unit:
+        return f"{desk.say('figure.range', low=low_number, high=high_number)} {high_unit}".rstrip()
+    return desk.say("figure.range", low=shown[0], high=shown[1])
 
 
 def _shown(desk: Desk, figure: Figure, amount: Amount) -> str:

@@ -9,6 +9,7 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.pages.rule_prices import form_word, rule_shown
+from pencilwood.pages.spoken_lengths import beside_published
 from pencilwood.rules import BANDS, FORM_BANDS, RULES
 from pencilwood.vine.bands import Band, Limits, default_limits
 
@@ -57,7 +58,9 @@ def _band(desk: Desk, band: Band, value: int) -> ShownBand:
     return ShownBand(
         name=desk.say(f"band.{band.name}"),
         value=shown(value),
-        range=desk.say("scores.range.value", low=shown(band.lowest), high=shown(band.highest)),
+        range=beside_published(desk, band.lowest, band.highest)
+        if band.in_inches and desk.profile.units == "metric"
+        else desk.say("scores.range.value", low=shown(band.lowest), high=shown(band.highest)),
         status=desk.say(f"status.{band.status}"),
         source=band.source[desk.language],
         outside=not band.lowest <= value <= band.highest,

@@ -48,6 +48,7 @@ BANDS: tuple[Band, ...] = (
         default=80,
         lowest=76,
         highest=152,
+        in_inches=True,
         status="published",
         source={
             "en": (

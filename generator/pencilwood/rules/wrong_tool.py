@@ -72,6 +72,7 @@ BANDS: tuple[Band, ...] = (
         default=38,
         lowest=25,
         highest=51,
+        in_inches=True,
         status="published",
         source={
             "en": (

@@ -27,6 +27,8 @@ class Band:
     status: Status
     source: Mapping[str, str]
     """Where the range comes from, as printed in the handbook, in each language."""
+    in_inches: bool = False
+    """Whether the range was published in inches: then pages say both."""
 
 
 Limits = Mapping[str, int]

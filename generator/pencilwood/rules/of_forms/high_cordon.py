@@ -23,8 +23,8 @@ _SHOOTS = {
     "(J. Fiola, Univ. Maryland Extension, 2021)",
 }
 BANDS = (
-    Band("spur spacing at least", "length", 80, 76, 203, "published", _SPACING),
-    Band("blank at most", "length", 200, 76, 203, "published", _SPACING),
+    Band("spur spacing at least", "length", 80, 76, 203, "published", _SPACING, in_inches=True),
+    Band("blank at most", "length", 200, 76, 203, "published", _SPACING, in_inches=True),
     Band("buds per metre at least", "count", 10, 10, 16, "published", _SHOOTS),
     Band("buds per metre at most", "count", 16, 10, 16, "published", _SHOOTS),
 )
