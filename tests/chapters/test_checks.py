@@ -1,5 +1,7 @@
 """What a chapter must meet beside being right."""
 
+from dataclasses import replace
+
 import pytest
 
 from chapter_files import filled, told
@@ -115,12 +117,26 @@ def test_words_of_the_writer_and_everyday_words_are_left_alone(handbook: Handboo
 
 
 def test_links_keep_their_words(handbook: Handbook) -> None:
-    html = filled(handbook, "[a spur](x.html) `spur` then spurs", audience="worker")
-    assert html.startswith("[a spur](x.html) `spur` then <a")
+    html = filled(handbook, "[a spur](test.md) `spur` then spurs", audience="worker")
+    assert html.startswith("[a spur](test.md) `spur` then <a")
 
 
 def test_pages_for_trainers_are_left_as_written(handbook: Handbook) -> None:
     assert filled(handbook, "A cane.") == "A cane."
+
+
+PLACES = """
+
+## La púa de **pocas** yemas
+
+## Wood
+
+## Wood
+
+## Two [words](https://example.org)
+
+## Named {: #own }
+"""
 
 
 @pytest.mark.parametrize(
@@ -128,13 +144,25 @@ def test_pages_for_trainers_are_left_as_written(handbook: Handbook) -> None:
     [
         ("Good.\n\nSee [the tools](tolls.md).", [("unknown-link", 3, 5)]),
         ("[x](nowhere.md#part)", [("unknown-link", 1, 1)]),
-        # A chapter, a page of ours, a place on this page, elsewhere; what is only shown as code.
-        ("[x](test.md) [y](scores.md) [z](#head) [w](https://example.org/a.md)", []),
-        ("`[x](nowhere.md)`\n\n```\n[x](nowhere.md)\n```", []),
+        ("Two:\n\n[x]: nowhere.md", [("unknown-link", 3, 1)]),
+        ("![a vine](vine.jpg)", [("unknown-picture", 1, 1)]),
+        ('A ![vine](photos/vine.png "A row") here', [("unknown-picture", 1, 3)]),
+        ("[![vine](vine.png)](test.md)", [("unknown-picture", 1, 2)]),
+        ("[x](sheet.pdf) [y](scores.html)", [("unknown-file", 1, 1), ("unknown-file", 1, 16)]),
+        ("[x](#heads)\n\n## Head", [("unknown-anchor", 1, 1)]),
+        ("- [x](test.md#heads)\n\n## Head", [("unknown-anchor", 1, 3)]),
+        # A chapter, a page of ours, elsewhere; what stands beside; what is only shown as code.
+        ("[x](test.md) [y](scores.md#any) [w](https://example.org/a.md)", []),
+        ("![A row](photos/row%20a.jpg) [x](papers/sheet.pdf)", []),
+        ("`[x](nowhere.md)`\n\n```\n[x](nowhere.md)\n![y](z.png)\n```", []),
+        # Places of a page, named as the site generator names them.
+        (f"[a](#a-test) [b](#la-pua-de-pocas-yemas) [c](#own){PLACES}", []),
+        (f"[a](#wood_1) [b](#two-words) [c](test.md#wood){PLACES}", []),
     ],
 )
 def test_a_link_that_leads_nowhere_is_told_with_its_line(
     handbook: Handbook, text: str, found: list[tuple[str, int, int]]
 ) -> None:
-    all_told = told(handbook, text)
+    around = {"photos/row a.jpg": b"", "papers/sheet.pdf": b"", "es/vine.jpg": b""}
+    all_told = told(replace(handbook, pictures=around), text)
     assert [(one.name, one.place.line, one.place.column) for one in all_told] == found

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import cast
 
-import markdown  # type: ignore[import-untyped]
+import markdown
 from mkdocs.config.defaults import MkDocsConfig
 
 from fuzz.ground import Ground

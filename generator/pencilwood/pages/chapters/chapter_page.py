@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from pencilwood.cases.chapter_head import Audience
 from pencilwood.findings import Finding
+from pencilwood.pages.chapters.anchors import anchors_of
 from pencilwood.pages.chapters.block_calls import BlockCalls
 from pencilwood.pages.chapters.checks import (
     Reading,
@@ -17,14 +18,14 @@ from pencilwood.pages.chapters.checks import (
 )
 from pencilwood.pages.chapters.explain import explain_words
 from pencilwood.pages.chapters.inline_calls import OUR_PAGES, InlineCalls
-from pencilwood.pages.chapters.links import check_links
+from pencilwood.pages.chapters.links import Surroundings, check_links
 from pencilwood.pages.chapters.markup import check_markup
 from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.chapters.template import Call, fill_in
 from pencilwood.pages.chapters.writing import Writing
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Chapter, Handbook
-from pencilwood.pages.page import Page
+from pencilwood.pages.page import Addresses, Page
 
 LIST_OF: dict[Audience, str] = {"worker": "workers", "trainer": "trainers"}
 """The page that lists the chapters for each reader."""
@@ -51,12 +52,40 @@ def check_chapter(
     check_typed(chapter, problems)
     check_markup(chapter, problems)
     check_brackets(chapter, problems)
-    beside = {one.name for one in (chapter, *handbook.chapters) if one.language == chapter.language}
-    check_links(chapter, beside | set(OUR_PAGES), problems)
+    check_links(chapter, _around(handbook, chapter, filled), problems)
     reading = None if filled is None else reading_of(chapter, filled)
     if filled is not None and reading is not None and chapter.audience == "worker":
         check_readable(reading, filled, problems)
     return Checked(tuple(problems.findings), frozenset(writing.sources), reading)
+
+
+def _around(handbook: Handbook, chapter: Chapter, filled: str | None) -> Surroundings:
+    """What the links of a chapter can lead to."""
+    beside = {one.name: one for one in handbook.chapters if one.language == chapter.language}
+    addresses = Addresses(handbook.profile.languages)
+    folder = addresses.folder(chapter.language)
+    others = tuple(one for one in map(addresses.folder, handbook.profile.languages) if one)
+
+    def anchors(name: str) -> frozenset[str] | None:
+        if name == chapter.name:
+            return None if filled is None else anchors_of(chapter.title, filled)
+        other = beside.get(name)
+        if other is None:
+            return None
+        # Its own slips are told where it is looked at itself.
+        problems = Problems(other.place.file, "en")
+        desk = Desk(handbook, other.name, other.language)
+        text = fill_in(
+            other.markdown, _calls(Writing(desk, other, problems, draws=False)), problems
+        )
+        return None if text is None else anchors_of(other.title, text)
+
+    files = {
+        path.removeprefix(folder)
+        for path in handbook.pictures
+        if path.startswith(folder) and (folder or not path.startswith(others))
+    }
+    return Surroundings({chapter.name, *beside, *OUR_PAGES}, files, anchors)
 
 
 def filled_in(desk: Desk, chapter: Chapter) -> str:

@@ -1,31 +1,82 @@
-"""Links that an author types as Markdown has them: to another chapter, by its file."""
+"""Links that an author types as Markdown has them: to a chapter, to a place of it, to a file."""
 
 from __future__ import annotations
 
+import posixpath
 import re
-from collections.abc import Collection, Iterator
+from collections.abc import Callable, Collection, Iterator
+from dataclasses import dataclass
+from urllib.parse import unquote
 
 from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.handbook import Chapter
 
-_LINK = re.compile(r"\[[^\[\]\n]*\]\(([^()\s:/#]+)(?:#[^()\s]*)?\)")
-"""A file beside this one; an address with a folder is left to MkDocs."""
+# Behind "](" of a link or a picture, or behind "[name]:" at the beginning of a line.
+_LEAD = re.compile(
+    r"(!?)\[[^\[\]\n]*\]\(\s*<?([^()\s<>]+)|^ {0,3}\[[^\]\n^][^\]\n]*\]:\s*<?([^\s<>]+)"
+)
+_SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:|//")
 _CODE = re.compile(r"`[^`]*`")
 _FENCES = ("```", "~~~")
 _SOURCE = ".md"
 
 
-def check_links(chapter: Chapter, pages: Collection[str], problems: Problems) -> None:
-    """No link to a chapter that is not there.
+@dataclass(frozen=True)
+class Surroundings:
+    """What a link of one chapter can lead to."""
 
-    `pages` are the names of what stands beside the chapter: chapters and the handbook's own pages.
-    """
+    pages: Collection[str]
+    """Names of the chapters in its language, and of the handbook's own pages beside them."""
+    files: Collection[str]
+    """Pictures, drawings and papers, from the folder of its language."""
+    anchors: Callable[[str], Collection[str] | None]
+    """The places of a chapter by its name; None where they are not known."""
+
+
+def check_links(chapter: Chapter, around: Surroundings, problems: Problems) -> None:
+    """No link to a chapter, a place or a file that is not there, and no such picture."""
     for line, text in _prose(chapter.markdown):
-        for link in _LINK.finditer(text):
-            file = link[1]
-            if file.endswith(_SOURCE) and file.removesuffix(_SOURCE) not in pages:
-                hint = problems.hint(file, (f"{name}{_SOURCE}" for name in pages))
-                problems.add((line, link.start() + 1), "unknown-link", found=file, hint=hint)
+        for lead in _LEAD.finditer(text):
+            to = lead[2] or lead[3]
+            if _SCHEME.match(to) is None:
+                found = _Link(unquote(to), bool(lead[1]), (line, lead.start() + 1))
+                _check(found, chapter, around, problems)
+
+
+@dataclass(frozen=True)
+class _Link:
+    to: str
+    is_picture: bool
+    where: tuple[int, int]
+
+
+def _check(link: _Link, chapter: Chapter, around: Surroundings, problems: Problems) -> None:
+    path, _, anchor = link.to.partition("#")
+    # From the folder of the language; what leads out of it, the site generator knows better.
+    folder = posixpath.dirname(chapter.name)
+    file = posixpath.normpath(posixpath.join(folder, path)) if path else f"{chapter.name}{_SOURCE}"
+    name = file.removesuffix(_SOURCE)
+    if file.startswith("../"):
+        return
+    if link.is_picture or not file.endswith(_SOURCE):
+        _check_file(link, file, around, problems)
+    elif name in around.pages:
+        known = around.anchors(name) if anchor else None
+        if known is not None and anchor not in known:
+            hint = problems.hint(f"#{anchor}", (f"#{one}" for one in known))
+            problems.add(link.where, "unknown-anchor", found=link.to, hint=hint)
+    elif "/" not in name:
+        hint = problems.hint(path, (f"{one}{_SOURCE}" for one in around.pages))
+        problems.add(link.where, "unknown-link", found=path, hint=hint)
+
+
+def _check_file(link: _Link, file: str, around: Surroundings, problems: Problems) -> None:
+    if file in around.files or file.startswith("assets/"):
+        return
+    chapters = () if link.is_picture else (f"{one}{_SOURCE}" for one in around.pages)
+    hint = problems.hint(file, [*around.files, *chapters])
+    problem = "unknown-picture" if link.is_picture else "unknown-file"
+    problems.add(link.where, problem, found=link.to, hint=hint)
 
 
 def _prose(markdown: str) -> Iterator[tuple[int, str]]:
