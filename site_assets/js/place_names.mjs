@@ -1,14 +1,16 @@
-/** Names of places on a small picture of a whole vine: few that can be read, rather than all. */
+/** Names of places on a small picture of a whole vine: each where it can be read. */
 
 const LETTER_PX = 12;
 const APART_PX = 3;
+const MOST_ROWS = 2;
+const EMPTY_SHARE = 0.12;
 
 /** @typedef {{left: number, right: number, top: number, bottom: number}} Area  px on the screen */
 
 /**
- * Makes the names as large as can be read, and hides each that would lie over another or over
- * what is in `taken` already. The list beside the drawing has all of them. A name that a mark
- * tells at its place already is not told twice.
+ * Makes the names as large as can be read. One that would lie over another, or over what is in
+ * `taken` already, moves a row or two away from the wood; where no row is free it is hidden, and
+ * the list beside the drawing has it. A name that a mark tells at its place is not told twice.
  *
  * @param {SVGSVGElement} svg
  * @param {number} pixelsPerMm
@@ -18,11 +20,46 @@ const APART_PX = 3;
 export function thinNames(svg, pixelsPerMm, taken, told) {
   if (pixelsPerMm === 0) return;
   svg.style.setProperty("--pw-name", `${(LETTER_PX / pixelsPerMm).toFixed(1)}px`);
-  const all = [...svg.querySelectorAll(".pw-place-name")];
-  for (const name of all) name.classList.toggle("pw-name-away", told.includes(name.textContent ?? ""));
+  const all = namesOf(svg);
+  for (const name of all) {
+    name.style.removeProperty("transform");
+    name.classList.toggle("pw-name-away", told.includes(name.textContent ?? ""));
+  }
   const names = all.filter((one) => !one.classList.contains("pw-name-away"));
-  const free = freeOf(names.map((one) => one.getBoundingClientRect()), taken);
-  names.forEach((name, number) => name.classList.toggle("pw-name-away", !free[number]));
+  const ways = names.map((name) => (isAboveWood(name) ? -1 : 1));
+  const moves = movesOf(names.map(letters), taken, ways);
+  names.forEach((name, number) => {
+    const move = moves[number];
+    name.classList.toggle("pw-name-away", move === null);
+    if (move) name.style.transform = `translateY(${(move / pixelsPerMm).toFixed(1)}px)`;
+  });
+}
+
+/**
+ * @param {SVGSVGElement} svg
+ * @returns {SVGElement[]}
+ */
+const namesOf = (svg) => [...svg.querySelectorAll(".pw-place-name")].map((one) => /** @type {SVGElement} */ (one));
+
+/**
+ * Where the capitals and numbers of a name are; its box has room for letters below the line too.
+ *
+ * @param {SVGElement} name
+ * @returns {Area}
+ */
+function letters(name) {
+  const { left, right, top, bottom, height } = name.getBoundingClientRect();
+  return { left, right, top: top + EMPTY_SHARE * height, bottom: bottom - EMPTY_SHARE * height };
+}
+
+/**
+ * Whether a name stands above the foot of its wood, as where shoots hang.
+ *
+ * @param {SVGElement} name
+ */
+function isAboveWood(name) {
+  const foot = name.closest("[data-y]")?.getAttribute("data-y");
+  return foot !== null && foot !== undefined && Number(name.getAttribute("y")) < Number(foot);
 }
 
 /**
@@ -42,25 +79,38 @@ export function hideCutWords(svg) {
  * @param {SVGSVGElement} svg
  */
 export function allNames(svg) {
-  for (const name of svg.querySelectorAll(".pw-name-away")) name.classList.remove("pw-name-away");
+  for (const name of namesOf(svg)) {
+    name.classList.remove("pw-name-away");
+    name.style.removeProperty("transform");
+    if (name.style.length === 0) name.removeAttribute("style");
+  }
   svg.classList.remove("pw-words-cut");
   svg.style.removeProperty("--pw-name");
   if (svg.style.length === 0) svg.removeAttribute("style");
 }
 
 /**
- * For each area whether it stays clear of those before it that stay, and of what is taken.
+ * For each area how far it moves to be clear of those before it and of what is taken, by rows of
+ * its own height; null where no row is free.
  *
  * @param {readonly Area[]} areas
  * @param {readonly Area[]} taken
- * @returns {boolean[]}
+ * @param {readonly number[]} ways  of each: 1 for down, -1 for up
+ * @returns {(number | null)[]}
  */
-export function freeOf(areas, taken) {
+export function movesOf(areas, taken, ways) {
   const kept = [...taken];
-  return areas.map((area) => {
-    const isFree = !kept.some((one) => meet(one, area));
-    if (isFree) kept.push(area);
-    return isFree;
+  return areas.map((area, number) => {
+    for (let row = 0; row <= MOST_ROWS; row += 1) {
+      const move = row === 0 ? 0 : ways[number] * row * (area.bottom - area.top);
+      const { left, right, top, bottom } = area;
+      const moved = { left, right, top: top + move, bottom: bottom + move };
+      if (!kept.some((one) => meet(one, moved))) {
+        kept.push(moved);
+        return move;
+      }
+    }
+    return null;
   });
 }
 

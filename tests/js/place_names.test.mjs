@@ -1,20 +1,31 @@
-// Which names of places stay on a small picture, from plain rectangles.
+// Where names of places go on a small picture, from plain rectangles.
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { freeOf } from "../../site_assets/js/place_names.mjs";
+import { movesOf } from "../../site_assets/js/place_names.mjs";
 
 const name = (left, top = 0) => ({ left, right: left + 20, top, bottom: top + 12 });
+const down = (areas, taken = []) => movesOf(areas, taken, areas.map(() => 1));
 
-test("a name that would lie over the one before it is left out", () => {
-  assert.deepEqual(freeOf([name(0), name(10), name(24), name(60)], []), [true, false, true, true]);
-});
+const ROWS = [
+  ["a name that would lie over the one before it goes a row down", [0, 10, 24, 60], [0, 12, 0, 0]],
+  ["a third one goes two rows down", [0, 5, 10], [0, 12, 24]],
+  ["a name without a free row is left out", [0, 2, 4, 6, 60], [0, 12, 24, null, 0]],
+];
 
-test("names in rows of their own do not hide each other", () => {
-  assert.deepEqual(freeOf([name(0), name(5, 12), name(5, 6)], []), [true, true, false]);
+for (const [reason, lefts, moves] of ROWS) {
+  test(reason, () => assert.deepEqual(down(lefts.map((left) => name(left))), moves));
+}
+
+test("names in rows of their own do not move each other", () => {
+  assert.deepEqual(down([name(0), name(5, 12), name(5, 6)]), [0, 0, 24]);
 });
 
 test("what is taken already goes before all names", () => {
-  assert.deepEqual(freeOf([name(0), name(40)], [name(8)]), [false, true]);
+  assert.deepEqual(down([name(0), name(40)], [name(8)]), [12, 0]);
+});
+
+test("where shoots hang, names go up, away from the wood", () => {
+  assert.deepEqual(movesOf([name(0, 50), name(5, 50)], [], [-1, -1]), [0, -12]);
 });

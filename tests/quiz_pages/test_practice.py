@@ -195,3 +195,18 @@ def test_practice_fits_the_narrowest_phone(narrow: Page, built_site: Path) -> No
     assert narrow.evaluate("document.documentElement.scrollWidth") <= 320
     leave_everything(narrow)
     assert narrow.evaluate("document.documentElement.scrollWidth") <= 320
+
+
+NAMES = """() => [...document.querySelectorAll(".pw-stage-whole .pw-place-name")]
+  .map((one) => [one.textContent, getComputedStyle(one).display === "none"])"""
+
+
+def test_every_place_of_a_vine_has_its_name(phone_page: Page, built_site: Path) -> None:
+    """On a small picture names go into rows; only the one that a mark tells is left out."""
+    open_practice(phone_page, built_site)
+    for _ in range(8):
+        marked = set(phone_page.locator(".pw-stage-whole .pw-marks > *").all_inner_texts())
+        names = phone_page.evaluate(NAMES)
+        assert len(names) > 5
+        assert {name for name, is_hidden in names if is_hidden} <= marked, vine(phone_page)
+        press(phone_page, "Next vine")
