@@ -2,11 +2,13 @@
 
 import functools
 import http.server
+import io
 import threading
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from PIL import Image, ImageStat
 from playwright.sync_api import Page, expect
 
 from browser import unmet_by
@@ -174,3 +176,20 @@ def test_vine_can_be_read_without_scripts(built_site: Path, page: Page) -> None:
     expect(plain.locator("svg.pw-vine")).to_have_count(1)
     expect(plain.get_by_text("This exercise needs JavaScript. What follows")).to_be_visible()
     plain.context.close()
+
+
+def darkness(picture: bytes, left: int, right: int) -> float:
+    """How dark a strip of a picture is on the whole, from 0 to 255."""
+    strip = Image.open(io.BytesIO(picture)).convert("L")
+    return 255 - ImageStat.Stat(strip.crop((left, 0, right, strip.height))).mean[0]
+
+
+def test_what_is_cut_at_the_edge_shows_that_it_goes_on(phone_page: Page, built_site: Path) -> None:
+    phone_page.goto((built_site / "measuring-a-vine.html").as_uri())
+    code = phone_page.locator("pre > code").first
+    at_first = code.screenshot()
+    code.evaluate("(one) => one.scrollTo(one.scrollWidth, 0)")
+    at_last = code.screenshot()
+    wide = Image.open(io.BytesIO(at_first)).width
+    assert darkness(at_last, 0, 3) > 2 * darkness(at_last, wide - 3, wide)
+    assert darkness(at_first, wide - 3, wide) > 2 * darkness(at_first, 0, 3)
