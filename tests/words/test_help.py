@@ -51,6 +51,8 @@ NEVER_SAID = {
     "%(prog)s: warning: %(message)s\n", "option '%(option)s' is deprecated",
     "command '%(parser_name)s' is deprecated", "argument '%(argument_name)s' is deprecated",
     "show program's version number and exit", " (default: %(default)s)",
+    # A frame without words, around headings that are ours: since Python 3.13.
+    "%(heading)s:",
 }  # fmt: skip
 
 
