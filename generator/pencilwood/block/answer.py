@@ -32,7 +32,8 @@ class Figure:
         key = fitting(f"block.figure.{self.name}", question)
         if self.years is None:
             return say(language, key)
-        return say(language, fitting(f"{key}.years", str(self.years)), years=self.years)
+        own = "one" if self.years == 1 else ""
+        return say(language, fitting(f"{key}.years", own), years=self.years)
 
 
 Fact = tuple[str, Range | Fraction | int] | str

@@ -49,7 +49,7 @@ export class Shown {
   label({ name, years }, question) {
     const key = this.fitting(`figure.${name}`, question);
     if (years === undefined) return this.say(key);
-    return this.say(this.fitting(`${key}.years`, `${years}`), { years: `${years}` });
+    return this.say(years === 1 ? `${key}.years.one` : `${key}.years`, { years: `${years}` });
   }
 
   /**
