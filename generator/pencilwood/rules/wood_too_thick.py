@@ -17,7 +17,7 @@ Limits:
     should say so.
 
 Source:
-    Ideal 5/16 to 1/2 in (7.9 to 12.7 mm); thicker bull wood pushes less reliably and has
+    Ideal 5/16 to 1/2 in (8 to 13 mm); thicker bull wood pushes less reliably and has
     long internodes: F. Westover, Wines & Vines, May 2016.
 """
 
@@ -49,11 +49,11 @@ BANDS: tuple[Band, ...] = (
         status="published",
         source={
             "en": (
-                "5/16-1/2 in, 7.9-12.7 mm (F. Westover, Wines & Vines, May 2016); the ends of the "
+                "5/16-1/2 in, 8-13 mm (F. Westover, Wines & Vines, May 2016); the ends of the "
                 "range: common practice"
             ),
             "es": (
-                "5/16-1/2 in, 7,9-12,7 mm (F. Westover, Wines & Vines, mayo 2016); los extremos "
+                "5/16-1/2 in, 8-13 mm (F. Westover, Wines & Vines, mayo 2016); los extremos "
                 "del rango: práctica común"
             ),
         },
@@ -64,7 +64,7 @@ Qué revisa:
     Mira si se deja como pulgar un sarmiento muy grueso, es decir, muy vigoroso.
 
 Por qué importa:
-    Un sarmiento así tiene las yemas muy separadas. Sus yemas brotan con menos seguridad.
+    Un sarmiento así tiene las yemas muy separadas. Sus yemas no brotan tan bien.
     Los brotes que salen crecen sin medida y dan sombra a los demás.
 
 Qué hacer en su lugar:
@@ -77,7 +77,7 @@ Límites:
     decirlo.
 
 Fuente:
-    Lo ideal es de 5/16 a 1/2 in (7,9 a 12,7 mm); lo más grueso brota con menos seguridad y
+    Lo ideal es de 5/16 a 1/2 in (8 a 13 mm); lo más grueso no brota tan bien y
     tiene entrenudos largos: F. Westover, Wines & Vines, mayo de 2016.
 """
 

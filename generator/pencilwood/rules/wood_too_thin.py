@@ -17,8 +17,8 @@ Limits:
     may be thin.
 
 Source:
-    Ideal 5/16 to 1/2 in (7.9 to 12.7 mm); keeping thinner wood is the commonest error: F.
-    Westover, Wines & Vines, May 2016. Hobby pages say at least 1/4 in (6.4 mm). Weak canes
+    Ideal 5/16 to 1/2 in (8 to 13 mm); keeping thinner wood is the commonest error: F.
+    Westover, Wines & Vines, May 2016. Hobby pages say at least 1/4 in (6 mm). Weak canes
     to one bud: California Fruits, an old text. The limit set here lies between these
     figures.
 """
@@ -54,12 +54,12 @@ BANDS: tuple[Band, ...] = (
         status="published",
         source={
             "en": (
-                "5/16-1/2 in, 7.9-12.7 mm (F. Westover, Wines & Vines, May 2016); at least 1/4 in, "
-                "6.4 mm (hobby pages)"
+                "5/16-1/2 in, 8-13 mm (F. Westover, Wines & Vines, May 2016); at least 1/4 in, "
+                "6 mm (hobby pages)"
             ),
             "es": (
-                "5/16-1/2 in, 7,9-12,7 mm (F. Westover, Wines & Vines, mayo 2016); al menos 1/4 "
-                "in, 6,4 mm (páginas de aficionados)"
+                "5/16-1/2 in, 8-13 mm (F. Westover, Wines & Vines, mayo 2016); al menos 1/4 "
+                "in, 6 mm (páginas de aficionados)"
             ),
         },
     ),
@@ -82,9 +82,9 @@ Límites:
     sarmientos pueden ser delgados.
 
 Fuente:
-    Lo ideal es de 5/16 a 1/2 in (7,9 a 12,7 mm); dejar madera más delgada es el error más
+    Lo ideal es de 5/16 a 1/2 in (8 a 13 mm); dejar madera más delgada es el error más
     común: F. Westover, Wines & Vines, mayo de 2016. Páginas de aficionados dicen al menos
-    1/4 in (6,4 mm). Los débiles a una yema: California Fruits, un texto antiguo. El límite
+    1/4 in (6 mm). Los débiles a una yema: California Fruits, un texto antiguo. El límite
     fijado aquí está entre esas cifras.
 """
 
