@@ -125,6 +125,22 @@ def test_pages_for_trainers_are_left_as_written(handbook: Handbook) -> None:
     assert filled(handbook, "A cane.") == "A cane."
 
 
+@pytest.mark.parametrize(
+    ("text", "beside", "expected"),
+    [
+        pytest.param("![a](vine.jpg)", (), "beside the chapters, where none is yet", id="none"),
+        pytest.param("![a](vines.jpg)", ("vine.jpg",), 'did you mean "vine.jpg"', id="near"),
+        pytest.param("[a](x.pdf)", ("vine.jpg",), "expected one of: vine.jpg", id="all files"),
+        pytest.param("[a](scores.html)", ("vine.jpg",), 'did you mean "scores.md"', id="a page"),
+    ],
+)
+def test_a_missing_file_is_told_with_what_is_there(
+    handbook: Handbook, text: str, beside: tuple[str, ...], expected: str
+) -> None:
+    (finding,) = told(replace(handbook, pictures=dict.fromkeys(beside, b"")), text)
+    assert expected in finding.expected
+
+
 PLACES = """
 
 ## La púa de **pocas** yemas
@@ -145,9 +161,9 @@ PLACES = """
         ("Good.\n\nSee [the tools](tolls.md).", [("unknown-link", 3, 5)]),
         ("[x](nowhere.md#part)", [("unknown-link", 1, 1)]),
         ("Two:\n\n[x]: nowhere.md", [("unknown-link", 3, 1)]),
-        ("![a vine](vine.jpg)", [("unknown-picture", 1, 1)]),
-        ('A ![vine](photos/vine.png "A row") here', [("unknown-picture", 1, 3)]),
-        ("[![vine](vine.png)](test.md)", [("unknown-picture", 1, 2)]),
+        ("![a vine](vine.jpg)", [("missing-picture", 1, 1)]),
+        ('A ![vine](photos/vine.png "A row") here', [("missing-picture", 1, 3)]),
+        ("[![vine](vine.png)](test.md)", [("missing-picture", 1, 2)]),
         ("[x](sheet.pdf) [y](scores.html)", [("unknown-file", 1, 1), ("unknown-file", 1, 16)]),
         ("[x](#heads)\n\n## Head", [("unknown-anchor", 1, 1)]),
         ("- [x](test.md#heads)\n\n## Head", [("unknown-anchor", 1, 3)]),

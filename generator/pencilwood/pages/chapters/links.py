@@ -8,8 +8,10 @@ from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass
 from urllib.parse import unquote
 
+from pencilwood.cases.report import nearest
 from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.handbook import Chapter
+from pencilwood.words import say
 
 # Behind "](" of a link or a picture, or behind "[name]:" at the beginning of a line.
 _LEAD = re.compile(
@@ -73,9 +75,11 @@ def _check(link: _Link, chapter: Chapter, around: Surroundings, problems: Proble
 def _check_file(link: _Link, file: str, around: Surroundings, problems: Problems) -> None:
     if file in around.files or file.startswith("assets/"):
         return
-    chapters = () if link.is_picture else (f"{one}{_SOURCE}" for one in around.pages)
-    hint = problems.hint(file, [*around.files, *chapters])
-    problem = "unknown-picture" if link.is_picture else "unknown-file"
+    chapters = [] if link.is_picture else [f"{one}{_SOURCE}" for one in around.pages]
+    # A chapter is only meant where its name is near: the list of all of them would help nobody.
+    meant = [*around.files, *(chapters if nearest(file, chapters) else ())]
+    hint = problems.hint(file, meant) if meant else say(problems.language, "chapters.none-beside")
+    problem = "missing-picture" if link.is_picture else "unknown-file"
     problems.add(link.where, problem, found=link.to, hint=hint)
 
 
