@@ -11,7 +11,7 @@ from pencilwood.drawing.close_up import draw_close_up
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.vine.model import Growth, Lean, Vine
 from pencilwood.vine.wood import Parts, ThinningOut, divide, uncut
-from svg_reading import of_class, read, view_box
+from svg_reading import of_class, path_points, read, view_box
 from vines import tidy_vine
 
 
@@ -53,6 +53,20 @@ def test_a_close_up_ends_soon_after_the_name(make: Callable[[], Vine]) -> None:
         line, size = float(name.attrib["y"]), float(name.attrib["font-size"])
         beyond = line - size - top if hangs else bottom - line
         assert size * 0.3 < beyond < size * 1.2, position.name
+
+
+def test_a_close_up_has_a_length_to_compare_with(parts: Parts) -> None:
+    for position in parts.positions:
+        drawing = read(draw_close_up(parts, position.name, None, "p", "en", title="Close"))
+        (words,) = of_class(drawing, "pw-close-scale")
+        assert words.text == "10 cm"
+        lines = [
+            one for one in of_class(drawing, "pw-scale-line") if one.get("stroke-width") == "2.4"
+        ]
+        xs = [x for x, _ in path_points(lines[0].attrib["d"])]
+        assert max(xs) - min(xs) == pytest.approx(100, abs=0.6)
+        left, _, right, _ = view_box(drawing)
+        assert left < min(xs) < max(xs) < right
 
 
 def test_hidden_wood_is_left_out_and_a_ghost_keeps_its_edge(parts: Parts) -> None:

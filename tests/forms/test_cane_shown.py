@@ -114,3 +114,14 @@ def test_a_case_is_written_as_it_is_read(tmp_path: Path) -> None:
     assert again is not None, findings
     assert again.vine == case.vine
     assert [one.done for one in again.answer] == [one.done for one in case.answer]
+
+
+@pytest.mark.parametrize("names", [("L1b", "L2b"), ("L1b", "R2b"), ("R2b", "L1b")])
+def test_two_canes_tied_to_one_side_lie_one_under_the_other(names: tuple[str, str]) -> None:
+    parts = divide(cane_vine())
+    plate = plate_of(parts)
+    both = [DoneCut(Tie(name, Side.LEFT), Pass.TIE) for name in names]
+    first, second = (lay_down(plate, one) for one in laid_canes(uncut(parts), both))
+    for at in range(400, 620, 20):
+        gap = second.curve.at(at).y - first.curve.at(at).y
+        assert gap > first.half_mm(at) + second.half_mm(at)

@@ -155,6 +155,14 @@ def test_chapters_lead_on_to_one_another_and_to_their_sources(built: Path) -> No
     assert "Fijar metas" not in lists.split("<article")[1]
 
 
+def test_both_vines_of_a_rule_are_shown_in_one_window(built: Path) -> None:
+    for rule in RULES:
+        page = (built / "rules" / f"{rule.name}.html").read_text("utf-8")
+        windows = re.findall(r'<svg[^>]* id="(?:bad|good)-[^"]*"[^>]* viewBox="([^"]+)"', page)
+        assert len(windows) == 2, rule.name
+        assert len(set(windows)) == 1, rule.name
+
+
 def test_words_and_sources_lead_to_each_other(built: Path) -> None:
     words = (built / "es" / "words.html").read_text("utf-8")
     assert 'id="word-spur"' in words

@@ -27,7 +27,7 @@ _TIGHTEST_MM = 40.0
 _SINK_AT_MM, _SINK_WITHIN_MM = 190.0, 70.0
 """Where such a cane comes down to the wire again, and over what length."""
 _STEEPEST_RAD = 0.95
-_BESIDE_MM = 26.0
+_BESIDE_MM = 34.0
 """How far below a cane the next one on its side is drawn, so that both can be seen."""
 _TIE_BEYOND_MM = 5.0
 
@@ -100,7 +100,9 @@ def lay_down(plate: Plate, laid: Laid) -> Stem:
     rise_mm = plate.vine.trellis.fruiting_wire_mm + foot.y - laid.under * _BESIDE_MM
     within_mm = max(_TIGHTEST_MM, rise_mm / _BEND_RISE)
     over_mm = within_mm * _BEND_RISE - rise_mm
-    sink_rad = min(_STEEPEST_RAD, over_mm / (_SINK_WITHIN_MM * math.sqrt(math.pi)))
+    # From far above the wire it comes down over a longer way, no steeper.
+    sink_within_mm = max(_SINK_WITHIN_MM, over_mm / (_STEEPEST_RAD * math.sqrt(math.pi)))
+    sink_rad = over_mm / (sink_within_mm * math.sqrt(math.pi))
     side = -1 if laid.side is Side.LEFT else 1
     bend = heading(
         standing.grain,
@@ -111,7 +113,7 @@ def lay_down(plate: Plate, laid: Laid) -> Stem:
     )
 
     def heading_rad(along_mm: float) -> float:
-        beyond = (along_mm - _SINK_AT_MM) / _SINK_WITHIN_MM
+        beyond = (along_mm - _SINK_AT_MM) / sink_within_mm
         return bend(along_mm) + side * sink_rad * math.exp(-(beyond**2))
 
     curve: Curve = trace(foot, standing.piece.length_mm, heading_rad)
