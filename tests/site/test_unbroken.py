@@ -18,7 +18,16 @@ JOINED = "\u00a0"
             "<pre><span>at: 12 cm</span></pre> 5 cm",
             f"<pre><span>at: 12 cm</span></pre> 5{JOINED}cm",
         ),
-        ("<code>--spacing 9 cm</code>", "<code>--spacing 9 cm</code>"),
+        # Who reads "--" at a line's end types it with a space behind it.
+        (
+            "<code>block --spacing 9 cm</code>",
+            '<code>block <span class="pw-whole">--spacing</span> 9 cm</code>',
+        ),
+        ("<code>a/folder/of-cases/and-its-files.yml</code>",) * 2,
+        (
+            '<code class="x-y">a-b &lt;c</code> d-e',
+            '<code class="x-y"><span class="pw-whole">a-b</span> &lt;c</code> d-e',
+        ),
         ("<textarea>8 mm</textarea>", "<textarea>8 mm</textarea>"),
         # Read by a program, whose hash is in the page's policy.
         ("<script>a = b % c</script>", "<script>a = b % c</script>"),

@@ -10,10 +10,10 @@ _UNITS = ("mm", "cm", "kg", "%")
 _NO_BREAK_SPACE = "\u00a0"
 _AS_TYPED = re.compile(r"(<(pre|code|script|style|textarea|option)\b.*?</\2>)", re.DOTALL)
 """What is copied or read by a program: no other space may stand in it."""
-
-
 _INITIAL = re.compile(r"(?<!\w)([^\W\d_]\.) (?=[^\W\d_])")
 _CODE = re.compile(r"(?:\b[A-Z]{2,} )?\b\d+(?:-\d+)+\w*")
+_WITH_HYPHEN = re.compile(r"(?<![^\s>])(?=[^\s<>]{2,26}(?![^<\s]))[^\s<>]*-[^\s<>]*")
+"""An option or a name inside a command; a longer one has to break, or it would leave a phone."""
 _WHOLE = Markup('<span class="pw-whole">{}</span>')
 
 
@@ -31,7 +31,7 @@ def keep_names_together(title: str) -> Markup:
 
 
 def keep_units_together(html: str) -> str:
-    """The page with a space before a unit that ends no line.
+    """The page with a space before a unit, and a hyphen in a command, that ends no line.
 
     Also where no number stands before the unit: that does no harm, and a page holds a quarter of a
     megabyte of drawing to look through.
@@ -41,4 +41,7 @@ def keep_units_together(html: str) -> str:
     for at in range(0, len(pieces), 3):
         for unit in _UNITS:
             pieces[at] = pieces[at].replace(f" {unit}", _NO_BREAK_SPACE + unit)
+    for at in range(1, len(pieces), 3):
+        if pieces[at + 1] == "code":
+            pieces[at] = _WITH_HYPHEN.sub(r'<span class="pw-whole">\g<0></span>', pieces[at])
     return "".join(piece for at, piece in enumerate(pieces) if at % 3 != 2)
