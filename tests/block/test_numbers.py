@@ -146,6 +146,24 @@ def test_a_range_is_shown_as_one_number_when_its_ends_look_alike() -> None:
     assert shown(far, "vine-weight", "metric", "es") == "2,3 a 2,8 kg (lo más probable: 2,5)"
 
 
+@pytest.mark.parametrize(
+    ("grams", "text"),
+    [
+        ((4000, 5000, 6400), "4,0 a 6,4 kg (lo más probable: 5,0)"),
+        ((400, 500, 640), "0,40 a 0,64 kg (lo más probable: 0,50)"),
+        # Twelve was rounded to whole kilograms, and half a kilogram to less than the other two.
+        ((9500, 11000, 12000), "9,5 a 12 kg (lo más probable: 11)"),
+        ((500, 1000, 2000), "0,5 a 2 kg (lo más probable: 1)"),
+        ((3000, 4000, 5000), "3 a 5 kg (lo más probable: 4)"),
+    ],
+)
+def test_a_range_has_the_same_decimals_where_its_numbers_are_of_one_size(
+    grams: tuple[int, int, int], text: str
+) -> None:
+    low, likely, high = map(Fraction, grams)
+    assert shown(Range(low, likely, high, 2), "vine-weight", "metric", "es") == text
+
+
 def test_dividing_by_nothing_is_refused() -> None:
     with pytest.raises(BlockError, match="divided-by-nothing"):
         as_range(1) / Range(Fraction(0), Fraction(1), Fraction(2))

@@ -120,17 +120,21 @@ def significant(value: Fraction, digits: int) -> Fraction:
     """A value rounded to so many significant digits; exactly half goes up."""
     if value == 0:
         return value
-    size = abs(value)
-    exponent = 0
-    while size >= 10:
-        size /= 10
-        exponent += 1
-    while size < 1:
-        size *= 10
-        exponent -= 1
-    step = Fraction(10) ** (exponent - digits + 1)
+    step = Fraction(10) ** (exponent(value) - digits + 1)
     rounded = round_half_up(abs(value) / step) * step
     return -rounded if value < 0 else rounded
+
+
+def exponent(value: Fraction) -> int:
+    """The power of ten of the first digit: 0 for 6.4, 1 for 12, -2 for 0.05; 0 for nought."""
+    size, power = abs(value), 0
+    while size >= 10:
+        size /= 10
+        power += 1
+    while 0 < size < 1:
+        size *= 10
+        power -= 1
+    return power
 
 
 def rounded(value: Fraction, digits: int | None, *, whole: bool) -> Fraction:

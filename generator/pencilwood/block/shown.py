@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from fractions import Fraction
 
 from pencilwood.block.errors import BlockError
 from pencilwood.block.measures import MEASURES, UNITS, Measure
-from pencilwood.block.numbers import Range, fewer_digits, rounded
+from pencilwood.block.numbers import Range, exponent, fewer_digits, rounded
 from pencilwood.units import UnitSystem
 from pencilwood.words import say
 from pencilwood.words.languages import NUMBER_MARKS
@@ -89,21 +90,35 @@ def _listed(measure: Measure) -> str:
     return ", ".join(unit for unit in UNITS[measure.kind] if unit)
 
 
-def decimal(value: Fraction, language: str) -> str:
-    """An already rounded number: the language's decimal sign, thousands from 10,000 up apart."""
+def decimal(value: Fraction, language: str, least_places: int = 0) -> str:
+    """An already rounded number: the language's decimal sign, thousands from 10,000 up apart.
+
+    At least `least_places` digits stand behind the sign.
+    """
     text = f"{abs(value.numerator) // value.denominator}"
     rest = abs(value) % 1
     marks = NUMBER_MARKS[language]
     if len(text) > 4:
         text = re.sub(r"\B(?=(?:\d{3})+$)", marks.thousands, text)
-    if rest:
+    if rest or least_places:
         places = ""
-        while rest:
+        while rest or len(places) < least_places:
             rest *= 10
             places += str(int(rest))
             rest %= 1
         text += marks.decimal + places
     return f"-{text}" if value < 0 else text
+
+
+def _places(values: Iterable[Fraction]) -> int:
+    """Digits behind the sign that all of a range get: `4.0 to 6.4`, yet `9.5 to 12`.
+
+    Numbers of unlike size were rounded at unlike places, and a nought would claim too much.
+    """
+    values = tuple(values)
+    if len({exponent(value) for value in values}) > 1:
+        return 0
+    return max(len(decimal(abs(value) % 1, "en")) - 2 if value % 1 else 0 for value in values)
 
 
 def shown_number(
@@ -124,9 +139,11 @@ def shown(value: Range, name: str, units: UnitSystem, language: str) -> str:
     )
     if low == high:
         return with_unit(decimal(likely, language), name, units, language, is_one=likely == 1)
-    ends = say(language, "block.range", low=decimal(low, language), high=decimal(high, language))
+    places = _places((low, likely, high))
+    first, middle, last = (decimal(one, language, places) for one in (low, likely, high))
+    ends = say(language, "block.range", low=first, high=last)
     text = with_unit(ends, name, units, language, is_one=False)
-    return say(language, "block.likely", range=text, likely=decimal(likely, language))
+    return say(language, "block.likely", range=text, likely=middle)
 
 
 def with_unit(number: str, name: str, units: UnitSystem, language: str, *, is_one: bool) -> str:

@@ -49,7 +49,7 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Cuenta cuántas varas quedan. Una cepa de dos varas deja dos, una de una vara deja una.
+    Cuenta cuántas varas quedan. Deben ser dos en una cepa de dos varas y una en una de una vara.
 
 Por qué importa:
     Cada lado del alambre tiene espacio para una vara. Un lado sin vara casi no da uva este

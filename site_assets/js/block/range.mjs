@@ -151,12 +151,21 @@ function tens(power) {
 export function significant(value, digits) {
   if (value.sign === 0) return value;
   if (value.sign < 0) return ZERO.minus(significant(ZERO.minus(value), digits));
-  let exponent = 0;
-  let size = value;
-  for (; !size.below(TEN); size = size.over(TEN)) exponent += 1;
-  for (; size.below(ONE); size = size.times(TEN)) exponent -= 1;
-  const step = tens(exponent - digits + 1);
+  const step = tens(exponent(value) - digits + 1);
   return value.over(step).nearest().times(step);
+}
+
+/**
+ * The power of ten of the first digit: 0 for 6.4, 1 for 12, -2 for 0.05; 0 for nought.
+ *
+ * @param {Fraction} value  not below nought
+ */
+export function exponent(value) {
+  let power = 0;
+  let size = value;
+  for (; !size.below(TEN); size = size.over(TEN)) power += 1;
+  for (; size.sign > 0 && size.below(ONE); size = size.times(TEN)) power -= 1;
+  return power;
 }
 
 /**

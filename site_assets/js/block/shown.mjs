@@ -2,7 +2,7 @@
 
 import { Fraction, ZERO } from "./fraction.mjs";
 import { NUMBER_MARKS } from "../languages.mjs";
-import { BlockError, Range, fewerDigits, rounded } from "./range.mjs";
+import { BlockError, Range, exponent, fewerDigits, rounded } from "./range.mjs";
 
 /** @import {Fact, Figure, PageMeasure, Sentence, BlockPage} from "./types.mjs" */
 
@@ -16,6 +16,25 @@ const PLACEHOLDER = /\{(\w+)\}/g;
  */
 function digitsOf(text) {
   return text.replace(/[.,]/g, "").replace(/^0+/, "").length || null;
+}
+
+/**
+ * Digits behind the decimal sign that all numbers of a range get: 4.0 to 6.4, yet 9.5 to 12.
+ * Numbers of unlike size were rounded at unlike places, and a nought would claim too much.
+ *
+ * @param {Fraction[]} values  not below nought
+ */
+function placesOf(values) {
+  if (new Set(values.map(exponent)).size > 1) return 0;
+  const places = values.map((value) => {
+    let [rest, count] = [value.minus(value.floor()), 0];
+    for (; rest.sign > 0; count += 1) {
+      rest = rest.times(Fraction.of(10));
+      rest = rest.minus(rest.floor());
+    }
+    return count;
+  });
+  return Math.max(...places);
 }
 
 export class Shown {
@@ -103,15 +122,16 @@ export class Shown {
    *
    * @param {Fraction} value
    * @param {boolean} [grouped]  thousands apart; not for a field, where a comma is a point
+   * @param {number} [leastPlaces]  digits that stand behind the decimal sign at least
    */
-  decimal(value, grouped = true) {
+  decimal(value, grouped = true, leastPlaces = 0) {
     const marks = NUMBER_MARKS[this.page.language] ?? NUMBER_MARKS.en;
     const size = value.sign < 0 ? ZERO.minus(value) : value;
     let text = size.floor().top.toString();
     if (grouped && text.length > 4) text = text.replace(/\B(?=(?:\d{3})+$)/g, marks.thousands);
     let rest = size.minus(size.floor());
-    if (rest.sign > 0) text += marks.decimal;
-    while (rest.sign > 0) {
+    if (rest.sign > 0 || leastPlaces > 0) text += marks.decimal;
+    for (let place = 0; rest.sign > 0 || place < leastPlaces; place += 1) {
       rest = rest.times(Fraction.of(10));
       text += rest.floor().top.toString();
       rest = rest.minus(rest.floor());
@@ -145,9 +165,10 @@ export class Shown {
     if (low.equals(high)) {
       return this.withUnit(this.decimal(likely), measure, likely.equals(Fraction.of(1)));
     }
-    const ends = this.say("range", { low: this.decimal(low), high: this.decimal(high) });
-    const range = this.withUnit(ends, measure, false);
-    return this.say("likely", { range, likely: this.decimal(likely) });
+    const places = placesOf([low, likely, high]);
+    const [first, middle, last] = [low, likely, high].map((one) => this.decimal(one, true, places));
+    const range = this.withUnit(this.say("range", { low: first, high: last }), measure, false);
+    return this.say("likely", { range, likely: middle });
   }
 
   /**
