@@ -16,8 +16,22 @@ _DEGREES = "°C"
 def band_value(desk: Desk, band: Band, form: str = "") -> str:
     """What a figure of the profile is set to, for all vines or for those of one form."""
     limits = desk.profile.form_limits[form] if form else desk.profile.limits
-    value = limits[band.name]
-    return desk.length(value) if band.kind == "length" else str(value)
+    return band.words(limits[band.name], desk.profile.units, desk.language)
+
+
+def range_words(desk: Desk, band: Band) -> str:
+    """The range of a figure of the profile, in one unit: `6 to 9 mm`, `1.5 to 4 cm`, `8 to 12`."""
+    ends = (band.lowest, band.highest)
+    low, high = (band.words(end, desk.profile.units, desk.language) for end in ends)
+    if band.kind != "length":
+        return desk.say("figure.range", low=low, high=high)
+    if low.endswith(" mm") and high.endswith(" cm"):
+        low = f"{format_number(Fraction(band.lowest, 10), 1, desk.language)} cm"
+    low_number, _, low_unit = low.rpartition(" ")
+    high_number, _, high_unit = high.rpartition(" ")
+    if low_unit != high_unit:
+        return desk.say("figure.range", low=low, high=high)
+    return f"{desk.say('figure.range', low=low_number, high=high_number)} {high_unit}"
 
 
 def figure_words(desk: Desk, figure: Figure) -> str:

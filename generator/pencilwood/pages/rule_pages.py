@@ -13,13 +13,12 @@ from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.pages.rule_prices import form_word, rule_shown
+from pencilwood.pages.rule_prices import forms_of, in_order, rule_shown
 from pencilwood.pages.score_page import bands_shown
 from pencilwood.pages.wood_words import cut_words
-from pencilwood.rules import RULES, rules_of
+from pencilwood.rules import RULES
 from pencilwood.rules.rulebook import RULEBOOK
 from pencilwood.rules.shapes import Rule
-from pencilwood.vine.forms import FORMS
 from pencilwood.vine.passes import after_cuts
 from pencilwood.vine.wood import divide, uncut
 
@@ -52,11 +51,9 @@ def rules_page(handbook: Handbook, language: str) -> Page:
     desk = Desk(handbook, "rules", language)
     checks = {rule.name: next(iter(rule.page[language].values())) for rule in RULES}
     musts = {name for (name, _), price in RULEBOOK.items() if price.must}
-    forms = {rule.name: _forms(desk, rule) for rule in RULES}
-    # Must rules first, then those for all vines; the rules of one form stand together.
-    in_order = sorted(RULES, key=lambda rule: (rule.name not in musts, forms[rule.name]))
+    forms = {rule.name: forms_of(desk, rule) for rule in RULES}
     families = {
-        family: tuple(rule for rule in in_order if rule.family == family)
+        family: tuple(rule for rule in in_order(desk) if rule.family == family)
         for family in ("vine", "cutting")
     }
     return desk.write(
@@ -87,17 +84,9 @@ def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:
         scale=scale_words(desk.language),
         prices=rule_shown(desk, rule),
         bands=bands_shown(desk, rule.bands),
-        forms=_forms(desk, rule),
+        forms=forms_of(desk, rule),
         cases=handbook.cases_teaching(rule.name),
     )
-
-
-def _forms(desk: Desk, rule: Rule) -> tuple[str, ...]:
-    """The forms whose vines go by a rule; empty when all do."""
-    names = [form.name for form in FORMS if rule in rules_of(form)]
-    if len(names) == len(FORMS):
-        return ()
-    return tuple(form_word(desk, name) for name in dict.fromkeys(names))
 
 
 def examples_shown(desk: Desk, rule: Rule, prefix: str = "") -> Iterator[ShownExample]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from pencilwood.pages.desk import Desk
-from pencilwood.rules import bands_of, rules_of
+from pencilwood.rules import RULES, bands_of, rules_of
 from pencilwood.rules.rulebook import RULEBOOK, Price
 from pencilwood.rules.shapes import Rule
 from pencilwood.units import format_number
@@ -49,6 +49,25 @@ def rule_shown(desk: Desk, rule: Rule) -> ShownRule:
         for message in rule.messages
     )
     return ShownRule(rule.name, rule.title[desk.language], tuple(prices))
+
+
+def in_order(desk: Desk) -> tuple[Rule, ...]:
+    """Every rule: musts first, then those for all vines, those of one form together, dear first."""
+
+    def place(rule: Rule) -> tuple[bool, tuple[str, ...], int]:
+        prices = [RULEBOOK[rule.name, message] for message in rule.messages]
+        cost = max(price.first or price.each for price in prices)
+        return not any(price.must for price in prices), forms_of(desk, rule), -cost
+
+    return tuple(sorted(RULES, key=place))
+
+
+def forms_of(desk: Desk, rule: Rule) -> tuple[str, ...]:
+    """The forms whose vines go by a rule; empty when all do."""
+    names = [form.name for form in FORMS if rule in rules_of(form)]
+    if len(names) == len(FORMS):
+        return ()
+    return tuple(form_word(desk, name) for name in dict.fromkeys(names))
 
 
 def form_word(desk: Desk, form: str) -> str:

@@ -6,11 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pencilwood.pages.desk import Desk
+from pencilwood.pages.figure_words import range_words
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.pages.rule_prices import form_word, rule_shown
+from pencilwood.pages.rule_prices import form_word, in_order, rule_shown
 from pencilwood.pages.spoken_lengths import beside_published
-from pencilwood.rules import BANDS, FORM_BANDS, RULES
+from pencilwood.rules import BANDS, FORM_BANDS
 from pencilwood.vine.bands import Band, Limits, default_limits
 
 
@@ -33,14 +34,23 @@ def scores_page(handbook: Handbook, language: str) -> Page:
         "scores.html",
         desk.say("scores"),
         menu_title=desk.say("scores"),
-        rules=tuple(rule_shown(desk, rule) for rule in RULES),
-        bands=bands_shown(desk, BANDS),
-        forms=tuple(
-            (form_word(desk, form), bands_shown(desk, bands, desk.profile.form_limits.get(form)))
-            for form, bands in FORM_BANDS.items()
-            if bands
-        ),
+        rules=tuple(rule_shown(desk, rule) for rule in in_order(desk)),
+        bands=sorted(bands_shown(desk, BANDS), key=lambda band: band.name),
+        forms=_forms(desk),
     )
+
+
+def _forms(desk: Desk) -> tuple[tuple[str, tuple[ShownBand, ...]], ...]:
+    """The figures of each form that has its own; forms with the same ones are named together."""
+    alike: dict[tuple[ShownBand, ...], str] = {}
+    for form, bands in FORM_BANDS.items():
+        if bands:
+            shown = bands_shown(desk, bands, desk.profile.form_limits.get(form))
+            name = form_word(desk, form)
+            before = alike.get(shown)
+            both = desk.say("scores.forms", form=before, other=name) if before else name
+            alike[shown] = both
+    return tuple((name, shown) for shown, name in alike.items())
 
 
 def bands_shown(
@@ -52,15 +62,12 @@ def bands_shown(
 
 
 def _band(desk: Desk, band: Band, value: int) -> ShownBand:
-    def shown(value: int) -> str:
-        return desk.length(value) if band.kind == "length" else str(value)
-
     return ShownBand(
         name=desk.say(f"band.{band.name}"),
-        value=shown(value),
+        value=band.words(value, desk.profile.units, desk.language),
         range=beside_published(desk, band.lowest, band.highest)
         if band.in_inches and desk.profile.units == "metric"
-        else desk.say("scores.range.value", low=shown(band.lowest), high=shown(band.highest)),
+        else range_words(desk, band),
         status=desk.say(f"status.{band.status}"),
         source=band.source[desk.language],
         outside=not band.lowest <= value <= band.highest,

@@ -56,7 +56,8 @@ BANDS: tuple[Band, ...] = (
                 "above that: common practice"
             ),
             "es": (
-                "la mayor distancia leída entre pulgares, 8 in (NC State Extension, fig. 14-33, "
+                "la mayor distancia leída entre pulgares, 8 pulgadas (NC State "
+                "Extension, fig. 14-33, "
                 "cordón alto); más que eso: práctica común"
             ),
         },
@@ -83,7 +84,7 @@ Límites:
     del brazo y no ve cuánto se abren los brotes.
 
 Fuente:
-    La mayor distancia leída entre pulgares: 8 in (20 cm), NC State Extension, figura 14-33,
+    La mayor distancia leída entre pulgares: 8 pulgadas (20 cm), NC State Extension, figura 14-33,
     cordón alto. Que un tramo mayor sea un hueco, y las razones de esta página: práctica
     común, sin fuente.
 """

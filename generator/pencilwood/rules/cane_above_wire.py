@@ -67,7 +67,7 @@ Límites:
     Uno que nace apenas arriba todavía se puede doblar con cuidado.
 
 Fuente:
-    La cabeza de 4 a 5 in (10 a 13 cm) debajo del alambre: Oregon State University
+    La cabeza de 4 a 5 pulgadas (10 a 13 cm) debajo del alambre: Oregon State University
     Extension (video sobre renovar cordones). Que el sarmiento no nazca arriba del
     alambre: práctica común, sin fuente.
 """

@@ -56,7 +56,8 @@ BANDS: tuple[Band, ...] = (
                 "Sperry)"
             ),
             "es": (
-                "1 pulgar cada 3-5 in (A. Klodd, Univ. Minnesota Extension, 2022); 4-6 in (N. "
+                "1 pulgar cada 3-5 pulgadas (A. Klodd, Univ. Minnesota Extension, "
+                "2022); 4-6 pulgadas (N. "
                 "Sperry)"
             ),
         },
@@ -81,8 +82,8 @@ Límites:
     pulgares en un mismo lugar se ocupa otra regla.
 
 Fuente:
-    A. Klodd, University of Minnesota Extension, 2022: un pulgar cada 3 a 5 in. N. Sperry,
-    Texas: de 4 a 6 in. F. Westover, Wines & Vines, mayo de 2016: el ancho de una mano. Que
+    A. Klodd, University of Minnesota Extension, 2022: un pulgar cada 3 a 5 pulgadas. N. Sperry,
+    Texas: de 4 a 6 pulgadas. F. Westover, Wines & Vines, mayo de 2016: el ancho de una mano. Que
     una mano mide cerca de 10 cm: de memoria. Las razones de esta página: práctica común,
     sin fuente.
 """

@@ -54,8 +54,9 @@ BANDS: tuple[Band, ...] = (
                 "Minnesota Extension, 2022); 1/4-1/3 in (hobby page)"
             ),
             "es": (
-                "cerca de 3/4 in, 19 mm (texto sobre uva de mesa); un par de centímetros (A. "
-                "Klodd, Univ. Minnesota Extension, 2022); 1/4-1/3 in (página de aficionados)"
+                "cerca de 3/4 de pulgada, 19 mm (texto sobre uva de mesa); un par de centímetros "
+                "(A. Klodd, Univ. Minnesota Extension, 2022); 1/4-1/3 de pulgada (página de "
+                "aficionados)"
             ),
         },
     ),
@@ -79,9 +80,9 @@ Límites:
     entera.
 
 Fuente:
-    Cerca de 3/4 in (19 mm) después de la última yema: un texto de poda de uva de mesa. Un
+    Cerca de 3/4 de pulgada (19 mm) después de la última yema: un texto de poda de uva de mesa. Un
     par de centímetros, porque el viento seca la madera: A. Klodd, University of Minnesota
-    Extension, 2022. Una página de aficionados dice de 1/4 a 1/3 in (6 a 8 mm): las fuentes
+    Extension, 2022. Una página de aficionados dice de 1/4 a 1/3 de pulgada (6 a 8 mm): las fuentes
     no coinciden.
 """
 

@@ -58,7 +58,8 @@ BANDS: tuple[Band, ...] = (
                 "wire (OSU Extension, How to renew a grapevine cordon)"
             ),
             "es": (
-                "no se leyó ningún ancho; la cifra más cercana es una altura: cabeza 4-5 in (10-13 "
+                "no se leyó ningún ancho; la cifra más cercana es una altura: cabeza "
+                "4-5 pulgadas (10-13 "
                 "cm) debajo del alambre (OSU Extension, How to renew a grapevine cordon)"
             ),
         },
@@ -84,7 +85,7 @@ Límites:
 
 Fuente:
     El ancho de la zona de la cabeza a lo largo del brazo: práctica común, sin fuente. La
-    cifra leída más cercana es una altura: la cabeza 4 a 5 in (10 a 13 cm) debajo del
+    cifra leída más cercana es una altura: la cabeza 4 a 5 pulgadas (10 a 13 cm) debajo del
     alambre, OSU Extension.
 """
 

@@ -73,7 +73,8 @@ BANDS: tuple[Band, ...] = (
         status="common practice, no source",
         source={
             "en": "rough pass at 4-5 buds; UC: 10-12 in above the spurs of last year",
-            "es": "desbaste a 4-5 yemas; UC: 10-12 in por encima de los pulgares del año pasado",
+            "es": "desbaste a 4-5 yemas; UC: 10-12 pulgadas por encima de los "
+            "pulgares del año pasado",
         },
     ),
 )
@@ -99,7 +100,7 @@ Límites:
 
 Fuente:
     Primera pasada a 4 o 5 yemas, y tres pasadas: práctica común, sin fuente. Dos pasadas,
-    la primera a 10 o 12 in (25 a 30 cm) sobre los pulgares del año anterior, la segunda a
+    la primera a 10 o 12 pulgadas (25 a 30 cm) sobre los pulgares del año anterior, la segunda a
     pulgares de 2 yemas: University of California.
 """
 

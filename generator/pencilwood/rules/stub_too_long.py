@@ -61,7 +61,7 @@ Límites:
     piden dejar más; siga entonces lo que diga su viñedo.
 
 Fuente:
-    Cerca de 3/4 in (19 mm) después de la última yema: un texto de poda de uva de mesa. Un
+    Cerca de 3/4 de pulgada (19 mm) después de la última yema: un texto de poda de uva de mesa. Un
     par de centímetros: A. Klodd, University of Minnesota Extension, 2022. Tocones más
     largos contra las enfermedades de la madera: Vinehealth Australia, 2023. Las razones de
     esta página: práctica común, sin fuente.

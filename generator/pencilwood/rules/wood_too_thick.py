@@ -53,7 +53,8 @@ BANDS: tuple[Band, ...] = (
                 "range: common practice"
             ),
             "es": (
-                "5/16-1/2 in, 8-13 mm (F. Westover, Wines & Vines, mayo 2016); los extremos "
+                "5/16-1/2 de pulgada, 8-13 mm (F. Westover, Wines & Vines, mayo de 2016); "
+                "los extremos "
                 "del rango: práctica común"
             ),
         },
@@ -77,7 +78,7 @@ Límites:
     decirlo.
 
 Fuente:
-    Lo ideal es de 5/16 a 1/2 in (8 a 13 mm); lo más grueso no brota tan bien y
+    Lo ideal es de 5/16 a 1/2 de pulgada (8 a 13 mm); lo más grueso no brota tan bien y
     tiene entrenudos largos: F. Westover, Wines & Vines, mayo de 2016.
 """
 

@@ -58,8 +58,8 @@ BANDS: tuple[Band, ...] = (
                 "6 mm (hobby pages)"
             ),
             "es": (
-                "5/16-1/2 in, 8-13 mm (F. Westover, Wines & Vines, mayo 2016); al menos 1/4 "
-                "in, 6 mm (páginas de aficionados)"
+                "5/16-1/2 de pulgada, 8-13 mm (F. Westover, Wines & Vines, mayo de 2016); "
+                "al menos 1/4 de pulgada, 6 mm (páginas de aficionados)"
             ),
         },
     ),
@@ -82,9 +82,9 @@ Límites:
     sarmientos pueden ser delgados.
 
 Fuente:
-    Lo ideal es de 5/16 a 1/2 in (8 a 13 mm); dejar madera más delgada es el error más
+    Lo ideal es de 5/16 a 1/2 de pulgada (8 a 13 mm); dejar madera más delgada es el error más
     común: F. Westover, Wines & Vines, mayo de 2016. Páginas de aficionados dicen al menos
-    1/4 in (6 mm). Los débiles a una yema: California Fruits, un texto antiguo. El límite
+    1/4 de pulgada (6 mm). Los débiles a una yema: California Fruits, un texto antiguo. El límite
     fijado aquí está entre esas cifras.
 """
 

@@ -61,10 +61,12 @@ BANDS: tuple[Band, ...] = (
                 "the maker's stated capacity comes first"
             ),
             "es": (
-                "tijera de mano de hojas cruzadas hasta 1/2 in, 13 mm (This Old House, consejos "
+                "tijera de mano de hojas cruzadas hasta 1/2 de pulgada, 13 mm (This Old "
+                "House, consejos "
                 "para el hogar); primero cuenta lo que indica el fabricante"
             ),
         },
+        in_mm=True,
     ),
     Band(
         name="loppers up to",
@@ -80,10 +82,12 @@ BANDS: tuple[Band, ...] = (
                 "maker's stated capacity comes first"
             ),
             "es": (
-                "tijera de dos manos de hojas cruzadas hasta 1 1/2 in, 38 mm (This Old House, "
+                "tijera de dos manos de hojas cruzadas hasta 1 1/2 pulgadas, 38 mm "
+                "(This Old House, "
                 "consejos para el hogar); primero cuenta lo que indica el fabricante"
             ),
         },
+        in_mm=True,
     ),
 )
 PAGE_ES = """
@@ -106,9 +110,9 @@ Límites:
     está su otra mano. Las tijeras eléctricas no entran aquí.
 
 Fuente:
-    Tijeras de mano hasta 1/2 in (13 mm), tijeras de dos manos hasta 1 1/2 in (38 mm): This
-    Old House, consejos para el hogar. Las fuentes no coinciden, y no se encontró ninguna
-    norma para viñedos. Cambiar de herramienta cuando hay que apretar o torcer: práctica
+    Tijeras de mano hasta 1/2 de pulgada (13 mm), tijeras de dos manos hasta 1 1/2 pulgadas (38
+    mm): This Old House, consejos para el hogar. Las fuentes no coinciden, y no se encontró
+    ninguna norma para viñedos. Cambiar de herramienta cuando hay que apretar o torcer: práctica
     común, sin fuente.
 """
 

@@ -29,6 +29,16 @@ class Band:
     """Where the range comes from, as printed in the handbook, in each language."""
     in_inches: bool = False
     """Whether the range was published in inches: then pages say both."""
+    in_mm: bool = False
+    """Whether a metric page tells the length in mm, as tools are sold."""
+
+    def words(self, value: int, units: UnitSystem, language: str) -> str:
+        """A value of this figure as a page shows it."""
+        if self.kind != "length":
+            return str(value)
+        if self.in_mm and units == "metric":
+            return f"{value} mm"
+        return format_length(value, units, language)
 
 
 Limits = Mapping[str, int]
@@ -44,9 +54,4 @@ def told_limits(
     bands: Iterable[Band], limits: Limits, units: UnitSystem, language: str
 ) -> dict[str, str]:
     """What each band is set to, in words, by band name."""
-    return {
-        band.name: format_length(limits[band.name], units, language)
-        if band.kind == "length"
-        else str(limits[band.name])
-        for band in bands
-    }
+    return {band.name: band.words(limits[band.name], units, language) for band in bands}

@@ -14,7 +14,7 @@ from pencilwood.vine.forms.high_cordon import HIGH_CORDONS
 
 _SPACING = {
     "en": "2-bud spurs 3-8 in apart (NC State Extension, fig. 14-33, high cordon)",
-    "es": "pulgares de 2 yemas cada 3-8 in (NC State Extension, fig. 14-33, cordón alto)",
+    "es": "pulgares de 2 yemas cada 3-8 pulgadas (NC State Extension, fig. 14-33, cordón alto)",
 }
 _SHOOTS = {
     "en": "3-5 shoots per foot, 10-16 per metre, upright shoots and high cordons alike "
