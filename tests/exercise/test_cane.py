@@ -41,7 +41,8 @@ class Hand:
             self.press(row.locator(".pw-other-cut button"))
         else:
             # The name of the piece follows, in words of the language.
-            name = re.compile(f"^{re.escape(self.label(done))} ")
+            label = self.label(done).replace("\u00a0", " ")
+            name = re.compile(f"^{re.escape(label)} ")
             self.press(row.get_by_role("button", name=name))
 
     def label(self, done: DoneCut) -> str:
