@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -28,19 +28,18 @@ from pencilwood.words.filling import fill
 
 @dataclass(frozen=True)
 class ShownCut:
-    """A cut with its reason, as a page lists it."""
+    """A cut as a page lists it under its reason."""
 
     cut: str
     tool: str
-    why: str
 
 
 @dataclass(frozen=True)
 class ShownPass:
-    """One pass and its cuts; cuts that share their reason stand together."""
+    """One pass and its cuts; those that share a reason stand where the first of them is made."""
 
     title: str
-    cuts: tuple[ShownCut, ...]
+    cuts_by_reason: Mapping[str, Sequence[ShownCut]]
 
 
 @dataclass(frozen=True)
@@ -122,11 +121,11 @@ def _passes(
 ) -> Iterator[ShownPass]:
     listed = list(cuts)
     for in_pass in PASSES:
-        shown = tuple(
-            ShownCut(cut_words(desk, proof.parts, done), _tool(desk, done), why)
-            for done, why in listed
-            if done.in_pass is in_pass
-        )
+        shown: dict[str, list[ShownCut]] = {}
+        for done, why in listed:
+            if done.in_pass is in_pass:
+                cut = ShownCut(cut_words(desk, proof.parts, done), _tool(desk, done))
+                shown.setdefault(why, []).append(cut)
         if shown:
             yield ShownPass(desk.say_of(proof.parts.vine.own_words, f"pass.{in_pass}"), shown)
 

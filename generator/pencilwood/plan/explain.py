@@ -105,11 +105,13 @@ def _tool(limits: Limits, left: WoodLeft, cut: Cut) -> Tool:
 def _reasons(
     sheet: Sheet, left: WoodLeft, charges: Iterable[Charge], done: DoneCut, judged: Judged
 ) -> tuple[Charge, ...]:
-    """Charges that appear when this one cut is not made."""
+    """Charges that appear when this one cut is not made; last what the plan loses less of too."""
     if done.in_pass in (Pass.ROUGH, Pass.TIE):
         return ()
     other = judge(_without(sheet, left, done.cut), sheet.limits, sheet.target, judged)
-    return tuple(new_charges(other, charges))
+    lost_too = {(one.rule, one.where) for one in charges}
+    new = new_charges(other, charges)
+    return tuple(sorted(new, key=lambda one: (one.rule, one.where) in lost_too))
 
 
 def _without(sheet: Sheet, left: WoodLeft, cut: Cut) -> WoodLeft:
