@@ -20,7 +20,9 @@ export class Stage {
    */
   constructor(svg, sheet, kind) {
     this.drawing = new VineDrawing(svg, sheet);
-    this.marksLayer = element("div", { class: "pw-marks", "aria-hidden": "true" });
+    // A mouse meets the pane before the drawing, so that the pane has the drawing's tip.
+    const tip = svg.querySelector(":scope > title")?.textContent ?? "";
+    this.marksLayer = element("div", { class: "pw-marks", "aria-hidden": "true", title: tip });
     this.root = element("div", { class: `pw-stage ${kind}` }, svg, this.marksLayer);
     /** @type {Mark[]} */
     this.marks = [];

@@ -122,8 +122,26 @@ def test_a_word_is_explained_once_on_a_page(handbook: Handbook) -> None:
 @pytest.mark.parametrize("state", ["before", "rough", "thinning-out", "fine", "plan", "answer"])
 def test_a_vine_can_be_drawn_in_every_state(handbook: Handbook, state: str) -> None:
     html = filled(handbook, f'{{{{ draw("tidy-vine", state="{state}", caption="So.") }}}}')
-    assert "<figcaption>So.</figcaption>" in html
+    assert '<figcaption>So. <span class="pw-scale-words">To scale;' in html
     assert "\n" not in html.strip()
+
+
+@pytest.mark.parametrize(
+    ("call", "is_near"),
+    [
+        # The wood fills the picture, unless the whole vine with its wires is asked for.
+        ('draw("tidy-vine", state="answer")', True),
+        ('draw("tidy-vine", state="before", down_to="wood")', True),
+        ('draw("tidy-vine", state="before", down_to="ground")', False),
+        ('draw("tidy-vine", state="answer", down_to="ground")', False),
+    ],
+)
+def test_a_whole_vine_is_seen_from_near_or_down_to_the_ground(
+    handbook: Handbook, call: str, is_near: bool
+) -> None:
+    html = completed(handbook, f"{{{{ {call} }}}}")
+    _, top, _, height = (float(one) for one in re.findall(r'viewBox="([^"]*)"', html)[0].split())
+    assert (top + height < 0, "pw-near" in html) == (is_near, is_near)
 
 
 @pytest.mark.parametrize("state", ["before", "fine", "answer"])
@@ -175,6 +193,11 @@ def test_letters_stand_in_a_close_up_alone(handbook: Handbook, state: str) -> No
             '{{ draw("tidy-vine", state="finished") }}',
             "a.md:1:4: a drawing has no such state; expected one of: answer, before, fine, plan, "
             'rough, thinning-out; found "finished" (unknown-state)',
+        ),
+        (
+            '{{ draw("tidy-vine", down_to="grond") }}',
+            'a.md:1:4: a drawing does not go down to this; did you mean "ground"?; '
+            'found "grond" (unknown-depth)',
         ),
         (
             '{{ draw("tidy-vine", at="L9") }}',

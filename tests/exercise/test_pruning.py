@@ -156,6 +156,25 @@ def test_history_goes_back_and_forth(
     expect(gone).to_have_count(ghosts)
 
 
+def test_a_mouse_over_the_whole_vine_is_told_what_the_drawing_is(
+    desktop_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = desktop_page
+    page.goto(tidy.write(tmp_path))
+    stage = page.locator(".pw-stage-whole")
+    told = stage.locator("svg > title").text_content()
+    assert told
+    stage.hover()
+    # The tip is that of the nearest element above what the mouse meets, as HTML has it
+    # (https://html.spec.whatwg.org/multipage/dom.html#the-title-attribute).
+    tip = stage.evaluate("""one => {
+      const { left, top, width, height } = one.getBoundingClientRect();
+      const met = document.elementFromPoint(left + width / 2, top + height / 2);
+      return [met.closest("svg") === null, met.closest("[title]")?.title];
+    }""")
+    assert tip == [True, told]
+
+
 def test_a_cut_is_kept_though_the_page_is_left_at_once_and_is_never_made_twice(
     desktop_page: Page, tidy: ExercisePage, tmp_path: Path
 ) -> None:

@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from xml.etree import ElementTree as Xml
 
 import pytest
 
+from cane_vines import cane_vine
 from heads import head_vine
+from high_cordons import high_vine
 from pencilwood.drawing.plate import Plate
+from pencilwood.vine.model import Vine
 from pencilwood.vine.wood import Shortening, ThinningOut, divide, uncut
 from pencilwood.worksheets.print_drawing import print_vine
+from pencilwood.worksheets.print_passes import OnePass, print_passes
 from vines import SAMPLES
 
 _SVG = "{http://www.w3.org/2000/svg}"
@@ -61,10 +66,44 @@ def test_what_an_earlier_pass_took_is_not_shown_at_all() -> None:
     parts = divide(SAMPLES["tidy"]())
     earlier = uncut(parts).cut(ThinningOut("L1b"))
     now = earlier.cut(ThinningOut("L2b"))
-    svg = print_vine(parts, now, "en", "metric", earlier=earlier).svg
+    ((picture,),) = print_passes([OnePass(earlier, now)], "en", "metric")
+    svg = str(picture["svg"])
     assert group(svg, "L2b") is not None
     with pytest.raises(LookupError):
         group(svg, "L1b")
+
+
+@pytest.mark.parametrize(
+    ("vine", "views"),
+    [
+        # Arms are seen from one side, a head from the row and from above.
+        (SAMPLES["tidy"], 1),
+        (high_vine, 1),
+        (cane_vine, 1),
+        (head_vine, 2),
+    ],
+)
+def test_the_passes_of_a_poster_are_as_wide_as_each_other(
+    vine: Callable[[], Vine], views: int
+) -> None:
+    before = uncut(divide(vine()))
+    canes = [part for part in before.parts.parts if part.is_cane and part.most > 2]
+    after = before
+    for part in canes:
+        after = after.cut(Shortening(part.name, 2))
+    pictures = print_passes([OnePass(before, after), OnePass(after, after)], "en", "metric")
+    assert [len(row) for row in pictures] == [views, views]
+    assert len({one["width"] for row in pictures for one in row}) == 1
+    first, second = (row[0]["height"] for row in pictures)
+    assert float(str(first)) > float(str(second)), "ghosts need room"
+
+
+def test_nothing_on_a_poster_is_named_by_a_letter() -> None:
+    before = uncut(divide(SAMPLES["tidy"]()))
+    ((picture,),) = print_passes([OnePass(before, before)], "en", "metric")
+    svg = str(picture["svg"])
+    assert "pw-letter" not in svg
+    assert "pw-place-name" in svg
 
 
 def test_the_words_for_the_drawing_name_what_is_left() -> None:

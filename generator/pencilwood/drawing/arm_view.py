@@ -55,7 +55,7 @@ def window_on_rest(left: WoodLeft, laid: Sequence[Laid] = ()) -> Frame:
         for part, state in zip(left.parts.parts, left.states, strict=True)
         if state and part.name not in lying
         for stem in (view.stem(part),)
-        for along_mm in (part.start_mm, part.start_mm + _length_left_mm(part, state))
+        for along_mm in (part.start_mm, part.start_mm + length_left_mm(part, state))
     ]
     return plate.frame_around([*ends, *((tip, _PAST_END_MM) for tip in plate.reaching)])
 
@@ -68,13 +68,14 @@ def scale_words(language: str) -> str:
 def _heights_mm(left: WoodLeft, lying: Collection[str]) -> list[int]:
     """Heights above the arm of the far ends of all wood that is left; 0 is always there."""
     return [0] + [
-        part.base_height_mm + rise_mm(part.piece.lean, _length_left_mm(part, state))
+        part.base_height_mm + rise_mm(part.piece.lean, length_left_mm(part, state))
         for part, state in zip(left.parts.parts, left.states, strict=True)
         if state and part.name not in lying
     ]
 
 
-def _length_left_mm(part: Part, state: int) -> int:
+def length_left_mm(part: Part, state: int) -> int:
+    """How much of a part is left in a state of the wood."""
     if part.is_cane and state < part.most:
         return (state + 1) * part.piece.internode_mm
     return part.end_mm - part.start_mm

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from pencilwood.drawing.describe import describe_position
-from pencilwood.drawing.labels import heights_of_names
+from pencilwood.drawing.labels import boxes_of_names
 from pencilwood.drawing.looks import INK, POSITION_MM
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.points import Point
@@ -95,8 +95,8 @@ def _scale(
     outward = 1 if plate.foot(here).x > 0 else -1
     edge = window.right if outward > 0 else window.left
     far = edge - outward * _MARGIN_MM
-    ((over_name, under_name),) = heights_of_names(plate)
-    y = over_name + (under_name - over_name) * 0.72
+    (name,) = boxes_of_names(plate)
+    y = name.top + (name.bottom - name.top) * 0.72
     near = far - outward * _SCALE_MM
     ends = (Point(near, y - 8), Point(near, y), Point(far, y), Point(far, y - 8))
     bar: Attributes = {
@@ -131,10 +131,10 @@ def _window(plate: Plate, position: str) -> Frame:
         xs += [name_x - POSITION_MM, name_x + POSITION_MM]
     left, right = min(xs) - _MARGIN_MM, max(xs) + _MARGIN_MM
     ys = [point.y for point in near_ends] or [lowest if hangs else highest]
-    ((over_name, under_name),) = heights_of_names(plate)
+    (name,) = boxes_of_names(plate)
     if hangs:
-        top = min(over_name, *ys) - _MARGIN_MM
+        top = min(name.top, *ys) - _MARGIN_MM
         return Frame(left, top, right, min(lowest, max(ys)) + _MARGIN_MM)
     # A name in a close-up is smaller than on a whole vine, and ends sooner under its line.
-    bottom = max(under_name - POSITION_MM * 0.25, *ys) + _MARGIN_MM / 2
+    bottom = max(name.bottom - POSITION_MM * 0.25, *ys) + _MARGIN_MM / 2
     return Frame(left, max(highest, min(ys)) - _MARGIN_MM, right, bottom)

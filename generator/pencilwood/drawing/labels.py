@@ -6,25 +6,22 @@ Positions are named on the side of the arm where no shoots are trained.
 from __future__ import annotations
 
 import math
-from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from pencilwood.drawing.canes import BUD_ROOM_MM, bud_middle
 from pencilwood.drawing.curves import STEP_MM
 from pencilwood.drawing.looks import INK, PAPER, PENCIL, POSITION_MM
-from pencilwood.drawing.plate import Heights, Plate
+from pencilwood.drawing.plate import Frame, Heights, Plate
 from pencilwood.drawing.points import XY, Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Words
 from pencilwood.drawing.stems import THICKER, Stem
+from pencilwood.drawing.taken import CELL_MM, ENOUGH_MM, Cell, Taken
 from pencilwood.vine.model import Growth, Position
 
 LETTER = "pw-letter"
 """The class of the letters."""
 LETTER_MM = 30.0
 _NAMES_APART_MM = 20.0
-_CELL_MM = 40.0
-_ENOUGH_MM = 17.0
-"""More room than that makes a place for a letter no better."""
 _ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
 """How far beside its place a name may stand; a line leads to the place."""
 _CLEAR_MM = 22.0
@@ -39,77 +36,19 @@ _OLD_MM = 70.0
 _OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15, 1.3, 2.0)
 """Of so much of older wood, or of all of it where it is shorter: what is cut off is higher up."""
 
-Circle = tuple[float, float, float]
-"""Its middle, x and y, and its radius."""
-Cell = tuple[int, int]
 Choice = tuple[XY, float]
 """A place for a letter, and what it costs to stand there."""
-
-
-class _Taken:
-    """Places where wood or a name is already, quick to ask by neighbourhood."""
-
-    def __init__(self) -> None:
-        self._cells: dict[Cell, list[Circle]] = defaultdict(list)
-        self._largest_mm = 0.0
-
-    def add(self, middle: XY, radius_mm: float) -> None:
-        self._cells[self.cell(middle)].append((*middle, radius_mm))
-        self._largest_mm = max(self._largest_mm, radius_mm)
-
-    def room_mm(self, middle: XY, wanted_mm: float) -> float:
-        """Distance to the nearest taken place, `_ENOUGH_MM` at most.
-
-        Where it is not more than `wanted_mm`, any distance that is not may be told.
-        """
-        # What is farther away leaves room enough, whatever its size.
-        column, row = self.cell(middle)
-        x, y = middle
-        far_mm = min(self._largest_mm + _ENOUGH_MM, 2 * _CELL_MM)
-        room_mm = _ENOUGH_MM
-        cells, hypot = self._cells, math.hypot
-        rows = _cells_within(y, row, far_mm)
-        for across in _cells_within(x, column, far_mm):
-            for down in rows:
-                for at_x, at_y, radius_mm in cells.get((across, down), ()):
-                    here_mm = hypot(x - at_x, y - at_y) - radius_mm
-                    if here_mm < room_mm:
-                        room_mm = here_mm
-                if room_mm <= wanted_mm:
-                    return room_mm
-        return room_mm
-
-    def asked_of(self, middles: Iterable[XY]) -> set[Cell]:
-        """The cells that are looked at when these places are asked for."""
-        return {
-            (across, down)
-            for column, row in set(map(self.cell, middles))
-            for across in range(column - 2, column + 3)
-            for down in range(row - 2, row + 3)
-        }
-
-    @staticmethod
-    def cell(middle: XY) -> Cell:
-        x, y = middle
-        return math.floor(x / _CELL_MM), math.floor(y / _CELL_MM)
-
-
-def _cells_within(middle: float, cell: int, far_mm: float) -> range:
-    """The cells that begin or end so near, of the two on each side."""
-    first = max(cell - 2, math.floor((middle - far_mm) / _CELL_MM))
-    last = min(cell + 2, math.floor((middle + far_mm) / _CELL_MM))
-    return range(first, last + 1)
 
 
 def place_letters(plate: Plate) -> dict[str, XY]:
     """For every stem the middle of its letter, where the most room is beside its lower end."""
     if not plate.stems:
         return {}
-    taken = _Taken()
+    taken = Taken()
     choices = {stem.name: list(_beside(stem)) for stem in plate.stems.values()}
     asked = taken.asked_of(place for each in choices.values() for place, _ in each)
     rows = [row for _, row in asked]
-    heights = (min(rows) - 1) * _CELL_MM, (max(rows) + 2) * _CELL_MM
+    heights = (min(rows) - 1) * CELL_MM, (max(rows) + 2) * CELL_MM
     for stem in plate.stems.values():
         _take(stem, taken, asked, heights)
     for middle in _names_above(plate):
@@ -121,7 +60,7 @@ def place_letters(plate: Plate) -> dict[str, XY]:
     return places
 
 
-def _take(stem: Stem, taken: _Taken, asked: Collection[Cell], heights: Heights) -> None:
+def _take(stem: Stem, taken: Taken, asked: Collection[Cell], heights: Heights) -> None:
     """The wood and the buds of a stem; `heights` are around all letters, most wood is above."""
     top, bottom = heights
     bends = stem.curve.bends
@@ -131,15 +70,15 @@ def _take(stem: Stem, taken: _Taken, asked: Collection[Cell], heights: Heights) 
     for bud in range(1, stem.piece.buds + 1):
         # Its middle is less than a cell away from the wood.
         y = bends[min(int(bud * stem.piece.internode_mm / STEP_MM), len(bends) - 1)][1]
-        if top - _CELL_MM < y < bottom + _CELL_MM:
+        if top - CELL_MM < y < bottom + CELL_MM:
             taken.add(bud_middle(stem, bud), BUD_ROOM_MM)
 
 
-def _roomiest(choices: Sequence[Choice], taken: _Taken) -> XY:
+def _roomiest(choices: Sequence[Choice], taken: Taken) -> XY:
     """The first of the places with the most room for what they cost, the cheapest come first."""
     best, most_mm = choices[0][0], -math.inf
     for place, cost_mm in choices:
-        if most_mm >= _ENOUGH_MM - cost_mm:
+        if most_mm >= ENOUGH_MM - cost_mm:
             break  # None that follows can have more.
         room_mm = taken.room_mm(place, most_mm + cost_mm)
         if room_mm - cost_mm > most_mm:
@@ -195,11 +134,18 @@ def draw_places(plate: Plate) -> Group:
     return Group(tuple(_place(plate, *where) for where in _named(plate)), {"class": css_class})
 
 
-def heights_of_names(plate: Plate) -> list[Heights]:
-    """Where each name of a position begins and ends."""
-    feet = [foot.y for _, _, foot in _named(plate)]
+def boxes_of_names(plate: Plate) -> list[Frame]:
+    """Where each name of a position stands."""
     over, under = POSITION_MM * _OVER_LINE_SHARE, POSITION_MM * _UNDER_LINE_SHARE
-    return [(foot - over, foot + under) for foot in feet]
+    return [
+        Frame(foot.x - half, foot.y - over, foot.x + half, foot.y + under)
+        for position, _, foot in _named(plate)
+        for half in (_half_wide_mm(position),)
+    ]
+
+
+def _half_wide_mm(position: Position) -> float:
+    return len(position.name) * POSITION_MM * _WIDTH_SHARE / 2
 
 
 def _named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
@@ -213,7 +159,7 @@ def _named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
     wood = _wood_above(plate)
     for position in plate.parts.positions:
         foot = plate.foot(position)
-        half = len(position.name) * POSITION_MM * _WIDTH_SHARE / 2
+        half = _half_wide_mm(position)
         if _named_above(plate):
             middle_x = _clear_of_wood(wood, foot.x, half, ends)
         else:
@@ -225,8 +171,7 @@ def _named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
 
 
 def _clear_of_trunk(plate: Plate, position: Position, x: float) -> float:
-    half_name = len(position.name) * POSITION_MM * _WIDTH_SHARE / 2
-    clear = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + half_name + 16
+    clear = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + _half_wide_mm(position) + 16
     return max(x, clear) if x > 0 else min(x, -clear)
 
 

@@ -25,10 +25,15 @@ def draw_pruned(
     description: str,
     units: UnitSystem = "metric",
     window: Frame,
+    hidden: Sequence[str] = (),
+    css_class: str = "",
+    view: str = "",
 ) -> str:
     """A part of a pruned vine, large: what is left, and all that came off as a ghost.
 
     Each cut has its mark, in whatever pass it was made. Canes that were tied lie along the wire.
+    `hidden` are classes of what is left out too, `css_class` goes on the root, and `view` is the
+    one view that is drawn of a form with several.
     """
     left = after_cuts(uncut(parts), cuts)
     laid = laid_canes(left, cuts)
@@ -40,14 +45,15 @@ def draw_pruned(
         description=description,
         units=units,
         stages=Stages((Stage(GONE, left),)),
-        css_class="pw-in-part",
+        css_class=f"pw-in-part {css_class}".rstrip(),
         cut_marks=of_standing_wood(cuts, laid),
         window=window,
-        hidden=WIRE_WORDS,
+        hidden=[*WIRE_WORDS, *hidden],
         ghosts=[GONE],
         laid=laid,
         across=_to_the_edges(plate_of(parts, laid).frame, window),
         clipped=True,
+        view=view,
     )
 
 

@@ -43,11 +43,12 @@ _ABOVE_GROUND_MM = 60.0
 
 
 def draw_trellis(
-    plate: Plate, language: str, units: UnitSystem, across: Frame | None = None
+    plate: Plate, language: str, units: UnitSystem, across: Frame | None = None, only: str = ""
 ) -> Group:
     """Posts, wires and the summer trimming height, all behind the wood.
 
-    The wires run as far as the drawing of the vine does, or as `across` says.
+    The wires run as far as the drawing of the vine does, or as `across` says. Where there is
+    `only` one view, no words tell it from another.
     """
     frame = across or plate.frame
     things: list[Thing] = []
@@ -57,7 +58,8 @@ def draw_trellis(
         things.append(_wire(frame, height_mm, name))
     for height_mm, name in _wires(plate):
         things.extend(_wire_words(plate, height_mm, name, language, units))
-    things.extend(_caption(one, language) for view in plate.views for one in _captions(view))
+    views = () if only else plate.views
+    things.extend(_caption(one, language) for view in views for one in _captions(view))
     return Group(tuple(things), {"class": "pw-trellis", "stroke": PENCIL})
 
 

@@ -46,6 +46,7 @@ def draw_vine(
     across: Frame | None = None,
     clipped: bool = False,
     over: Group | None = None,
+    view: str = "",
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
@@ -57,7 +58,8 @@ def draw_vine(
     of wood that is left out, or of which the edge alone is drawn; `laid` are canes that are
     tied along the wire; `sawn` is an arm that comes off at the head;
     `across` is how far the wires run, where that is not as far as the vine; `clipped` leaves out
-    what lies outside the window; `over` is drawn last.
+    what lies outside the window; `over` is drawn last; `view` is the
+    one view that is drawn of a form with several, with nothing in it that tells views apart.
     """
     shown = wood_shown(
         parts,
@@ -70,6 +72,7 @@ def draw_vine(
         laid=laid,
         sawn=sawn,
         clipped_to=window if clipped else None,
+        view=view,
     )
     sheet = _Paper(
         prefix, language, title, description, units, css_class, alone, window, across, over
@@ -99,7 +102,7 @@ def _drawn(shown: WoodShown, sheet: _Paper, data: Mapping[str, str]) -> str:
     plate = plate_of(shown.parts, shown.laid)
     window = sheet.window or plate.frame
     behind, over = wood_text(shown, sheet.prefix)
-    trellis = draw_trellis(plate, sheet.language, sheet.units, sheet.across)
+    trellis = draw_trellis(plate, sheet.language, sheet.units, sheet.across, shown.view)
     scale = draw_scale(plate, sheet.language, sheet.units)
     inside = [
         _words(sheet.prefix, sheet.title, sheet.description),
@@ -107,7 +110,7 @@ def _drawn(shown: WoodShown, sheet: _Paper, data: Mapping[str, str]) -> str:
         write(_paper(window)),
         *map(write, lightened([trellis], shown)),
         behind,
-        *map(write, lightened([scale], shown)),
+        *map(write, [] if shown.view else lightened([scale], shown)),
         over,
         write(sheet.over) if sheet.over else "",
     ]

@@ -94,13 +94,23 @@ def _part(
     stem = plate.stem(part)
     things: list[Thing]
     if part.is_cane:
-        things = list(stretches(stem, lambda below: stages.of_stretch(number, below)))
+        things = [
+            _paler(plate, part, stretch)
+            for stretch in stretches(stem, lambda below: stages.of_stretch(number, below))
+        ]
         things.append(cut_face(stem, 0.0))
     else:
         things = _old_wood(stem, part)
     if part.start_mm == 0:
         things.append(letters[stem.name])
     return Group(tuple(things), _attributes(plate, part, prefix, stages.of_part(number)))
+
+
+def _paler(plate: Plate, part: Part, stretch: Group) -> Group:
+    """Stretch by stretch: what is cut off a cane is no paler ghost on the far side."""
+    if not plate.looks.is_behind(part.position, plate.vine):
+        return stretch
+    return Group(stretch.things, {**stretch.attributes, "opacity": _BEHIND_OPACITY})
 
 
 def _attributes(plate: Plate, part: Part, prefix: str, gone: str) -> Attributes:
@@ -118,7 +128,7 @@ def _attributes(plate: Plate, part: Part, prefix: str, gone: str) -> Attributes:
     }
     if part.grows_from is not None:
         look["data-grows"] = part.grows_from
-    if plate.looks.is_behind(part.position, plate.vine):
+    if not part.is_cane and plate.looks.is_behind(part.position, plate.vine):
         look["opacity"] = _BEHIND_OPACITY
     if condition is Condition.SPINDLY:
         look["stroke-width"] = 1.3

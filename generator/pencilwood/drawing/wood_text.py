@@ -53,6 +53,8 @@ class WoodShown:
     sawn: Sawn | None = None
     clipped_to: Frame | None = None
     """What lies outside of it is left out."""
+    view: str = ""
+    """The one view that is drawn; empty for all."""
 
     @property
     def facts(self) -> list[object]:
@@ -73,6 +75,7 @@ def wood_shown(
     laid: Sequence[Laid],
     sawn: Sawn | None = None,
     clipped_to: Frame | None = None,
+    view: str = "",
 ) -> WoodShown:
     """The same in a form that can be compared; the parts and stages follow from its values."""
     gone = tuple(
@@ -93,6 +96,7 @@ def wood_shown(
         laid=tuple(laid),
         sawn=sawn,
         clipped_to=clipped_to,
+        view=view,
     )
 
 
@@ -125,13 +129,14 @@ def wood_text(shown: WoodShown, prefix: str) -> tuple[str, str]:
 @lru_cache(maxsize=8)
 def _wood_text(shown: WoodShown) -> tuple[str, str]:
     plate = plate_of(shown.parts, shown.laid)
-    behind: list[Thing] = [draw_ground(plate)]
-    for view in plate.views:
+    views = [one for one in plate.views if shown.view in ("", one.looks.view)]
+    behind: list[Thing] = [draw_ground(plate)] if plate in views else []
+    for view in views:
         name = view.looks.view if view is not plate else ""
         behind.extend(_view(view, f"{_PREFIX}-{name}" if name else _PREFIX, shown))
     over: list[Thing] = []
     if shown.cut_marks:
-        over.extend(draw_cut_marks(view, shown.cut_marks) for view in plate.views)
+        over.extend(draw_cut_marks(view, shown.cut_marks) for view in views)
     if shown.cutpoints:
         over.append(_cut_points(cut_points_of_views(plate)))
     return _written(behind, shown), _written(over, shown)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from pencilwood.drawing.labels import heights_of_names
+from pencilwood.drawing.labels import boxes_of_names
 from pencilwood.drawing.plate import Frame, Plate
 
 _MARGIN_MM = 60.0
@@ -19,7 +19,7 @@ def arm_window(plates: Sequence[Plate], below_arm_mm: float, beside_head_mm: flo
     feet = [plate.foot(one) for plate in plates for one in plate.parts.positions]
     xs = [-beside_head_mm, beside_head_mm, *(point.x for point in (*stems, *feet))]
     level = max(foot.y for foot in feet)
-    names = [lower for plate in plates for _, lower in heights_of_names(plate)]
+    names = [name.bottom for plate in plates for name in boxes_of_names(plate)]
     bottom = max(level + below_arm_mm, *names, *(point.y + _MARGIN_MM for point in stems))
     top = min(point.y for point in stems) - _MARGIN_MM
     return Frame(min(xs) - _BESIDE_MM, top, max(xs) + _BESIDE_MM, bottom)

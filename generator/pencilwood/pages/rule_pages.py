@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from pencilwood.cases.case import RuleExample
 from pencilwood.drawing import draw_pruned, scale_words, window_on_arms
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.plate import Frame, frame_around_all
+from pencilwood.drawing.labels import LETTER
+from pencilwood.drawing.near_views import NearView, near_views, to_compare
 from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.near_pictures import near_pictures
 from pencilwood.pages.page import Page
 from pencilwood.pages.rule_prices import forms_of, in_order, rule_shown
 from pencilwood.pages.score_page import bands_shown
@@ -20,7 +23,7 @@ from pencilwood.rules import RULES
 from pencilwood.rules.rulebook import RULEBOOK
 from pencilwood.rules.shapes import Rule
 from pencilwood.vine.passes import after_cuts
-from pencilwood.vine.wood import divide, uncut
+from pencilwood.vine.wood import Parts, divide, uncut
 
 
 @dataclass(frozen=True)
@@ -43,6 +46,8 @@ class ShownExample:
     cuts: tuple[str, ...]
 
 
+_GHOSTS_MM = 40.0
+"""So much is seen of what was cut, past the wood that is left."""
 ANCHORS = ("checks", "why", "instead", "limits", "source")
 
 
@@ -92,37 +97,55 @@ def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:
 def examples_shown(desk: Desk, rule: Rule, prefix: str = "") -> Iterator[ShownExample]:
     """The bad and the good vine of a rule, as far as they could be read.
 
-    `prefix` keeps their ids apart where a page shows them a second time.
+    `prefix` keeps their ids apart on a page that is not the rule's own and lists no cuts.
     """
     shown = desk.handbook.examples.get(rule.name, {})
     kinds = [kind for kind in ("bad", "good") if kind in shown]
-    windows = [_window(shown[kind]) for kind in kinds]
-    for kind in kinds:
-        # In one window both are to one scale, so that they can be compared.
-        yield _example(desk, rule, shown[kind], prefix, frame_around_all(windows))
+    views = to_compare([_views(shown[kind]) for kind in kinds])
+    for kind, own in zip(kinds, views, strict=True):
+        yield _example(desk, rule, shown[kind], prefix, own)
 
 
-def _window(example: RuleExample) -> Frame:
-    left = after_cuts(uncut(divide(example.vine)), example.cuts)
-    return window_on_arms(left, laid_canes(left, example.cuts))
+def _views(example: RuleExample) -> tuple[NearView, ...]:
+    """Of arms the wood that is left; of a head also a little of what came off."""
+    before = uncut(divide(example.vine))
+    left = after_cuts(before, example.cuts)
+    laid = laid_canes(left, example.cuts)
+    views = near_views(before, laid, beyond_mm=_GHOSTS_MM, left=left)
+    if len(views) > 1:
+        return views
+    return (replace(views[0], window=window_on_arms(left, laid)),)
 
 
 def _example(
-    desk: Desk, rule: Rule, example: RuleExample, prefix: str, window: Frame
+    desk: Desk, rule: Rule, example: RuleExample, prefix: str, views: Sequence[NearView]
 ) -> ShownExample:
     parts = divide(example.vine)
     left = after_cuts(uncut(parts), example.cuts)
-    title = desk.say(f"rule.drawing-{example.kind}", title=rule.title[desk.language])
-    drawing = draw_pruned(
-        parts,
-        example.cuts,
-        f"{prefix}{example.kind}-{rule.name}",
-        desk.language,
-        title=title,
-        description=describe_vine(parts, left, desk.language, desk.profile.units),
-        units=desk.profile.units,
-        window=window,
-    )
     cuts = tuple(cut_words(desk, parts, done) for done in example.cuts)
     caption = desk.own(example.caption)
+    told = [caption] if prefix else [caption, *cuts]
+
+    def draw(near: NearView, own_prefix: str) -> str:
+        return draw_pruned(
+            parts,
+            example.cuts,
+            own_prefix,
+            desk.language,
+            title=desk.say(f"rule.drawing-{example.kind}", title=rule.title[desk.language]),
+            description=describe_vine(parts, left, desk.language, desk.profile.units),
+            units=desk.profile.units,
+            window=near.window,
+            hidden=() if _names_a_piece(parts, told) else (LETTER,),
+            css_class=near.css_class if near.view else "",
+            view=near.view,
+        )
+
+    drawing = near_pictures(desk, views, f"{prefix}{example.kind}-{rule.name}", draw)
     return ShownExample(example.kind, desk.say(f"rule.{example.kind}"), caption, drawing, cuts)
+
+
+def _names_a_piece(parts: Parts, told: Sequence[str]) -> bool:
+    """Whether a text beside the drawing names wood by its letter: those letters are looked for."""
+    words = {word for text in told for word in re.findall(r"\w+", text)}
+    return any(f"{part.position.name}{part.piece.letter}" in words for part in parts.parts)

@@ -17,7 +17,7 @@ from pencilwood.vine.passes import Pass, after_each_pass
 from pencilwood.vine.wood import uncut
 from pencilwood.words import fitting, say
 from pencilwood.worksheets.case_papers import Words, words_under, worksheet_data
-from pencilwood.worksheets.print_drawing import print_vine
+from pencilwood.worksheets.print_passes import OnePass, print_passes
 from pencilwood.worksheets.typeset import Paper
 
 _CARD = ("hand", "pencil", "low", "buds", "clean")
@@ -69,19 +69,21 @@ def pocket_card(profile: Profile, language: str) -> Paper:
 def wall_poster(proof: CaseProof, profile: Profile, language: str) -> Paper:
     """The three passes on one vine, what each takes away dotted."""
     limits = _limits(profile, language)
-    left, panels, own = uncut(proof.parts), [], proof.parts.vine.own_words
+    left, passes, own = uncut(proof.parts), {}, proof.parts.vine.own_words
     cuts = [one.done for one in proof.case.answer]
     for in_pass, after in after_each_pass(proof.parts, cuts).items():
         laid = laid_canes(after, cuts) if in_pass is Pass.TIE else ()
-        drawing = print_vine(proof.parts, after, language, profile.units, earlier=left, laid=laid)
-        panels.append(
-            {
-                "heading": say(language, fitting(f"print.poster.{in_pass}", own)),
-                "say": say(language, fitting(f"print.poster.{in_pass}.say", own), **limits),
-                "drawing": drawing.as_data(),
-            }
-        )
+        passes[in_pass] = OnePass(left, after, laid)
         left = after
+    pictures = print_passes(list(passes.values()), language, profile.units)
+    panels = [
+        {
+            "heading": say(language, fitting(f"print.poster.{in_pass}", own)),
+            "say": say(language, fitting(f"print.poster.{in_pass}.say", own), **limits),
+            "views": views,
+        }
+        for in_pass, views in zip(passes, pictures, strict=True)
+    ]
     data: dict[str, object] = {
         "panels": panels,
         "words": words_under("print.poster", language, ("dotted", "safe")),

@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from xml.etree import ElementTree as Xml
 
 from pencilwood.drawing import describe_vine, draw_vine
-from pencilwood.drawing.arm_view import window_on_rest
 from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.stages import GONE, Stage, Stages
@@ -64,19 +63,12 @@ def print_vine(
     language: str,
     units: UnitSystem,
     *,
-    earlier: WoodLeft | None = None,
     cut_marks: Sequence[DoneCut] = (),
     laid: Sequence[Laid] = (),
 ) -> Printed:
-    """A vine without the ground below it; uncut, or cut and seen from nearer by.
-
-    What `earlier` has lost already is not shown at all.
-    """
-    plate = plate_of(parts, laid)
-    frame = _window(plate, earlier, near=left is not None)
-    shown = [Stage(EARLIER, earlier)] if earlier else []
-    shown += [Stage(GONE, left)] if left else []
-
+    """A vine without the ground below it; uncut, or cut and seen from nearer by."""
+    frame = _window(plate_of(parts, laid), near=left is not None)
+    shown = [Stage(GONE, left)] if left else []
     svg = draw_vine(
         parts,
         "print",
@@ -93,14 +85,14 @@ def print_vine(
     return Printed(for_print(svg), described, frame.right - frame.left)
 
 
-def _window(plate: Plate, earlier: WoodLeft | None, *, near: bool) -> Frame:
+def _window(plate: Plate, *, near: bool) -> Frame:
     """A single view without the ground; `near` leaves out what is far from the arm.
 
     Two views are shown whole, side by side, with the words below them.
     """
     whole = plate.frame
     if plate.second is not None:
-        return whole if earlier is None else window_on_rest(earlier)
+        return whole
     ys = [point.y for stem in plate.stems.values() for point in stem.curve.points]
     ys.append(-float(plate.vine.trellis.trimming_mm))
     top, bottom = plate.around_arm(_AHEAD_OF_ARM_MM, _BEHIND_ARM_MM)

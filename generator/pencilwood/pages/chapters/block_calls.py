@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
+from pencilwood.drawing import scale_words
 from pencilwood.drawing.close_up import draw_close_up
 from pencilwood.drawing.plates import PLATES, draw_plate
 from pencilwood.pages.chapters.prose import typed_figures
 from pencilwood.pages.chapters.template import Where
-from pencilwood.pages.chapters.vine_states import STATES, draw_in_state, left_in
+from pencilwood.pages.chapters.vine_states import DOWN_TO, STATES, draw_in_state, left_in
 from pencilwood.pages.chapters.writing import Writing
 from pencilwood.pages.rule_pages import ShownExample, examples_shown
 from pencilwood.proof import CaseProof
@@ -23,20 +24,28 @@ class BlockCalls:
         self._desk = writing.desk
 
     def draw(
-        self, where: Where, case: str, state: str = "before", at: str = "", caption: str = ""
+        self,
+        where: Where,
+        case: str,
+        state: str = "before",
+        at: str = "",
+        caption: str = "",
+        down_to: str = "wood",
     ) -> Markup:
         """A case's vine in one state, or one of its positions close up."""
         proof = self._writing.case(where, case)
         known = self._writing.known(where, state, STATES, "unknown-state")
+        known &= self._writing.known(where, down_to, DOWN_TO, "unknown-depth")
         if proof is None or not known:
             return Markup()
         places = [position.name for position in proof.parts.positions]
         if at and not self._writing.known(where, at, places, "unknown-position"):
             return Markup()
-        drawing = self._drawing(proof, state, at) if self._writing.draws else ""
-        return self._figure(where, drawing, caption, close=bool(at))
+        drawing = self._drawing(proof, state, at, down_to) if self._writing.draws else ""
+        near = not at and down_to == "wood"
+        return self._figure(where, drawing, caption, close=bool(at), near=near)
 
-    def _drawing(self, proof: CaseProof, state: str, at: str) -> str:
+    def _drawing(self, proof: CaseProof, state: str, at: str, down_to: str) -> str:
         desk = self._desk
         prefix = self._writing.prefix(proof.case.slug)
         title = desk.say(
@@ -49,7 +58,7 @@ class BlockCalls:
                 proof.parts, at, left, prefix, desk.language,
                 title=title, units=desk.profile.units,
             )  # fmt: skip
-        return draw_in_state(proof, left, state, prefix, title, desk)
+        return draw_in_state(proof, left, state, prefix, title, desk, down_to=down_to)
 
     def _said(self, state: str) -> str:
         return self._desk.say(f"case.show.{'fine' if state == 'answer' else state}")
@@ -84,13 +93,19 @@ class BlockCalls:
         self._alone(where)
         return self._writing.one_line("chapter_safety.html", note=notes[note])
 
-    def _figure(self, where: Where, drawing: str, caption: str, *, close: bool) -> Markup:
+    def _figure(
+        self, where: Where, drawing: str, caption: str, *, close: bool, near: bool = False
+    ) -> Markup:
         self._alone(where)
         for _ in typed_figures(caption):
             self._writing.problems.add(where, "typed-number", found=caption)
             break
         return self._writing.one_line(
-            "chapter_figure.html", drawing=drawing, caption=caption, close=close
+            "chapter_figure.html",
+            drawing=drawing,
+            caption=caption,
+            close=close,
+            scale=scale_words(self._desk.language) if near else "",
         )
 
     def _alone(self, where: Where) -> None:

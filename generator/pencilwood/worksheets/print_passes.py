@@ -1,0 +1,94 @@
+"""The pictures of a poster: what each pass leaves, and dotted what it takes off."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing.labels import LETTER
+from pencilwood.drawing.near_views import NearView, in_one_window, near_views
+from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.drawing.tied_canes import Laid
+from pencilwood.drawing.wood_text import plate_of
+from pencilwood.units import UnitSystem
+from pencilwood.vine.wood import WoodLeft
+from pencilwood.words import say
+from pencilwood.worksheets.print_drawing import EARLIER, for_print
+
+_GHOSTS_MM = 80.0
+"""So much is seen of what comes off, past the wood that is left."""
+_MOST_AHEAD_MM, _MOST_BEHIND_MM = 600.0, 400.0
+
+
+@dataclass(frozen=True)
+class OnePass:
+    """The wood before and after a pass."""
+
+    before: WoodLeft
+    after: WoodLeft
+    laid: tuple[Laid, ...] = ()
+
+
+def print_passes(
+    passes: Sequence[OnePass], language: str, units: UnitSystem
+) -> list[list[dict[str, object]]]:
+    """For each pass its pictures, one a view, as a template has them; all are equally wide.
+
+    What an earlier pass took off is not shown at all.
+    """
+    seen = [_near(one) for one in passes]
+    wide = in_one_window(seen)
+    return [
+        [
+            _picture(
+                one, replace(view, window=_as_wide(view.window, widest.window)), language, units
+            )
+            for view, widest in zip(views, wide, strict=True)
+        ]
+        for one, views in zip(passes, seen, strict=True)
+    ]
+
+
+def _near(one: OnePass) -> tuple[NearView, ...]:
+    """Long canes run on beyond the edge, so that the arms are seen large."""
+    views = near_views(one.before, one.laid, beyond_mm=_GHOSTS_MM, left=one.after)
+    if len(views) > 1:
+        return views
+    (view,) = views
+    top, bottom = plate_of(one.after.parts, one.laid).around_arm(_MOST_AHEAD_MM, _MOST_BEHIND_MM)
+    window = view.window
+    inside = replace(window, top=max(top, window.top), bottom=min(bottom, window.bottom))
+    return (replace(view, window=inside),)
+
+
+def _as_wide(window: Frame, frame: Frame) -> Frame:
+    return replace(window, left=frame.left, right=frame.right)
+
+
+def _picture(one: OnePass, view: NearView, language: str, units: UnitSystem) -> dict[str, object]:
+    parts = one.after.parts
+    svg = draw_vine(
+        parts,
+        "print",
+        language,
+        title="",
+        description="",
+        units=units,
+        stages=Stages((Stage(EARLIER, one.before), Stage(GONE, one.after))),
+        # Nothing on a poster speaks of a piece by its letter.
+        hidden=(LETTER,),
+        laid=one.laid,
+        window=view.window,
+        view=view.view,
+        across=view.across,
+    )
+    _, _, width_mm, height_mm = view.window.box
+    return {
+        "svg": for_print(svg),
+        "width": width_mm,
+        "height": height_mm,
+        "alt": describe_vine(parts, one.after, language, units),
+        "words": [say(language, f"drawing.{key}") for key in view.says],
+    }

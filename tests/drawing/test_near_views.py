@@ -1,0 +1,108 @@
+"""Seen from near, the wood fills the picture; a vine with two views has two of one scale."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Callable
+
+import pytest
+
+from cane_vines import cane_vine
+from heads import head_vine, random_head
+from high_cordons import high_vine
+from pencilwood.drawing.labels import boxes_of_names
+from pencilwood.drawing.near_views import near_views
+from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.wood_text import plate_of
+from pencilwood.vine.model import Vine
+from pencilwood.vine.wood import Shortening, WoodLeft, divide, uncut
+from vines import SAMPLES, random_vine
+
+FORMS: dict[str, Callable[[], Vine]] = {
+    **SAMPLES,
+    "head": head_vine,
+    "high": high_vine,
+    "canes": cane_vine,
+}
+
+
+def shortened(left: WoodLeft, buds: int) -> WoodLeft:
+    for part in left.parts.parts:
+        if part.is_cane and part.most > buds:
+            left = left.cut(Shortening(part.name, buds))
+    return left
+
+
+def foot_and_tip(plate: Plate, left: WoodLeft) -> list[tuple[float, float]]:
+    return [
+        stem.curve.at(along_mm)
+        for part, state in zip(left.parts.parts, left.states, strict=True)
+        if state
+        for stem in (plate.stem(part),)
+        for along_mm in (part.start_mm, part.end_mm if state == part.most else part.start_mm)
+    ]
+
+
+@pytest.mark.parametrize("name", FORMS)
+@pytest.mark.parametrize("buds", [2, 20])
+def test_all_wood_and_every_name_is_in_its_picture(name: str, buds: int) -> None:
+    left = shortened(uncut(divide(FORMS[name]())), buds)
+    plate = plate_of(left.parts)
+    for near, view in zip(near_views(left, left=left), plate.views, strict=True):
+        one = near.window
+        for x, y in foot_and_tip(view, left):
+            assert one.left < x < one.right
+            assert one.top < y < one.bottom
+        for box in boxes_of_names(view):
+            assert one.left < box.left < box.right < one.right
+            assert one.top < box.top < box.bottom < one.bottom
+
+
+@pytest.mark.parametrize("name", ["tidy", "high", "canes", "head"])
+def test_the_ground_is_outside(name: str) -> None:
+    left = shortened(uncut(divide(FORMS[name]())), 2)
+    first, *_ = near_views(left, left=left)
+    assert first.window.bottom < 0
+
+
+@pytest.mark.parametrize(
+    ("name", "least"),
+    [
+        # How much of the picture's width the arms take, or the wood that is laid around a head;
+        # of the whole drawing with its words it is two thirds, and an eighth.
+        ("tidy", 0.75),
+        ("climbing", 0.75),
+        ("high", 0.75),
+        ("head", 0.4),
+    ],
+)
+def test_what_the_picture_is_about_fills_it(name: str, least: float) -> None:
+    left = shortened(uncut(divide(FORMS[name]())), 2)
+    *_, near = near_views(left, left=left)
+    view = plate_of(left.parts).views[-1]
+    xs = [view.foot(position).x for position in left.parts.positions]
+    if view.looks.name_foot is None:
+        xs += [corner.x for corner in view.looks.corners(left.parts.vine)]
+    assert (max(xs) - min(xs)) / (near.window.right - near.window.left) >= least
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_two_views_have_one_scale(seed: int) -> None:
+    left = uncut(divide(random_head(random.Random(seed))))
+    row, above = near_views(left, left=left)
+    assert row.window.box[2:] == pytest.approx(above.window.box[2:])
+    assert row.says == ("view.row",)
+    assert {"view.above", "view.row-side"} <= set(above.says)
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_ghosts_end_a_little_beyond_the_wood_that_is_left(seed: int) -> None:
+    before = uncut(divide(random_vine(random.Random(seed))))
+    after = shortened(before, 1)
+    (near,) = near_views(before, left=after, beyond_mm=50)
+    (all_of_it,) = near_views(before, left=before)
+    (rest,) = near_views(after, left=after)
+    assert all_of_it.window.top <= near.window.top
+    assert near.window.top >= rest.window.top - 50.1
+    # Both arms are always seen from tip to tip.
+    assert near.window.left == all_of_it.window.left
