@@ -71,7 +71,7 @@ def test_a_handbook_in_inches_says_them_alone(handbooks: Callable[[str], Handboo
     book = handbooks("units: us")
     spacing = next(one for one in BANDS if one.name == "spur spacing at least")
     (shown,) = bands_shown(Desk(book, "scores", "en"), [spacing])
-    assert shown.range.replace("\u00a0", " ") == "3 in to 6 in"
+    assert shown.range.replace("\u00a0", " ") == "3 to 6 in"
 
 
 @pytest.mark.parametrize(
