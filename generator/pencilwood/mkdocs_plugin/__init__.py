@@ -43,7 +43,7 @@ from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
 from pencilwood.site.search import INDEX, divide_index, point_search_at, read_index
 from pencilwood.site.theme_files import is_of_use, put_before_theme
 from pencilwood.site.trouble import told_of
-from pencilwood.site.workers import collect_rarely
+from pencilwood.site.workers import collect_rarely, one_crew
 from pencilwood.words import say
 
 WATCHED = ("content", "quizzes", "site_assets")
@@ -81,13 +81,8 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read and prove everything first: MkDocs clears the old site only after this."""
         self._site_dir = config.site_dir
-        opened = open_handbook(root_of(config), language_asked_for())
-        tell(opened.findings)
-        if opened.handbook is None:
-            raise not_built()
-        if not self._live:
-            keep_others_folders(config)
-        self._site = assemble(opened.handbook)
+        with one_crew():
+            self._site = self._made(config)
         self._ours = {self._source(page): page for page in self._site.pages}
         self._listed = {
             language: [
@@ -104,7 +99,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         if self._live:
             self._shown = LiveSite(Path(self._site_dir))
             config.site_dir = str(self._shown.fresh())
-        config.site_url = config.site_url or opened.handbook.profile.site_address
+        config.site_url = config.site_url or self._site.handbook.profile.site_address
         if not config.site_url:
             # Neither works without an address; the site map would also carry the day's date.
             config.theme.static_templates -= {"404.html", "sitemap.xml"}
@@ -114,6 +109,16 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         ]
         self._speak(config, self._languages[0])
         return config
+
+    def _made(self, config: MkDocsConfig) -> Site:
+        """All that we have to say; told what is wrong where it cannot be made."""
+        opened = open_handbook(root_of(config), language_asked_for())
+        tell(opened.findings)
+        if opened.handbook is None:
+            raise not_built()
+        if not self._live:
+            keep_others_folders(config)
+        return assemble(opened.handbook)
 
     # After other plugins: what they add to the trainer's folder is not ours to publish.
     @event_priority(-100)

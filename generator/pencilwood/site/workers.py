@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import gc
 import os
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
+from contextlib import contextmanager
 from multiprocessing import get_context
 from pathlib import Path
 from typing import TypeVar
@@ -46,18 +47,59 @@ def spread(work: Callable[[Given], Made], items: Iterable[Given]) -> list[Made]:
     return done + _handed_out(work, given[len(done) :])
 
 
+@contextmanager
+def one_crew() -> Iterator[None]:
+    """The same workers for all that is spread within, if any are called.
+
+    To start one takes it as long as to work out half a dozen vines: it reads all of our program.
+    """
+    global _crew
+    before, _crew = _crew, _Crew()
+    try:
+        yield
+    finally:
+        _crew.dismiss()
+        _crew = before
+
+
+class _Crew:
+    """Workers that wait for more work until they are dismissed."""
+
+    def __init__(self) -> None:
+        self._pool: ProcessPoolExecutor | None = None
+
+    def called(self) -> ProcessPoolExecutor:
+        """All of them; each is started when there is something for it to do."""
+        if self._pool is None:
+            self._pool = ProcessPoolExecutor(
+                cores(), get_context("spawn"), initializer=_begin, initargs=(kept.folder(),)
+            )
+        return self._pool
+
+    def dismiss(self) -> None:
+        """End them once they have done what they were handed."""
+        if self._pool is not None:
+            self._pool.shutdown()
+        self._pool = None
+
+
+_crew: _Crew | None = None
+
+
 def _handed_out(work: Callable[[Given], Made], given: list[Given]) -> list[Made]:
     workers = min(cores(), len(given) // FEWEST)
     if workers < 2:
         return [work(item) for item in given]
+    crew = _crew or _Crew()
+    fair = max(1, len(given) // (workers * 8))
     try:
-        with ProcessPoolExecutor(
-            workers, get_context("spawn"), initializer=_begin, initargs=(kept.folder(),)
-        ) as pool:
-            fair = max(1, len(given) // (workers * 8))
-            return list(pool.map(work, given, chunksize=min(fair, MOST_AT_ONCE)))
+        return list(crew.called().map(work, given, chunksize=min(fair, MOST_AT_ONCE)))
     except (BrokenProcessPool, OSError, ImportError):
+        crew.dismiss()
         return [work(item) for item in given]
+    finally:
+        if crew is not _crew:
+            crew.dismiss()
 
 
 def cores() -> int:
