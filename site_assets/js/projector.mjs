@@ -3,6 +3,7 @@
  * may cut wood by tapping it, for the room that has just voted.
  */
 
+import { fanNames } from "./room_names.mjs";
 import { boxAround, centred, clearOfTrunk, insideOf, rowsOfNames } from "./room_places.mjs";
 
 /** @import {Box} from "./room_places.mjs" */
@@ -163,7 +164,8 @@ export class Projector {
     const room = this.svg.getBoundingClientRect();
     if (room.width === 0 || room.height === 0) return;
     const words = [...this.root.querySelectorAll(".pwp-scale.pwp-now, .pwp-keys.pwp-now")];
-    const beside = words.filter((one) => getComputedStyle(one).position === "absolute");
+    const seen = words.filter((one) => one.getClientRects().length > 0);
+    const beside = seen.filter((one) => getComputedStyle(one).position === "absolute");
     const lefts = beside.map((one) => one.getBoundingClientRect().left - room.left);
     const { x, y, width, height } = centred(this.box, room, Math.min(room.width, ...lefts));
     this.svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
@@ -184,6 +186,7 @@ export class Projector {
     const text = parseFloat(getComputedStyle(this.root).fontSize);
     const letter = Math.min(LETTER_SHARE * window.innerHeight, text) / pixelsPerMm;
     this.svg.style.setProperty("--pwp-letter", `${letter.toFixed(1)}px`);
+    fanNames(this.svg, this.shown, letter);
     const names = [...this.svg.querySelectorAll(".pw-places:not(.pw-places-inside) .pw-place-name")];
     const ys = names.map((name) => Number(name.getAttribute("data-y") ?? name.getAttribute("y")));
     // Names below the arm go on downward, names above it upward.

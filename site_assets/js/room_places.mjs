@@ -6,6 +6,7 @@ const NEAR_HEIGHT_MM = 460;
 const NEAR_LIFT_MM = 80;
 const MOST_NEAR = 3;
 const NAME_WIDTH = 0.62;
+const NAME_GAP = 0.25;
 
 /** @typedef {{x: number, y: number, width: number, height: number}} Box  in user units, mm */
 
@@ -77,6 +78,32 @@ export function rowsOfNames(names, letter) {
 export function clearOfTrunk(x, text, letter, half) {
   const clear = half + (text.length * letter * NAME_WIDTH) / 2 + letter * 0.2;
   return x < 0 ? Math.min(x, -clear) : Math.max(x, clear);
+}
+
+/**
+ * How far from the middle names of one side of a head stand, so that none covers another and all are
+ * in sight; as they were drawn where there is no room for that.
+ *
+ * @param {readonly {away: number, text: string}[]} names  from the head outward
+ * @param {number} letter  height of a letter
+ * @param {number} edge  how far from the middle the screen ends on that side
+ * @returns {number[]}
+ */
+export function fannedOut(names, letter, edge) {
+  const halves = names.map(({ text }) => (text.length * NAME_WIDTH + NAME_GAP) * (letter / 2));
+  /** @type {number[]} */
+  const out = [];
+  names.forEach(({ away }, number) => {
+    const clear = number === 0 ? away : out[number - 1] + halves[number - 1] + halves[number];
+    out.push(Math.max(away, clear));
+  });
+  let end = edge;
+  for (let number = out.length - 1; number >= 0; number -= 1) {
+    out[number] = Math.min(out[number], end - halves[number]);
+    end = out[number] - halves[number];
+  }
+  const drawn = names.map(({ away }) => away);
+  return out.length > 0 && out[0] < drawn[0] - halves[0] ? drawn : out;
 }
 
 /**

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { boxAround, centred, clearOfTrunk, insideOf, rowsOfNames } from "../../site_assets/js/room_places.mjs";
+import { boxAround, centred, clearOfTrunk, fannedOut, insideOf, rowsOfNames } from "../../site_assets/js/room_places.mjs";
 
 const WHOLE = { x: -1000, y: -1500, width: 2200, height: 900 };
 
@@ -61,4 +61,17 @@ test("a name that the edge would cut moves into sight, one beyond it does not", 
   assert.ok(insideOf(shown, 310, "R3", 60) + (2 * 60 * 0.62) / 2 <= 300);
   assert.equal(insideOf(shown, 0, "L1", 60), 0);
   assert.equal(insideOf(shown, 500, "R4", 60), 500);
+});
+
+test("names around a head stand apart and in sight, or as they were drawn", () => {
+  const names = [257, 407, 556].map((away, n) => ({ away, text: `L${n + 1}` }));
+  assert.deepEqual(fannedOut(names, 52, 900), [257, 407, 556]);
+  const wide = 2 * 140 * 0.62;
+  const apart = fannedOut(names, 140, 900);
+  assert.ok(Math.abs(apart[0] - 257) < 0.001 && apart[1] - apart[0] > wide - 0.001 && apart[2] - apart[1] > wide - 0.001);
+  const near = fannedOut(names, 40, 470);
+  assert.ok(near[2] + 40 * 0.62 < 470.001);
+  assert.ok(near[2] - near[1] > 2 * 40 * 0.62 - 0.001);
+  assert.equal(near[0], 257);
+  assert.deepEqual(fannedOut(names, 140, 300), [257, 407, 556]);
 });

@@ -97,7 +97,7 @@ def test_no_letter_is_too_small_for_the_last_row(
     script = """least => [...document.querySelectorAll("h2, p, a, button, span, text")]
         .filter(one => one.checkVisibility({visibilityProperty: true})
             && one.getClientRects().length && one.textContent.trim()
-            && !one.closest(".pwp-hidden"))
+            && !one.closest(".pwp-hidden, .pwp-keys"))
         .map(one => {
             const scale = one.ownerSVGElement ? one.getScreenCTM().a : 1;
             return [one.textContent, parseFloat(getComputedStyle(one).fontSize) * scale];

@@ -39,7 +39,9 @@ def test_no_wood_is_under_words_and_no_name_over_the_trunk(room: Page, height: i
 
 @pytest.mark.browser
 @pytest.mark.parametrize("slug", [CASE, CANES])
-@pytest.mark.parametrize("size", [ROOM, {"width": 390, "height": 844}])
+@pytest.mark.parametrize(
+    "size", [ROOM, {"width": 390, "height": 844}, {"width": 820, "height": 1180}]
+)
 def test_the_drawing_stands_in_the_middle(
     browser: Browser, folder: Path, slug: str, size: dict[str, int]
 ) -> None:

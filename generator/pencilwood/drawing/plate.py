@@ -161,7 +161,7 @@ class Plate:
         trunk = float(self.vine.trunk_thickness_mm * 2)
         left = min([-trunk, *tips, *(x - room for (x, _), room in self._edges)])
         right = max([trunk, *tips, *(x + room for (x, _), room in self._edges)])
-        beside = RIGHT_MARGIN_MM if self._has_words_beside else LEFT_MARGIN_MM
+        beside = RIGHT_MARGIN_MM if self.has_words_beside else LEFT_MARGIN_MM
         return left - LEFT_MARGIN_MM, right + beside
 
     @cached_property
@@ -194,7 +194,7 @@ class Plate:
         return Frame(left, -top - _TOP_MARGIN_MM, right, low + _BELOW_GROUND_MM + scale)
 
     @property
-    def _has_words_beside(self) -> bool:
+    def has_words_beside(self) -> bool:
         """Whether wires or a height are named to the right of the wood."""
         return self.vine.trellis.is_trimmed or not self.vine.trellis.has_no_wire
 

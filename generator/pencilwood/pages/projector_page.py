@@ -1,8 +1,8 @@
 """One case filling a screen: the room votes by hand, a key or a clicker shows the next step.
 
-Letters are never smaller than a twenty-fifth of the screen's height. On a picture 1.5 m high that
-makes capitals of about 40 mm, a two-hundredth of 8 m, from where they can still be read (common
-practice, no source).
+Letters are never smaller than a twenty-fifth of the screen's height, but for the help for keys.
+On a picture 1.5 m high that makes capitals of about 40 mm, a two-hundredth of 8 m, from where they
+can still be read (common practice, no source).
 
 The page stands alone, without the site's menus. The drawing is that of the vine's own page, from
 which the script brings it (`site_assets/js/room_drawing.mjs`). Without its script the page shows a
@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from pencilwood.cases.case import AnswerCut
-from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.plate import LEFT_MARGIN_MM, RIGHT_MARGIN_MM, Frame, Plate
 from pencilwood.drawing.stems import THICKER
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.drawing.writer import number
@@ -113,13 +113,16 @@ def _frames(plate: Plate) -> tuple[Frame, Frame]:
     lowest.append(-float(plate.vine.trellis.trimming_mm))
     _, below = plate.around_arm(0.0, _ALL_BEHIND_ARM_MM)
     bottom = max(below, *(y + _MARGIN_MM for y in lowest))
-    above_ground = Frame(whole.left, whole.top, whole.right, bottom)
+    # No wire is named here.
+    unnamed_mm = RIGHT_MARGIN_MM - LEFT_MARGIN_MM if plate.has_words_beside else 0.0
+    right = whole.right - unnamed_mm
+    above_ground = Frame(whole.left, whole.top, right, bottom)
     if plate.second is not None:
         return above_ground, _near_feet(plate.second)
     top, low = plate.around_arm(_AHEAD_OF_ARM_MM, _BEHIND_ARM_MM)
     return (
         above_ground,
-        Frame(whole.left, max(whole.top, top), whole.right, min(bottom, low)),
+        Frame(whole.left, max(whole.top, top), right, min(bottom, low)),
     )
 
 
