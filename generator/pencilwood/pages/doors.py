@@ -5,17 +5,21 @@ Each is a page of its own that lists what the handbook holds for them, in the or
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from pencilwood.cases.case import Case
 from pencilwood.cases.chapter_head import Audience
 from pencilwood.cases.credits import credit_words
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.pages.projector_page import projector_path
+from pencilwood.pages.rule_prices import form_word
 from pencilwood.pages.vine_cards import levels_of
 from pencilwood.quiz.quiz_proof import QuizProof
+from pencilwood.vine.forms import FORMS
 
 WORKERS, TRAINERS, TEACHERS = "workers", "trainers", "teachers"
 _BEHIND: dict[str, tuple[Audience | None, tuple[str, ...]]] = {
@@ -84,7 +88,7 @@ def teachers_page(handbook: Handbook, language: str) -> Page:
     cases = [proof.case for proof in handbook.cases]
     return _write(
         desk,
-        shown=[Lead(desk.own(one.title), desk.href(projector_path(one.slug))) for one in cases],
+        shown=_by_form(desk, cases),
         quizzes=[quiz_lead(desk, quiz) for quiz in handbook.quizzes],
         shared=[
             Lead(
@@ -96,6 +100,18 @@ def teachers_page(handbook: Handbook, language: str) -> Page:
             if one.shared_in
         ],
     )
+
+
+def _by_form(desk: Desk, cases: Sequence[Case]) -> dict[str, list[Lead]]:
+    """Each vine's page for a projector and its short name, under the form it is trained to."""
+    found: dict[str, list[Lead]] = {}
+    for form in FORMS:
+        for case in cases:
+            if case.vine.form is form:
+                href = desk.href(projector_path(case.slug))
+                lead = Lead(desk.own(case.title), href, case.slug)
+                found.setdefault(form_word(desk, form.name), []).append(lead)
+    return found
 
 
 def first_quiz(handbook: Handbook) -> QuizProof | None:

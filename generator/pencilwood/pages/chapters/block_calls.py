@@ -91,7 +91,8 @@ class BlockCalls:
         if not self._writing.known(where, note, notes, "unknown-note-called"):
             return Markup()
         self._alone(where)
-        return self._writing.one_line("chapter_safety.html", note=notes[note])
+        first, self._writing.noted = not self._writing.noted, True
+        return self._writing.one_line("chapter_safety.html", note=notes[note], first=first)
 
     def _figure(
         self, where: Where, drawing: str, caption: str, *, close: bool, near: bool = False
