@@ -72,12 +72,14 @@ def usual_note(field: Field, language: str, units: UnitSystem) -> str:
     """What is usual and how well it is known; empty where nothing is known."""
     if not field.default and not field.source_in(language):
         return ""
-    return say(
+    told = say(
         language,
         "block.form.usual" if field.default else "block.form.known",
         usual=usual_words(field, language, units),
         status=say(language, f"block.status.{field.status}"),
     )
+    # Its source follows, where it has one.
+    return told if field.source_in(language) else f"{told.removesuffix(':')}."
 
 
 def usual_words(field: Field, language: str, units: UnitSystem) -> str:
