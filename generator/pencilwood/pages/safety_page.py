@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from pencilwood.cases.reference import Title
 from pencilwood.cases.safety import SafetyNote, Status
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
+from pencilwood.pages.unbroken import keep_names_together
 
 GROUPS = ("tools", "ladders", "you")
 
@@ -19,7 +22,9 @@ class ShownSource:
 
     numbers: str
     """Which of them, counted from 1: `1, 2, 5`."""
-    title: Title | None
+    title: Markup
+    """Who published it; empty where nobody did."""
+    as_printed: bool
     status: Status
 
 
@@ -51,7 +56,12 @@ def _shown(desk: Desk, note: SafetyNote) -> ShownNote:
     return ShownNote(
         note,
         tuple(
-            ShownSource(", ".join(numbers), title, status)
-            for (_, status), (title, numbers) in found.items()
+            ShownSource(
+                numbers=", ".join(numbers),
+                title=keep_names_together(words),
+                as_printed=title is not None and title.as_printed,
+                status=status,
+            )
+            for (words, status), (title, numbers) in found.items()
         ),
     )
