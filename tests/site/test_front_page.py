@@ -197,7 +197,7 @@ def headings(page: Page) -> list[str]:
     return [re.sub("<[^>]*>", "", title).strip() for title in parts[::2]]
 
 
-READ, PRUNE = "Read, one short chapter at a time", "Prune, from the easiest vine on"
+READ, PRUNE = "Read one short chapter at a time", "Prune, from the easiest vine on"
 PRACTISE, QUIZ = "Practise until your hand knows it", "Your first quiz"
 
 

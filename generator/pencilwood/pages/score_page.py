@@ -66,7 +66,7 @@ def _band(desk: Desk, band: Band, value: int) -> ShownBand:
         name=desk.say(f"band.{band.name}"),
         value=band.words(value, desk.profile.units, desk.language),
         range=beside_published(desk, band.lowest, band.highest)
-        if band.in_inches and desk.profile.units == "metric"
+        if band.in_inches and not band.in_mm and desk.profile.units == "metric"
         else range_words(desk, band),
         status=desk.say(f"status.{band.status}"),
         source=band.source[desk.language],
