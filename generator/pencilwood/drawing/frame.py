@@ -10,7 +10,7 @@ from functools import lru_cache
 from pencilwood.drawing.bark import bark, older_wood
 from pencilwood.drawing.curves import Curve, HalfWidth, same_way_round, trace
 from pencilwood.drawing.grain import Grain
-from pencilwood.drawing.looks import FRAME, INK
+from pencilwood.drawing.looks import FACE, FRAME, INK
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Thing
 from pencilwood.drawing.stems import THICKER
@@ -22,6 +22,8 @@ _TIP_SHARE = 0.6
 """How thick an arm is drawn at its tip, compared with its start."""
 _GROUND_FLARE = 0.45
 BELOW_GROUND_MM = 14.0
+_FACE = ((0, -1), (0.7, -0.7), (1, 0), (0.7, 0.7), (0, 1), (-0.4, 0.7), (-0.6, 0), (-0.4, -0.7))
+"""Around a sawn face: outward and down, as shares of half its height."""
 
 
 def arm_thickness_mm(arm: Arm, along_mm: float) -> float:
@@ -73,7 +75,25 @@ def draw_frame(vine: Vine, prefix: str) -> Group:
     body = draw_body(vine, _limbs(vine), _joints(vine), prefix)
     fine: Attributes = {"class": "pw-bark", "fill": "none", "stroke-width": 1.5}
     strokes = (*_around_knees(vine), *_over_head(vine))
-    return Group((*body.things, Ink(strokes, fine)), body.attributes)
+    stumps = [arm for arm in vine.arms if is_stump(vine, arm)]
+    faces = (sawn_face(vine, arm, float(arm.length_mm)) for arm in stumps)
+    return Group((*body.things, Ink(strokes, fine), *faces), body.attributes)
+
+
+def is_stump(vine: Vine, arm: Arm) -> bool:
+    """Whether an arm was sawn off before it bends out of the trunk."""
+    return arm.length_mm < vine.trunk_thickness_mm * THICKER / 2 + _KNEE_MM
+
+
+def sawn_face(vine: Vine, arm: Arm, at_mm: float) -> Ink:
+    """The pale face of an arm that was sawn off at this distance from the middle of the head."""
+    side, half = outward(arm.side), arm_thickness_mm(arm, 0) / 2
+    middle = half - vine.cordon_height_mm
+    face = tuple(
+        Point(side * (at_mm + aside * half * 0.4), middle + down * half) for aside, down in _FACE
+    )
+    cut: Attributes = {"class": "pw-face", "fill": FACE, "stroke": INK, "stroke-width": 2.6}
+    return Ink((Run(face, closed=True),), cut)
 
 
 def frame_wood(vine: Vine) -> Ink:
@@ -114,7 +134,8 @@ def draw_body(vine: Vine, limbs: Sequence[Limb], joints: Sequence[Run], prefix: 
         else:
             start += vine.trunk_thickness_mm * THICKER * 0.6 + _KNEE_MM * 0.5
         grain = Grain(limb.name)
-        things.extend(bark(limb.curve, start, end, limb.half_mm, grain, shaded=limb.shaded))
+        if start < end:
+            things.extend(bark(limb.curve, start, end, limb.half_mm, grain, shaded=limb.shaded))
     return Group(tuple(things), {"class": "pw-frame", "id": f"{prefix}-frame", "stroke": INK})
 
 
@@ -179,10 +200,14 @@ def arm_limb(vine: Vine, arm: Arm) -> Limb:
     return Limb(f"arm {arm.side}", curve, half_mm, 0, arm.length_mm, shaded=side)
 
 
+def _bending(vine: Vine) -> Iterator[Arm]:
+    return (arm for arm in vine.arms if not is_stump(vine, arm))
+
+
 def _knees(vine: Vine) -> Iterator[Run]:
     """The rounded bend between the trunk and each arm."""
     top = -vine.cordon_height_mm
-    for arm in vine.arms:
+    for arm in _bending(vine):
         side = outward(arm.side)
         corner_x = side * vine.trunk_thickness_mm * THICKER / 2 * 0.96
         corner_y = top + arm_thickness_mm(arm, 60) * 0.97
@@ -200,7 +225,7 @@ def _knees(vine: Vine) -> Iterator[Run]:
 
 def _around_knees(vine: Vine) -> Iterator[Run]:
     """Strokes of bark that bend from the trunk into each arm."""
-    for arm in vine.arms:
+    for arm in _bending(vine):
         side = outward(arm.side)
         middle = Point(
             side * (vine.trunk_thickness_mm * THICKER / 2 * 0.96 + _KNEE_MM),

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from pencilwood.drawing.frame import arm_limb, arm_thickness_mm, outline_of, outward
-from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Attributes, Group, Ink, Run
+from pencilwood.drawing.frame import arm_limb, outline_of, sawn_face
+from pencilwood.drawing.looks import PAPER, PENCIL
+from pencilwood.drawing.shapes import Attributes, Group, Ink
 from pencilwood.vine.model import Side, Vine
 
 
@@ -35,20 +34,5 @@ def draw_sawn(vine: Vine, sawn: Sawn) -> Group:
     look: dict[str, str | float] = {"class": "pw-sawn", "data-side": str(sawn.side)}
     if not sawn.is_shown:
         look["display"] = "none"
-    x, half = outward(sawn.side) * sawn.stump_mm, arm_thickness_mm(arm, sawn.stump_mm) / 2
-    middle = half - vine.cordon_height_mm
-    face = tuple(
-        Point(x + outward(sawn.side) * aside * half * 0.4, middle + down * half)
-        for aside, down in (
-            (0, -1),
-            (0.7, -0.7),
-            (1, 0),
-            (0.7, 0.7),
-            (0, 1),
-            (-0.4, 0.7),
-            (-0.6, 0),
-            (-0.4, -0.7),
-        )
-    )
-    cut: Attributes = {"class": "pw-face", "fill": FACE, "stroke": INK, "stroke-width": 2.6}
-    return Group((Ink((outline_of(limb),), gone), Ink((Run(face, closed=True),), cut)), look)
+    face = sawn_face(vine, arm, float(sawn.stump_mm))
+    return Group((Ink((outline_of(limb),), gone), face), look)

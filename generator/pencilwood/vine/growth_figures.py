@@ -53,8 +53,8 @@ LONGEST_INTERNODE = GrowthFigure(
     80,
     "published",
     {
-        "en": "the upper end read is 7.6-8.9 cm (a garden page); 8 cm is taken",
-        "es": "el extremo superior leído es 7,6-8,9 cm (una página de jardinería); se toman 8 cm",
+        "en": "the upper end read is 7.6 to 8.9 cm (a garden page); 8 cm is taken",
+        "es": "el extremo superior leído es de 7,6 a 8,9 cm (una página de jardinería); se toman 8 cm",
     },
 )
 THINNEST_CANE = GrowthFigure(
