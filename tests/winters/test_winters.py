@@ -181,8 +181,18 @@ def test_the_command_prints_what_is_proved(workshop: Workshop, winters: Winters)
     ("points", "en", "es"),
     [
         pytest.param(0, None, None, id="what costs nothing is not spoken of"),
-        pytest.param(1, "vine loses 1 point.", "invierno pierde 1 punto.", id="one is one"),
-        pytest.param(27, "vine loses 27 points.", "invierno pierde 27 puntos.", id="several"),
+        pytest.param(
+            1,
+            "vine loses 1 point, and the score does not count it.",
+            "invierno pierde 1 punto, y el puntaje no lo cuenta.",
+            id="one is one",
+        ),
+        pytest.param(
+            27,
+            "vine loses 27 points, and the score does not count them.",
+            "invierno pierde 27 puntos, y el puntaje no los cuenta.",
+            id="several",
+        ),
     ],
 )
 def test_the_command_speaks_of_a_loss_where_there_is_one(

@@ -54,7 +54,7 @@ LONGEST_INTERNODE = GrowthFigure(
     "published",
     {
         "en": "the upper end read is 7.6 to 8.9 cm (a garden page); 8 cm is taken",
-        "es": "el extremo superior leído es de 7,6 a 8,9 cm (una página de jardinería); se toman 8 cm",
+        "es": "el extremo superior leído es de 7,6 a 8,9 cm (página de jardinería); se toman 8 cm",
     },
 )
 THINNEST_CANE = GrowthFigure(
