@@ -72,10 +72,11 @@ class Limb:
 
 def draw_frame(vine: Vine, prefix: str) -> Group:
     """Trunk, head and arms."""
-    body = draw_body(vine, _limbs(vine), _joints(vine), prefix)
+    stumps = [arm for arm in vine.arms if is_stump(vine, arm)]
+    short = [f"arm {arm.side}" for arm in stumps]
+    body = draw_body(vine, _limbs(vine), _joints(vine), prefix, short)
     fine: Attributes = {"class": "pw-bark", "fill": "none", "stroke-width": 1.5}
     strokes = (*_around_knees(vine), *_over_head(vine))
-    stumps = [arm for arm in vine.arms if is_stump(vine, arm)]
     faces = (sawn_face(vine, arm, float(arm.length_mm)) for arm in stumps)
     return Group((*body.things, Ink(strokes, fine), *faces), body.attributes)
 
@@ -124,18 +125,25 @@ def body_wood(limbs: Sequence[Limb], joints: Sequence[Run]) -> Ink:
     return Ink((*runs, *joints), body)
 
 
-def draw_body(vine: Vine, limbs: Sequence[Limb], joints: Sequence[Run], prefix: str) -> Group:
-    """The same with the bark of the limbs."""
+def draw_body(
+    vine: Vine,
+    limbs: Sequence[Limb],
+    joints: Sequence[Run],
+    prefix: str,
+    without_bark: Sequence[str] = (),
+) -> Group:
+    """The same with the bark of the limbs, but for those of these names."""
     things: list[Thing] = [body_wood(limbs, joints)]
     for limb in limbs:
+        if limb.name in without_bark:
+            continue
         start, end = limb.start_mm, limb.end_mm
         if limb.name == "trunk":
             end -= _KNEE_MM * 0.6
         else:
             start += vine.trunk_thickness_mm * THICKER * 0.6 + _KNEE_MM * 0.5
         grain = Grain(limb.name)
-        if start < end:
-            things.extend(bark(limb.curve, start, end, limb.half_mm, grain, shaded=limb.shaded))
+        things.extend(bark(limb.curve, start, end, limb.half_mm, grain, shaded=limb.shaded))
     return Group(tuple(things), {"class": "pw-frame", "id": f"{prefix}-frame", "stroke": INK})
 
 
