@@ -136,7 +136,7 @@ def test_both_habits_are_told_without_the_script(folder: Path, winters: Winters)
             climb = format_length(year.climb_mm, "metric", "en").replace("\u00a0", " ")
             assert f"Spurs up to {climb}" in text
             assert f"Score {year.score}." in text
-            best = f"Even the best pruning of this winter's vine loses {year.plan_lost} points."
+            best = f"Even the best pruning of this winter's vine loses {year.plan_lost} points,"
             assert (best in text) == (year.plan_lost > 0)
     assert "an assumption of this handbook" in text
 
