@@ -23,7 +23,7 @@ def test_the_command_writes_the_package_and_says_what_it_lacks(
     made = packed("crew-leader", "es")
     assert file.read_bytes() == made.package.content
     said = capsys.readouterr().out
-    assert "Una renovación severa" in said
+    assert "Una renovación fuerte" in said
     assert all(note in said for note in made.package.notes)
 
 

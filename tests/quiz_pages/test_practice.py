@@ -30,7 +30,8 @@ def open_practice(page: Page, site: Path, day: datetime = TODAY, language: str =
 def title_of(name: str) -> str:
     """What the page calls a practice vine: `hard-007` is "Practice vine 7: Hard"."""
     level, number = name.split("-")
-    return f"Practice vine {int(number)}: {level.capitalize()}"
+    words = {"easy": "Easy", "middling": "Medium", "hard": "Hard"}
+    return f"Practice vine {int(number)}: {words[level]}"
 
 
 def vine(page: Page) -> str:

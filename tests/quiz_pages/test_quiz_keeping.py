@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from browser import watched_page
-from exercise_page import choose, stored
+from exercise_page import choose, settle, stored
 from quiz_page import QuizPage
 from quiz_walk import answer_all, choice, cut_in_list, press, put_in_order, start
 
@@ -56,6 +56,7 @@ def test_a_half_pruned_vine_is_still_half_pruned(
     expect(page.locator(".pw-measures dd").first).not_to_have_text("0")
     buds = page.locator(".pw-measures dd").first.inner_text()
     press(page, "Undo")
+    settle(page)
     assert page.locator(".pw-measures dd").first.inner_text() != buds
     # The vine's own page knows nothing of it.
     assert page.evaluate("localStorage.getItem('pencilwood:work:tidy')") is None

@@ -56,11 +56,28 @@ photo:
 """
 
 
+EMPLOYER = (
+    "glove cut level",
+    "break every",
+    "first aider",
+    "emergency number",
+    "assembly point",
+    "spray contact",
+)
+
+
 def add_rare_fields(cases: Path) -> None:
     """What no vine of the demo has."""
     (cases / "photos").mkdir()
     (cases / "photos" / "vine.jpg").write_bytes(encoded(vine_photo(), "JPEG"))
     add_to(cases / "tidy-vine.yml", RARE)
+    # In each language, where the demo has one text for all.
+    vine = cases / "one-arm-vine.yml"
+    licence = "licence: CC BY 4.0\n"
+    text = vine.read_text("utf-8")
+    assert licence in text
+    each = "licence: {en: CC BY 4.0, es: CC BY 4.0}\norigin: {en: Larkfell, es: Larkfell}\n"
+    vine.write_text(text.replace(licence, each), "utf-8")
 
 
 def copy_demo(project: Path, root: Path) -> None:
@@ -80,7 +97,8 @@ def copy_demo(project: Path, root: Path) -> None:
     add_rare_fields(root / "content" / "cases")
     profile = root / "content" / "profile.yml"
     few = profile.read_text("utf-8").replace("practice vines: 200", "practice vines: 2")
-    profile.write_text(few, "utf-8")
+    told = "".join(f"  {name}: {{en: somebody, es: alguien}}\n" for name in EMPLOYER)
+    profile.write_text(f"{few}\nemployer:\n{told}", "utf-8")
     shutil.copy(project / "mkdocs.yml", root)
 
 

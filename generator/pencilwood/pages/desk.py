@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+import re
 from collections.abc import Mapping
 from functools import cache
 
@@ -17,6 +18,7 @@ from pencilwood.words import fitting, say
 
 ASSETS = OUR_FILES
 """Folder of the site that holds everything of ours that is not a page."""
+_CELL_ENDS = re.compile(r"</(?:td|th|dt|dd|li|p)>(?=<)")
 
 
 @cache
@@ -131,7 +133,8 @@ class Desk:
         **values: object,
     ) -> Page:
         """The page that a template makes of `values`."""
-        body = self.render(template, **values)
+        # A search reads the text alone: without a space the words of two cells are one word to it.
+        body = _CELL_ENDS.sub(r"\g<0> ", self.render(template, **values))
         return Page(
             path=self.path,
             language=self.language,

@@ -107,7 +107,7 @@ def _by_form(desk: Desk, cases: Sequence[Case]) -> dict[str, list[Lead]]:
     found: dict[str, list[Lead]] = {}
     for form in FORMS:
         for case in cases:
-            if case.vine.form is form:
+            if case.vine.form.name == form.name:
                 href = desk.href(projector_path(case.slug))
                 lead = Lead(desk.own(case.title), href, case.slug)
                 found.setdefault(form_word(desk, form.name), []).append(lead)
