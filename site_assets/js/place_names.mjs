@@ -26,7 +26,9 @@ export function thinNames(svg, pixelsPerMm, taken, told) {
     name.classList.toggle("pw-name-away", told.includes(name.textContent ?? ""));
   }
   const names = all.filter((one) => !one.classList.contains("pw-name-away"));
-  const ways = names.map((name) => (isAboveWood(name) ? -1 : 1));
+  // From above the wood stands all around: a name that moved would stand at other wood.
+  const fromAbove = new Set(all.map((name) => name.textContent)).size < all.length;
+  const ways = names.map((name) => (fromAbove ? 0 : isAboveWood(name) ? -1 : 1));
   const moves = movesOf(names.map(letters), taken, ways);
   names.forEach((name, number) => {
     const move = moves[number];
@@ -95,13 +97,14 @@ export function allNames(svg) {
  *
  * @param {readonly Area[]} areas
  * @param {readonly Area[]} taken
- * @param {readonly number[]} ways  of each: 1 for down, -1 for up
+ * @param {readonly number[]} ways  of each: 1 for down, -1 for up, 0 where it may not move
  * @returns {(number | null)[]}
  */
 export function movesOf(areas, taken, ways) {
   const kept = [...taken];
   return areas.map((area, number) => {
-    for (let row = 0; row <= MOST_ROWS; row += 1) {
+    const rows = ways[number] === 0 ? 0 : MOST_ROWS;
+    for (let row = 0; row <= rows; row += 1) {
       const move = row === 0 ? 0 : ways[number] * row * (area.bottom - area.top);
       const { left, right, top, bottom } = area;
       const moved = { left, right, top: top + move, bottom: bottom + move };

@@ -29,3 +29,7 @@ test("what is taken already goes before all names", () => {
 test("where shoots hang, names go up, away from the wood", () => {
   assert.deepEqual(movesOf([name(0, 50), name(5, 50)], [], [-1, -1]), [0, -12]);
 });
+
+test("a name that may not move is left out where its place is taken", () => {
+  assert.deepEqual(movesOf([name(0), name(5), name(30)], [], [0, 0, 0]), [0, null, 0]);
+});
