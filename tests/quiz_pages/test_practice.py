@@ -206,7 +206,9 @@ def test_every_place_of_a_vine_has_its_name(phone_page: Page, built_site: Path) 
     """On a small picture names go into rows; only the one that a mark tells is left out."""
     open_practice(phone_page, built_site)
     for _ in range(8):
-        marked = set(phone_page.locator(".pw-stage-whole .pw-marks > *").all_inner_texts())
+        marks = phone_page.locator(".pw-stage-whole .pw-marks > *")
+        expect(marks.first).to_be_visible()
+        marked = set(marks.all_inner_texts())
         names = phone_page.evaluate(NAMES)
         assert len(names) > 5
         assert {name for name, is_hidden in names if is_hidden} <= marked, vine(phone_page)
