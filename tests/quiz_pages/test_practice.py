@@ -112,6 +112,7 @@ def test_a_level_is_kept(desktop_page: Page, built_site: Path) -> None:
     page.get_by_role("radio", name="Hard").check()
     for _ in range(3):
         press(page, "Next vine")
+        expect(page.get_by_role("heading", name=re.compile(": Hard$"))).to_be_visible()
         assert vine(page).startswith("hard-")
         expect(page.get_by_role("heading", name=title_of(vine(page)))).to_be_visible()
     page.reload()
