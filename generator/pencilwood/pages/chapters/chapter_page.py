@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass
+from functools import cache
 
 from pencilwood.cases.chapter_head import Audience
 from pencilwood.findings import Finding
@@ -66,6 +67,8 @@ def _around(handbook: Handbook, chapter: Chapter, filled: str | None) -> Surroun
     folder = addresses.folder(chapter.language)
     others = tuple(one for one in map(addresses.folder, handbook.profile.languages) if one)
 
+    # Several links may lead to places of one chapter, which has to be filled in to know them.
+    @cache
     def anchors(name: str) -> frozenset[str] | None:
         if name == chapter.name:
             return None if filled is None else anchors_of(chapter.title, filled)
