@@ -57,6 +57,14 @@ def test_a_quiz_of_vines(tmp_path: Path) -> None:
     assert read.vines == ("tidy-vine", "hard-vine")
 
 
+def test_the_place_of_a_quiz_in_their_list(tmp_path: Path) -> None:
+    placed = sample("first-day.yml").replace("questions:", "order: 20\nquestions:", 1)
+    read, findings = quiz(placed, tmp_path, "first-day")
+    assert lines(findings) == []
+    assert read is not None
+    assert read.order == 20
+
+
 def test_a_quiz_of_every_kind(tmp_path: Path) -> None:
     read, findings = quiz(sample("all-kinds.yml"), tmp_path)
     assert lines(findings) == []

@@ -9,7 +9,7 @@ import pytest
 
 from pencilwood.cases.case import Level
 from pencilwood.pages.desk import Desk
-from pencilwood.pages.doors import doors, first_quiz, teachers_page, trainers_page, workers_page
+from pencilwood.pages.doors import doors, teachers_page, trainers_page, workers_page
 from pencilwood.pages.front_pages import first_vine
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
@@ -245,23 +245,3 @@ def test_the_teachers_page_names_the_packages_that_can_be_made(plain: Handbook) 
     assert "export qti" not in without, "there would be nothing to export"
     assert "export qti" in with_one
     assert "project/tidy-vine.html" in without
-
-
-@pytest.mark.parametrize(
-    ("quizzes", "chosen", "why"),
-    [
-        ([], None, "no quiz, nothing to begin with"),
-        ([("long", 20, 10), ("quick", 6, 6)], "quick", "one minute a question asks least"),
-        ([("short", 8, 2), ("brisk", 9, 9)], "brisk", "not the shortest: each question is hard"),
-        ([("one", 5, 5), ("two", 5, 5)], "one", "of two alike the first"),
-    ],
-)
-def test_the_first_quiz(
-    plain: Handbook, quizzes: list[tuple[str, int, int]], chosen: str | None, why: str
-) -> None:
-    made = [
-        SimpleNamespace(quiz=SimpleNamespace(slug=slug, questions=range(asked)), minutes=m)
-        for slug, m, asked in quizzes
-    ]
-    first = first_quiz(replace(plain, quizzes=tuple(cast(list[QuizProof], made))))
-    assert (first.quiz.slug if first else None) == chosen, why

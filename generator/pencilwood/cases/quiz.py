@@ -189,6 +189,8 @@ class Quiz:
     place: Place
     tries: int = 1
     """How often it may be tried before the trainer steps in."""
+    order: int | None = None
+    """Its place among the quizzes; those without one come last."""
 
     @property
     def scored(self) -> tuple[QuizQuestion, ...]:

@@ -56,6 +56,7 @@ def _quiz(row: Row, questions: tuple[QuizQuestion, ...]) -> Quiz:
         passes_needed=row.need(keys.PASSES_NEEDED),
         place=row.place,
         tries=row.get(keys.TRIES) or 1,
+        order=row.get(keys.PLACE_IN_LIST),
     )
 
 

@@ -19,6 +19,7 @@ _SHOWN: dict[str, Shown] = {"before": "before", "answer": "answer"}
 QUIZ = Key("quiz", SLUG, "Short name of the quiz; the file has the same name.")
 TITLE = Key("title", Words(120), "Title of the page in each language.")
 INTRO = Key("intro", Words(), "What the learner reads first, in each language.")
+PLACE_IN_LIST = Key("order", Whole(0, 9999), "Its place among the quizzes, smallest first.", False)
 TRIES = Key("tries", Whole(1, 5), "How often it may be tried before you step in.", False)
 
 MUST_KNOW = Key("must know", YesNo(), "true: nobody passes without it.", False)
@@ -105,5 +106,5 @@ PASSES_NEEDED = Key(
 )
 QUIZ_TABLE = Table(
     "A quiz: its questions, and what it takes to pass.",
-    (QUIZ, TITLE, INTRO, TRIES, QUESTIONS, PASSES_NEEDED),
+    (QUIZ, TITLE, INTRO, PLACE_IN_LIST, TRIES, QUESTIONS, PASSES_NEEDED),
 )

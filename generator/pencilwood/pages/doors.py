@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 from pencilwood.cases.case import Case
 from pencilwood.cases.chapter_head import Audience
@@ -61,12 +60,12 @@ def _door(desk: Desk, path: str) -> Lead:
 def workers_page(handbook: Handbook, practice_vines: int, language: str) -> Page:
     """The path of somebody who has never pruned: chapters, easy vines, practice, a first quiz."""
     desk = Desk(handbook, WORKERS, language)
-    quiz = first_quiz(handbook)
+    first = next(iter(handbook.quizzes), None)
     return _write(
         desk,
         chapters=handbook.chapters_for("worker", language),
         levels=levels_of(desk)[:1],
-        quiz=None if quiz is None else quiz_lead(desk, quiz),
+        quiz=None if first is None else quiz_lead(desk, first),
         practice_vines=practice_vines,
     )
 
@@ -112,15 +111,6 @@ def _by_form(desk: Desk, cases: Sequence[Case]) -> dict[str, list[Lead]]:
                 lead = Lead(desk.own(case.title), href, case.slug)
                 found.setdefault(form_word(desk, form.name), []).append(lead)
     return found
-
-
-def first_quiz(handbook: Handbook) -> QuizProof | None:
-    """The quiz to begin with: the one that takes the least time a question, and so asks least."""
-    return min(
-        handbook.quizzes,
-        key=lambda one: Fraction(one.minutes, len(one.quiz.questions)),
-        default=None,
-    )
 
 
 def quiz_lead(desk: Desk, proof: QuizProof) -> Lead:

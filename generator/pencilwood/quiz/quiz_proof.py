@@ -55,6 +55,12 @@ class QuizProof:
         return self.made.quiz
 
 
+def place_in_list(proof: QuizProof) -> tuple[bool, int, Fraction]:
+    """What quizzes are sorted by: as the trainer says, then the least time a question first."""
+    order = proof.quiz.order
+    return order is None, order or 0, Fraction(proof.minutes, len(proof.quiz.questions))
+
+
 def prove_quiz(made: MadeQuiz, vines: Vines, language: str = "en") -> QuizProof:
     """Run every proof of a quiz; findings are worded in `language`."""
     first, *_ = made.questions

@@ -11,7 +11,7 @@ from pencilwood.cases.quiz_file import KnownNames, read_quiz
 from pencilwood.cases.settings_file import CHAPTERS
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.making import make_quiz, vines_of
-from pencilwood.quiz.quiz_proof import QuizProof, prove_quiz
+from pencilwood.quiz.quiz_proof import QuizProof, place_in_list, prove_quiz
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.site.hints import Notes
 
@@ -25,7 +25,7 @@ def open_quizzes(
     vines: Mapping[str, CaseProof],
     notes: Notes,
 ) -> tuple[QuizProof, ...]:
-    """Every quiz that could be read and made, proved."""
+    """Every quiz that could be read and made, proved, in the order of their list."""
     names = KnownNames(case_slugs, tuple(RULE_BY_NAME), _chapter_names(root))
     proofs = []
     for quiz in _read(root, profile, names, notes):
@@ -38,7 +38,7 @@ def open_quizzes(
             proof = prove_quiz(made, vines, notes.language)
             notes.findings.extend(proof.findings)
             proofs.append(proof)
-    return tuple(proofs)
+    return tuple(sorted(proofs, key=place_in_list))
 
 
 def _chapter_names(root: Path) -> tuple[str, ...]:
