@@ -127,6 +127,17 @@ def test_json_is_what_its_schema_says(
         jsonschema.validate({**json.loads(out), "weather": "cold"}, schema())
 
 
+def test_json_says_over_how_many_years_a_crop_is_lost(
+    project: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(project)
+    _, out, _ = run(capsys, "old-orchard", "--json")
+    (told,) = json.loads(out)["blocks"]
+    (lost,) = (one["figures"] for one in told["sums"] if one["question"] == "renovation")
+    assert lost["lost-crop"]["years"] == 5
+    assert "years" not in lost["work"]
+
+
 def test_json_is_stable(capsys: pytest.CaptureFixture[str]) -> None:
     _, out, _ = run(capsys, "buds", "--prunings", "2.3 to 2.8 lb", "--formula", "30+10", "--json")
     assert json.loads(out) == {

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from block_asking import ask
+from block_asking import ask, given_by
 from pencilwood.block.answer import Answer, as_json, as_texts
 from pencilwood.block.bud_load import Formula, balanced_buds
 from pencilwood.block.errors import BlockError
@@ -215,20 +215,15 @@ def test_the_page_carries_every_field() -> None:
     fields = data["fields"]
     assert isinstance(fields, dict)
     assert set(fields) == set(FIELDS)
-    assert fields["spur_spacing_mm"]["note"].startswith("Habitual: 3,937 pulg. (")
-
-
-def block(**texts: str) -> dict[str, Value]:
-    fields = [FIELD_BY_KEY[key.replace("_", " ")] for key in texts]
-    return {
-        field.name: field.read(text) for field, text in zip(fields, texts.values(), strict=True)
-    }
+    note = fields["spur_spacing_mm"]["note"]
+    assert note["us"].startswith("Habitual: 3,937 pulg. (")
+    assert note["metric"].startswith("Habitual: 10 cm (")
 
 
 def test_a_block_goes_on_with_what_it_found() -> None:
     layout = {"row_spacing": "2.5 m", "vine_spacing": "1.6 m", "area": "1 ha"}
     arms = {"arm_length": "70 cm", "spur_spacing": "10 cm"}
-    given = block(**layout, **arms, prunings="4 lb", cluster_weight="100 g", people="4")
+    given = given_by(**layout, **arms, prunings="4 lb", cluster_weight="100 g", people="4")
     worked = {one.question: one for one in work_block(given)}
     assert list(worked) == ["vines", "buds", "room", "fit", "crop", "crop-load", "crew", "thinning"]
     fit, crop = worked["fit"], worked["crop"]
@@ -238,21 +233,7 @@ def test_a_block_goes_on_with_what_it_found() -> None:
     assert crop.figure("clusters").likely == 28 * Fraction("0.75") * Fraction("1.9")
 
 
-def test_a_block_counts_on_living_buds_only() -> None:
-    given = block(
-        arm_length="70 cm",
-        prunings="4 lb",
-        dead_buds="50 %",
-        winter_rule="full",
-        large_wounds="0",
-    )
-    worked = {one.question: one for one in work_block(given)}
-    thinning = worked["thinning"]
-    assert isinstance(thinning, Answer)
-    assert thinning.figure("expected-shoots").likely == 14 * Fraction("0.75")
-
-
 def test_advice_without_a_number_stops_nothing() -> None:
-    given = block(arm_length="70 cm", prunings="4 lb", dead_buds="60 %", winter_rule="purdue")
+    given = given_by(arm_length="70 cm", prunings="4 lb", dead_buds="60 %", winter_rule="purdue")
     refused = [one for one in work_block(given) if isinstance(one, Refusal)]
     assert [(one.question, one.is_slip) for one in refused] == [("winter", False)]

@@ -26,7 +26,7 @@ WITHOUT_EXAMPLE = (("case",), *(("block", name) for name in QUESTIONS))
 """A page that leads on to others, and those on which the option names say all."""
 OTHERS = [language for language in LANGUAGES if language != "en"]
 ALIKE = {
-    *("a", "no", "kilo", "pencilwood", "handbook"),  # of both languages; and our name
+    *("a", "no", "kilo", "kg", "pencilwood", "handbook"),  # of both languages; and our name
     *("csv", "json", "pdf", "qti", "scorm", "svg", "usb", "readme", "ctrl", "c"),
     *("content", "cases", "yml", "profile", "blocks", "index", "html", "site", "md", "packages"),
     *("terminal", "extra", "x"),  # 17 x 22

@@ -42,9 +42,9 @@ BEGINNINGS: Mapping[str, tuple[str, ...]] = {
         *("print.card", "print.poster", "pages.wood"),
     ),
 }
-# What they put behind: the parts of a finding, one or many, what some vines have of their own,
-# and the second sentence of a pair.
-ENDING = re.compile(r"\.(?:what|expected|found|one|many|round|cane|lead|why|looks)$")
+# What they put behind: the parts of a finding, one or many, what some vines or readers of pounds
+# have of their own, and the second sentence of a pair.
+ENDING = re.compile(r"\.(?:what|expected|found|one|many|round|cane|us|lead|why|looks)$")
 HOLE = r"[^.]+(?:\.[^.]+)?"
 
 

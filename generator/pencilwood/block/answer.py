@@ -51,7 +51,7 @@ class Sentence:
     def text(self, part: str, units: UnitSystem, language: str) -> str:
         """The sentence, its facts written out."""
         texts = {name: _fact(fact, units, language) for name, fact in self.facts.items()}
-        return say(language, f"block.{part}.{self.name}", **texts)
+        return say(language, fitting(f"block.{part}.{self.name}", units), **texts)
 
 
 def _fact(fact: Fact, units: UnitSystem, language: str) -> str:
@@ -121,9 +121,10 @@ def _figure_json(figure: Figure, units: UnitSystem) -> dict[str, object]:
         exact = rounded(one / measure.factor(units), value.digits, whole=measure.whole)
         return int(exact) if exact.denominator == 1 else float(exact)
 
-    return {
+    told: dict[str, object] = {
         "low": plain(value.low),
         "likely": plain(value.likely),
         "high": plain(value.high),
         "unit": measure.word or measure.unit(units),
     }
+    return told if figure.years is None else {**told, "years": figure.years}

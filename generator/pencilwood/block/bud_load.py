@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from pencilwood.block.answer import Answer, Figure, Sentence
+from pencilwood.block.answer import Answer, Fact, Figure, Sentence
 from pencilwood.block.errors import BlockError
 from pencilwood.block.measures import POUND_G
-from pencilwood.block.numbers import Range
+from pencilwood.block.numbers import Range, as_range
 from pencilwood.block.vines_per_area import living_vines
 
 
@@ -52,13 +52,20 @@ def balanced_buds(
             return first + further * (pound - 1)
         return first * pound if below_one_lb == "scale" else Fraction(first)
 
-    weights = {"prunings": ("vine-weight", prunings_g), "lb": ("pounds", prunings_g)}
-    steps = [Sentence("pounds", weights)]
+    # Each reader sees the pound in his own unit, with the other in brackets.
+    weights: dict[str, Fact] = {"lb": ("pounds", prunings_g), "kg": ("kilograms", prunings_g)}
+    pound: dict[str, Fact] = {
+        "pound": ("kilograms", as_range(POUND_G)),
+        "pounds": ("number", pounds),
+    }
     name = "first-and-further" if pounds.likely >= 1 else f"below-one-lb-{below_one_lb}"
     buds = pounds.each(rule)
-    facts = {"first": ("number", first), "further": ("number", further)}
-    numbers = {"lb": ("number", pounds), "buds": ("buds", buds)}
-    steps.append(Sentence(name, {**facts, **numbers}))
+    facts: dict[str, Fact] = {
+        "first": ("number", first),
+        "further": ("number", further),
+        "buds": ("buds", buds),
+    }
+    steps = [Sentence("pounds", {**weights, **pound}), Sentence(name, {**facts, **pound})]
     return _clamped(buds, least_buds, most_buds, steps)
 
 

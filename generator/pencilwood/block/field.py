@@ -13,7 +13,7 @@ from pencilwood.block.numbers import Range
 from pencilwood.block.shown import read_range, shown, shown_number
 from pencilwood.block.status import Status
 from pencilwood.units import UnitSystem
-from pencilwood.words import knows, say
+from pencilwood.words import fitting, knows, say
 
 Value = Range | Formula | str
 
@@ -49,6 +49,10 @@ class Field:
         """The same in a language of the handbook."""
         key = f"block.source.{self.name}"
         return say(language, key) if knows(key) else ""
+
+    def label(self, units: UnitSystem, language: str) -> str:
+        """What is asked, in the reader's units."""
+        return say(language, fitting(f"block.field.{self.name}", units))
 
     def read(self, text: str) -> Value:
         """The value of a text such as `2.3 to 2.8 lb`; BlockError says what is wrong."""

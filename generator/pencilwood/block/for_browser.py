@@ -12,9 +12,10 @@ from pencilwood.block.measures import MEASURES, UNITS
 from pencilwood.block.numbers import Range
 from pencilwood.block.questions import QUESTIONS
 from pencilwood.units import UnitSystem
-from pencilwood.words import catalogue, say
+from pencilwood.words import catalogue, fitting, say
 
 _OWN = "block."
+_UNIT_SYSTEMS: tuple[UnitSystem, ...] = ("metric", "us")
 # Said on the trainer's machine only.
 _KEPT_BACK = ("block.page.", "block.cli.", "block.status.")
 
@@ -34,7 +35,7 @@ def page_data(language: str, units: UnitSystem) -> dict[str, object]:
             for kind, factors in UNITS.items()
         },
         "measures": {name: asdict(measure) for name, measure in MEASURES.items()},
-        "fields": {name: _field(field, language, units) for name, field in FIELDS.items()},
+        "fields": {name: _field(field, language) for name, field in FIELDS.items()},
         "questions": [
             {"name": one.name, "asked": list(one.asked), "optional": list(one.optional)}
             for one in QUESTIONS.values()
@@ -50,7 +51,7 @@ def _fraction(value: Fraction) -> str:
     return f"{value.numerator}/{value.denominator}"
 
 
-def _field(field: Field, language: str, units: UnitSystem) -> dict[str, object]:
+def _field(field: Field, language: str) -> dict[str, object]:
     usual = field.usual()
     low, high = field.bounds() if field.measure else (Fraction(0), Fraction(0))
     three = isinstance(usual, Range) and (usual.low, usual.likely, usual.high)
@@ -63,23 +64,24 @@ def _field(field: Field, language: str, units: UnitSystem) -> dict[str, object]:
         "standard": "" if field.measure else field.default,
         "usual": [_fraction(one) for one in three] if three else None,
         "digits": usual.digits if isinstance(usual, Range) else None,
-        "note": usual_note(field, language, units),
-        "source": field.source_in(language),
+        "note": {one: usual_note(field, language, one) for one in _UNIT_SYSTEMS},
     }
 
 
 def usual_note(field: Field, language: str, units: UnitSystem) -> str:
-    """What is usual and how well it is known; empty where nothing is known."""
-    if not field.default and not field.source_in(language):
+    """What is usual, how well it is known and from where; empty where nothing is known."""
+    source = field.source_in(language)
+    if not field.default and not source:
         return ""
-    told = say(
+    return say(
         language,
-        "block.form.usual" if field.default else "block.form.known",
+        fitting(
+            "block.form.usual" if field.default else "block.form.known", "" if source else "bare"
+        ),
         usual=usual_words(field, language, units),
         status=say(language, f"block.status.{field.status}"),
+        source=source,
     )
-    # Its source follows, where it has one.
-    return told if field.source_in(language) else f"{told.removesuffix(':')}."
 
 
 def usual_words(field: Field, language: str, units: UnitSystem) -> str:

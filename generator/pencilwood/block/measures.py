@@ -86,6 +86,7 @@ MEASURES: Mapping[str, Measure] = {
     "clusters-per-vine": Measure("number", "", "", word="clusters"),
     "days": Measure("number", "", "", word="days"),
     "pounds": Measure("weight", "lb", "lb"),
+    "kilograms": Measure("weight", "kg", "kg"),
     "vine-weight": Measure("weight", "kg", "lb"),
     "cluster-weight": Measure("weight", "g", "lb"),
     "small-weight": Measure("weight", "g", "oz"),

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from pencilwood.block.answer import Answer
+from pencilwood.block.answer import Answer, Figure, Sentence
 from pencilwood.block.errors import BlockError
 from pencilwood.block.field import Value
 from pencilwood.block.field_list import FIELDS
@@ -32,6 +32,7 @@ class Refusal:
 
 
 Worked = Answer | Refusal
+_LIVING = "living-buds"
 
 
 def whole(value: Range) -> Range:
@@ -53,7 +54,7 @@ _HANDED_ON: Mapping[str, Callable[[Answer, Mapping[str, Value]], Mapping[str, Va
     # What the vines themselves can carry comes before what the owner wants.
     "buds": _wanted,
     "winter": _wanted,
-    "fit": lambda answer, values: {"buds": _living(whole(answer.main), values)},
+    "fit": lambda answer, _: {"buds": _left_alive(answer)},
     "crop": lambda answer, _: {"crop_g": answer.figure("vine-crop")},
 }
 """What a sum gives to the sums after it."""
@@ -83,7 +84,7 @@ def work_block(given: Mapping[str, Value]) -> tuple[Worked, ...]:
         if not _is_asked(name, values):
             continue
         try:
-            answer = question.work(values)
+            answer = _since_winter(question.work(values), values, given, done)
         except BlockError as error:
             done.append(Refusal(name, error))
             continue
@@ -111,9 +112,33 @@ def _length_of_arms(values: Mapping[str, Value]) -> Mapping[str, Value]:
     return {}
 
 
-def _living(buds: Range, values: Mapping[str, Value]) -> Range:
-    """Of the buds that are left, those that winter has not killed."""
+def _left_alive(fit: Answer) -> Range:
+    """The buds that are left, without those that winter has killed."""
+    return fit.figure(_LIVING) if fit.has(_LIVING) else whole(fit.main)
+
+
+def _since_winter(
+    answer: Answer,
+    values: Mapping[str, Value],
+    given: Mapping[str, Value],
+    done: Sequence[Worked],
+) -> Answer:
+    """The answer, with what winter has killed of the buds that are left.
+
+    What fits says how many live; the crop begins with them, so it says again where the rest are.
+    """
     dead = values.get("dead_share")
-    if not isinstance(dead, Range):
-        return buds
-    return whole(buds * (as_range(1) - dead))
+    if not isinstance(dead, Range) or "buds" in given:
+        return answer
+    if answer.question == "fit":
+        buds = whole(answer.main)
+        alive = whole(buds * (as_range(1) - dead))
+        facts = {"buds": ("buds", buds), "dead": ("share", dead), "alive": ("buds", alive)}
+        first, *others = answer.figures
+        figures = (first, Figure(_LIVING, "buds", alive), *others)
+        return replace(answer, figures=figures, steps=(*answer.steps, Sentence(_LIVING, facts)))
+    if answer.question == "crop":
+        fits = (one for one in done if isinstance(one, Answer) and one.question == "fit")
+        told = tuple(step for fit in fits for step in fit.steps if step.name == _LIVING)
+        return replace(answer, steps=(*told, *answer.steps))
+    return answer

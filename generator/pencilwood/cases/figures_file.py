@@ -18,7 +18,7 @@ from pencilwood.findings import Finding
 from pencilwood.units import UNIT_NAMES, US_UNIT_NAMES, UnitError, parse_length
 from pencilwood.words import LANGUAGES, knows, say
 
-_NUMBER = re.compile(r"([0-9]{1,9})([.,][0-9]{1,3})?( ?%)?")
+_NUMBER = re.compile(r"([0-9]{1,9})([.,][0-9]{1,4})?( ?%)?")
 _PERCENT = "%"
 
 

@@ -85,7 +85,7 @@ def _rest_of(given: argparse.Namespace, question: Question | None) -> argparse.N
     )
     parser.add_argument("--json", action="store_true", default=given.json, help=told("json"))
     for field in question.fields if question else ():
-        about = say(language, f"block.field.{field.name}").replace("%", "%%")
+        about = field.label("metric", language).replace("%", "%%")
         flag = f"--{field.key.replace(' ', '-')}"
         parser.add_argument(flag, dest=field.name, metavar=metavar("figure"), help=about)
     rest = parser.parse_args(given.rest)
@@ -202,7 +202,7 @@ def _usual_lines(
     for name in question.asked:
         field = FIELDS[name]
         if name not in given and field.default:
-            label = say(language, f"block.field.{name}")
+            label = field.label(units, language)
             status = say(language, f"block.status.{field.status}")
             known = ": ".join(part for part in (status, field.source_in(language)) if part)
             usual = say(language, "cli.block.usual")

@@ -96,7 +96,7 @@ def block_page(handbook: Handbook, block: Block, language: str) -> Page:
         block=block,
         known=[
             (
-                say(language, f"block.field.{name}"),
+                FIELDS[name].label(desk.profile.units, language),
                 FIELDS[name].text(value, desk.profile.units, language),
             )
             for name, value in given.items()
@@ -156,7 +156,7 @@ def _usual(desk: Desk, question: str, given: Mapping[str, Value]) -> tuple[Shown
     language = desk.language
     return tuple(
         ShownUsual(
-            label=say(language, f"block.field.{name}"),
+            label=FIELDS[name].label(desk.profile.units, language),
             value=usual_words(FIELDS[name], language, desk.profile.units),
             status=say(language, f"block.status.{FIELDS[name].status}"),
             source=FIELDS[name].source_in(language),

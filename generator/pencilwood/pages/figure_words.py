@@ -57,4 +57,4 @@ def _shown(desk: Desk, figure: Figure, amount: Amount) -> str:
     number = amount.number
     if unit == _DEGREES and desk.profile.units == "us":
         number, unit = Fraction(round_half_up(number * 9 / 5 + 32)), "°F"
-    return f"{format_number(number, 3, desk.language)} {unit}".rstrip()
+    return f"{format_number(number, 4, desk.language)} {unit}".rstrip()

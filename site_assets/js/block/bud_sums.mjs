@@ -24,13 +24,19 @@ export function balancedBuds({ prunings_g, formula, below_one_lb, least_buds, mo
     return below_one_lb === "scale" ? first.times(pound) : first;
   });
   const name = pounds.likely.below(ONE) ? `below-one-lb-${below_one_lb}` : "first-and-further";
+  /** @type {Sentence["facts"]} */
+  const pound = { pound: ["kilograms", POUND_G], pounds: ["number", pounds] };
   const steps = [
-    sentence("pounds", { prunings: ["vine-weight", prunings_g], lb: ["pounds", prunings_g] }),
+    sentence("pounds", {
+      lb: ["pounds", prunings_g],
+      kg: ["kilograms", prunings_g],
+      ...pound,
+    }),
     sentence(name, {
       first: ["number", first],
       further: ["number", further],
-      lb: ["number", pounds],
       buds: ["buds", buds],
+      ...pound,
     }),
   ];
   const kept = clamped(buds, least_buds, most_buds, steps);

@@ -31,7 +31,13 @@ export class FieldInput {
     const { usual } = this.field;
     this.usualIsRange = usual !== null && usual[0] !== usual[2];
     this.trouble = element("p", { class: "pw-trouble", id: `${this.id}-trouble`, hidden: true });
+    this.asked = element("span");
     this.unit = element("span", { class: "pw-unit" });
+    this.note = element("p", {
+      class: "pw-usual",
+      id: `${this.id}-note`,
+      hidden: this.field.note.metric === "",
+    });
     this.inputs = this.makeInputs(changed);
     this.root = element("div", { class: "pw-field" });
   }
@@ -68,17 +74,14 @@ export class FieldInput {
    * @param {Shown} shown
    */
   build(shown) {
-    const label = element("label", { for: this.id }, shown.say(`field.${this.name}`), " ", this.unit);
+    const label = element("label", { for: this.id }, this.asked, " ", this.unit);
     if (this.optional) {
       label.append(element("span", { class: "pw-optional" }, ` (${shown.say("form.optional")})`));
     }
     const row = element("div", { class: "pw-sum-parts" });
     if (this.inputs.length === 1) row.append(this.inputs[0]);
     else this.inputs.forEach((input, n) => row.append(this.part(shown, PARTS[n], input)));
-    const note = element("p", { class: "pw-usual", id: `${this.id}-note` }, this.field.note);
-    note.append(" ", this.field.source);
-    note.hidden = this.field.note === "";
-    this.root.append(label, row, this.trouble, note);
+    this.root.append(label, row, this.trouble, this.note);
     this.clear(shown);
   }
 
@@ -91,7 +94,7 @@ export class FieldInput {
     const words = element("span", { id: `${this.id}-${part}-word` }, shown.say(`form.${part}`));
     // The label of the field names the middle input already; its ends need both names.
     if (part !== "likely") {
-      const full = `${shown.say(`field.${this.name}`)}: ${shown.say(`form.${part}`)}`;
+      const full = `${shown.asked(this.name)}: ${shown.say(`form.${part}`)}`;
       input.setAttribute("aria-label", full);
     }
     return element("div", { class: `pw-sum-part pw-sum-part-${part}` }, words, input);
@@ -130,8 +133,14 @@ export class FieldInput {
     this.setSpread(this.spread);
   }
 
-  /** @param {Shown} shown */
+  /**
+   * Asks, and tells what is usual, in the reader's units.
+   *
+   * @param {Shown} shown
+   */
   setUnit(shown) {
+    setText(this.asked, shown.asked(this.name));
+    setText(this.note, this.field.note[shown.units]);
     if (this.field.measure === "") return;
     const measure = this.page.measures[this.field.measure];
     const unit = measure.word ? "" : shown.unit(measure);

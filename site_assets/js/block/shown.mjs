@@ -82,6 +82,15 @@ export class Shown {
     return special in this.page.strings ? special : key;
   }
 
+  /**
+   * What a field asks, in the reader's units.
+   *
+   * @param {string} name
+   */
+  asked(name) {
+    return this.say(this.fitting(`field.${name}`, this.units));
+  }
+
   /** @param {PageMeasure} measure */
   unit(measure) {
     return this.units === "us" ? measure.us : measure.metric;
@@ -198,7 +207,7 @@ export class Shown {
     /** @type {Record<string, string>} */
     const texts = {};
     for (const [key, fact] of Object.entries(facts)) texts[key] = this.fact(fact);
-    return this.say(`${part}.${name}`, texts);
+    return this.say(this.fitting(`${part}.${name}`, this.units), texts);
   }
 
   /** @param {Fact} fact */

@@ -21,8 +21,7 @@
  * @property {string} standard  a formula or a choice; empty where there is none
  * @property {[string, string, string] | null} usual  the default in our own units
  * @property {number | null} digits  of the default
- * @property {string} note  what is usual and how well it is known
- * @property {string} source  from where it is known
+ * @property {{metric: string, us: string}} note  what is usual, how well it is known, from where
  *
  * @typedef {object} PageQuestion
  * @property {string} name
