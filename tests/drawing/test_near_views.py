@@ -11,7 +11,7 @@ from cane_vines import cane_vine
 from heads import head_vine, random_head
 from high_cordons import high_vine
 from pencilwood.drawing.labels import boxes_of_names
-from pencilwood.drawing.near_views import near_views
+from pencilwood.drawing.near_views import near_views, to_compare
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.vine.model import Vine
@@ -93,6 +93,25 @@ def test_two_views_have_one_scale(seed: int) -> None:
     assert row.window.box[2:] == pytest.approx(above.window.box[2:])
     assert row.says == ("view.row",)
     assert {"view.above", "view.row-side"} <= set(above.says)
+
+
+@pytest.mark.parametrize("names", [("tidy", "head"), ("head", "tidy"), ("tidy", "climbing")])
+def test_vines_of_any_forms_can_be_compared(names: tuple[str, str]) -> None:
+    """A trainer's good example may be a head, and the bad one beside it a vine with arms."""
+    own = []
+    for name in names:
+        left = uncut(divide(FORMS[name]()))
+        own.append(near_views(left, left=left))
+    compared = to_compare(own)
+    sizes = {
+        tuple(round(mm, 3) for mm in one.window.box[2:]) for views in compared for one in views
+    }
+    assert len(sizes) == 1
+    for before, after in zip(own, compared, strict=True):
+        for one, wider in zip(before, after, strict=True):
+            assert wider.view == one.view
+            assert wider.window.left <= one.window.left < one.window.right <= wider.window.right
+            assert wider.window.top <= one.window.top < one.window.bottom <= wider.window.bottom
 
 
 @pytest.mark.parametrize("seed", range(10))

@@ -17,30 +17,37 @@ from pencilwood.cases.case import Case, Profile, RuleExample
 from pencilwood.cases.case_writer import case_title, write_case
 from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.field_writer import field_sheet
+from pencilwood.cases.profile_file import EMPLOYER_FIELDS
 from pencilwood.cases.quiz import Quiz
 from pencilwood.cases.reference import Figure, Source, Term
 from pencilwood.cases.safety import SafetyNote
 from pencilwood.cases.settings_file import PLUGINS, Settings
 from pencilwood.drawing import describe_vine, draw_vine
-from pencilwood.findings import Finding
+from pencilwood.findings import Finding, has_errors
 from pencilwood.pages.block_pages import block_page, figures_of
 from pencilwood.pages.case_page import case_page
-from pencilwood.pages.chapters.chapter_page import check_chapter, filled_in
+from pencilwood.pages.chapters.chapter_page import filled_in
+from pencilwood.pages.chapters.vine_states import STATES
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.figure_words import figure_words
-from pencilwood.pages.handbook import Chapter
+from pencilwood.pages.handbook import Chapter, Handbook
 from pencilwood.pages.quiz_pages import quiz_page
 from pencilwood.pages.renewal_page import renewal_page
+from pencilwood.pages.rule_pages import rule_page
 from pencilwood.pages.safety_page import safety_page
 from pencilwood.pages.sources_page import sources_page
 from pencilwood.pages.winters_page import winters_page
 from pencilwood.pages.words_page import words_page
+from pencilwood.places import Place
 from pencilwood.proof import CaseProof, prove_case, prove_example
 from pencilwood.proof.draft import draft_case
 from pencilwood.quiz.making import make_quiz, vines_of
 from pencilwood.quiz.quiz_proof import prove_quiz
+from pencilwood.rules import RULE_BY_NAME
 from pencilwood.site.settings import broke_off, wrong_value
 from pencilwood.vine.model import Vine
+from pencilwood.worksheets.case_papers import answer_key, worksheet
+from pencilwood.worksheets.house_papers import wall_poster
 
 Found = Sequence[Finding]
 
@@ -50,15 +57,21 @@ def use_case(read: object, on: Ground, language: str) -> Found:
     case = cast("Case", read)
     proof = prove_case(case, on.profile, language)
     write_case(case, language)
-    _show(proof, on, language)
+    _show(proof, on, language, STATES)
+    if not has_errors(proof.findings):
+        wall_poster(proof, on.profile, language)
+        worksheet(proof, on.profile, language)
+        answer_key(proof, on.profile, language)
     return proof.findings
 
 
-def _show(proof: CaseProof, on: Ground, language: str) -> None:
+def _show(proof: CaseProof, on: Ground, language: str, states: Sequence[str]) -> None:
     left = proof.plan.left
     describe_vine(proof.parts, left, language, on.profile.units)
     handbook = replace(on.handbook, cases=(proof,))
     case_page(handbook, proof, language)
+    if not has_errors(proof.findings):
+        _draw_near(proof, handbook, language, states)
     if proof.case.three_winters:
         winters_page(handbook, proof, language)
     # Of an arm that is not there, or not of this kind, a finding tells and no page is made.
@@ -67,10 +80,26 @@ def _show(proof: CaseProof, on: Ground, language: str) -> None:
         renewal_page(handbook, proof, language)
 
 
+def _draw_near(proof: CaseProof, handbook: Handbook, language: str, states: Sequence[str]) -> None:
+    """Its vine in a chapter, from near."""
+    name = proof.case.slug
+    calls = (f'{{{{ draw("{name}", state="{one}", caption="A") }}}}' for one in states)
+    _fill_in("\n\n".join(calls), handbook, language)
+
+
+def _fill_in(text: str, handbook: Handbook, language: str) -> str:
+    chapter = Chapter("a", language, "A", text, Place("a.md"))
+    return filled_in(Desk(handbook, "a", language), chapter)
+
+
 def use_example(read: object, on: Ground, language: str) -> Found:
-    """Prove it, and make a whole case of its vine."""
+    """Prove it, show it beside the other of its rule, and make a whole case of its vine."""
     example = cast("RuleExample", read)
     found = prove_example(example, on.profile, language)
+    if not has_errors(found):
+        rule = RULE_BY_NAME[example.rule]
+        shown = {**on.handbook.examples[rule.name], example.kind: example}
+        rule_page(replace(on.handbook, examples={rule.name: shown}), rule, language)
     use_vine(example.vine, on, language)
     return found
 
@@ -84,7 +113,8 @@ def use_vine(read: object, on: Ground, language: str) -> Found:
     if vine.form.name in SHEET_FORMS:
         field_sheet(vine, language)
     proof = prove_case(case, on.profile, language)
-    _show(proof, on, language)
+    # All of its pictures would take a large vine too long.
+    _show(proof, on, language, ("plan",))
     return ()  # They stand at places of a file that was never written.
 
 
@@ -103,6 +133,9 @@ def use_quiz(read: object, on: Ground, language: str) -> Found:
     return (*findings, *proof.findings)
 
 
+_ALL_TO_FILL = "\n\n".join(f'{one}: {{{{ to_fill("{one}") }}}}' for one in EMPLOYER_FIELDS)
+
+
 def use_profile(read: object, on: Ground, language: str) -> Found:
     """Prove a vine by its figures, and draw it in its units."""
     profile = cast("Profile", read)
@@ -112,6 +145,7 @@ def use_profile(read: object, on: Ground, language: str) -> Found:
         draw_vine(proof.parts, "vine", spoken, title="A", description="B", units=profile.units)
         sources_page(handbook, spoken)
         case_page(handbook, proof, spoken)
+        _fill_in(_ALL_TO_FILL, handbook, spoken)
     return ()  # They stand in another file.
 
 
@@ -194,10 +228,8 @@ def use_settings(read: object, on: Ground, language: str) -> Found:
 
 
 def use_chapter(read: object, on: Ground, language: str) -> Found:
-    """Check it for workers, fill it in where it is right, and turn it into HTML."""
-    chapter = replace(cast("Chapter", read), audience="worker")
-    checked = check_chapter(on.handbook, chapter, language)
-    if not any(one.level == "error" for one in checked.findings):
-        filled = filled_in(Desk(on.handbook, chapter.name, chapter.language), chapter)
-        markdown.markdown(filled, extensions=["admonition", "attr_list", "tables", "toc"])
-    return checked.findings
+    """Fill in what was checked, and turn it into HTML."""
+    chapter = cast("Chapter", read)
+    filled = filled_in(Desk(on.handbook, chapter.name, chapter.language), chapter)
+    markdown.markdown(filled, extensions=["admonition", "attr_list", "tables", "toc"])
+    return ()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 
@@ -16,6 +16,8 @@ from pencilwood.site.handbook import open_handbook
 PROJECT = Path(__file__).resolve().parent.parent.parent
 FIGURES = tuple(FIELDS.values())
 RULES = tuple(RULE_BY_NAME)
+PICTURES = {"photos/hand.jpg": b"", "es/photos/hand.jpg": b""}
+"""Beside the chapters, of which the demo has none, for links to lead to."""
 
 
 @dataclass(frozen=True)
@@ -45,4 +47,4 @@ def ground() -> Ground:
     """The ground; the same for every input of a run."""
     opened = open_handbook(PROJECT)
     assert opened.handbook is not None, [one.render() for one in opened.findings]
-    return Ground(opened.handbook)
+    return Ground(replace(opened.handbook, pictures=PICTURES))

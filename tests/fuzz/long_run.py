@@ -34,9 +34,10 @@ WEIGHTS = {"case": 22, "example": 10, "sheet": 12, "quiz": 10, "chapter": 14, "p
 _OTHERS = 5
 AGAIN_EACH = 4
 """So many are read for one that is read again, to see that the same findings come."""
-USED_EACH = 20
+USED_EACH, EXAMPLE_USED_EACH = 20, 3
 """So many are read for one that is also proved, drawn and shown, if it was taken: that takes a
-hundred times as long. Grown vines always are."""
+hundred times as long. Few changed examples are taken, so of them more are used. Grown vines
+always are."""
 GROWN = 0.002
 """Share of inputs that are vines grown to any size, not changed files."""
 
@@ -105,7 +106,8 @@ def run(seed: int, numbers: range, keep: Path) -> Tally:
     on, tally = ground(), Tally()
     with tempfile.TemporaryDirectory() as folder, suppress(KeyboardInterrupt):
         for one in inputs(on, seed, numbers):
-            use = one.grown or one.number % USED_EACH == 0
+            each = EXAMPLE_USED_EACH if one.kind.name == "example" else USED_EACH
+            use = one.grown or one.number % each == 0
             again = one.number % AGAIN_EACH == 0
             tried = try_file(
                 one.kind, one.data, Path(folder), on, one.language, use=use, again=again

@@ -7,7 +7,18 @@ import re
 from collections.abc import Callable, Sequence
 from functools import cache
 
-from fuzz.scraps import BOMBS, CALLS, LENGTHS, MARKS, NUMBERS, SEEN, UNITS, UNSEEN, WORDS
+from fuzz.scraps import (
+    BOMBS,
+    CALLS,
+    LENGTHS,
+    LINKS,
+    MARKS,
+    NUMBERS,
+    SEEN,
+    UNITS,
+    UNSEEN,
+    WORDS,
+)  # fmt: skip
 from fuzz.trees import Tree, change, read_tree, write_tree
 
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
@@ -124,6 +135,10 @@ def _call(text: str, rng: random.Random, _: Texts) -> str:
     return _insert(text, rng, rng.choice(CALLS))
 
 
+def _link(text: str, rng: random.Random, _: Texts) -> str:
+    return _insert(text, rng, rng.choice(LINKS))
+
+
 def _lines(text: str, rng: random.Random, _: Texts) -> str:
     """Lines lost, doubled, swapped or pushed in."""
     rows = text.split("\n")
@@ -161,5 +176,5 @@ def _spliced(text: str, rng: random.Random, others: Texts) -> str:
 
 _TEXT_CHANGES: tuple[Callable[[str, random.Random, Texts], str], ...] = (
     _number, _number, _length, _length, _near, _near, _near, _unit, _word, _word, _character,
-    _mark, _bomb, _call, _lines, _lines, _lines, _ends, _cut_off, _spliced,
+    _mark, _bomb, _call, _link, _lines, _lines, _lines, _ends, _cut_off, _spliced,
 )  # fmt: skip

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from fuzz import deeds
@@ -16,12 +16,13 @@ from pencilwood.cases.field_sheet import read_field_sheet
 from pencilwood.cases.field_writer import field_sheet
 from pencilwood.cases.figures_file import read_figures
 from pencilwood.cases.glossary_file import read_glossary
-from pencilwood.cases.profile_file import read_profile
+from pencilwood.cases.profile_file import EMPLOYER_FIELDS, read_profile
 from pencilwood.cases.quiz_file import KnownNames, read_quiz
 from pencilwood.cases.safety_file import read_safety
 from pencilwood.cases.settings_file import read_settings
 from pencilwood.cases.sources_file import read_sources
 from pencilwood.findings import Finding
+from pencilwood.pages.chapters.chapter_page import check_chapter
 from pencilwood.rules import BANDS
 from pencilwood.site.chapters import read_chapters
 from pencilwood.site.folders import CONFIG
@@ -108,7 +109,11 @@ def _settings(root: Path, language: str, on: Ground) -> Read:
 def _chapter(root: Path, language: str, on: Ground) -> Read:
     notes = Notes(language)
     chapters, _ = read_chapters(root, ("en",), notes)
-    return next(iter(chapters), None), notes.findings
+    if not chapters:
+        return None, notes.findings
+    chapter = replace(chapters[0], audience="worker")
+    # What a chapter calls and where its links lead is found when it is checked.
+    return chapter, (*notes.findings, *check_chapter(on.handbook, chapter, language).findings)
 
 
 CASE = "content/cases/tidy-vine.yml"
@@ -144,6 +149,47 @@ def _with_new_arm(datas: Iterable[bytes]) -> tuple[bytes, ...]:
     )
 
 
+_LINKS = b"""
+
+[Tools](tools.md), [here](#a-place), [a place there](ladders.md#the-leaning-ladder) and
+[words](words.md).
+
+## A place
+
+![A hand](photos/hand.jpg)
+
+[tools]: tools.md "Tools"
+"""
+
+
+_CREDITS = (b"author:", b"licence:", b"origin:")
+
+
+def _credited(datas: Iterable[bytes]) -> tuple[bytes, ...]:
+    """The files with an origin, and with one text for all in place of one in each language."""
+    each = b"\nauthor: {en: Ana, es: Ana}\norigin: {en: a hillside, es: una ladera}\n"
+    plain = b"author: Ana\nlicence: {en: For Larkfell, es: Para Larkfell}\norigin: Larkfell\n"
+    found = []
+    for data in datas:
+        rows = data.split(b"\n")
+        without = b"\n".join(row for row in rows if not row.startswith(_CREDITS)).rstrip()
+        found += [without + each, without + b"\n" + plain]
+    return tuple(found)
+
+
+def _employed(data: bytes) -> tuple[bytes, ...]:
+    """The profile alone, and with all that an employer settles: for all readers, or for each."""
+    lengths = {"distance between workers": ("3 m", "10 ft"), "off-hand distance": ("20 cm", "8 in")}
+    texts = ("Ana, 555-0100", "{en: the shed, es: el galpón}")
+    given = [lengths.get(name, texts) for name in EMPLOYER_FIELDS]
+    found = [data]
+    for at in (0, 1):
+        rows = zip(EMPLOYER_FIELDS, given, strict=True)
+        own = "".join(f"  {name}: {each[at]}\n" for name, each in rows)
+        found.append(data.rstrip() + f"\nemployer:\n{own}".encode())
+    return tuple(found)
+
+
 def kinds(on: Ground) -> tuple[Kind, ...]:
     """All of them."""
     sheets = tuple(
@@ -153,14 +199,15 @@ def kinds(on: Ground) -> tuple[Kind, ...]:
         for language in LANGUAGES
     )
     cases = _named(_bytes("content/cases/*.yml"), b"case", b"tidy-vine")
-    cases += _with_new_arm(cases)
+    cases += _with_new_arm(cases) + _credited(cases)
     chapters = _bytes("content/chapters/en/*.md")
+    chapters += tuple(data.rstrip() + _LINKS for data in chapters)
     quizzes = _named(_bytes("quizzes/*.yml"), b"quiz", b"first-week")
     return (
         Kind("case", CASE, cases, _case, deeds.use_case),
         Kind("example", EXAMPLE, _bytes("content/rules/*/good.yml"), _example, deeds.use_example),
         Kind("quiz", QUIZ, quizzes, _quiz, deeds.use_quiz),
-        Kind("profile", PROFILE, _bytes(PROFILE), _profile, deeds.use_profile),
+        Kind("profile", PROFILE, _employed(*_bytes(PROFILE)), _profile, deeds.use_profile),
         Kind("blocks", BLOCKS, _bytes(BLOCKS), _blocks, deeds.use_blocks),
         Kind("safety", SAFETY, _bytes(SAFETY), _safety, deeds.use_safety),
         Kind("sources", SOURCES, _bytes(SOURCES), _sources, deeds.use_sources),

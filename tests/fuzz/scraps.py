@@ -51,6 +51,7 @@ BOMBS = (
     "[" * 3000, "{a: " * 2000, "- " * 3000, "? " * 2000, "((" * 2000, "{{" * 2000, "{%" * 1000,
     "`" * 3000, "*" * 3000, "_a" * 2000, "<" * 3000, "[a](" * 1000, "![" * 2000, "<!--" * 1000,
     "| " * 2000, "> " * 2000, "{#" * 1000, '"' * 3001, "a" * 20_000, "a " * 9000, "&a [" * 500,
+    "[a](tools.md#b) " * 2000, "[a]: tools.md#b\n" * 1000, "![](" + "../" * 3000 + "x.png)",
     "\n" * 5000, "# x\n" * 500, "{{ '" + "a" * 3000 + "' }}", "1. " * 1000, "$" * 2000, ":" * 2000,
 )  # fmt: skip
 """Much of the same: what a parser may count too often or nest too deep."""
@@ -67,3 +68,17 @@ CALLS = (
     "{{ '" + "9" * 3000 + "'|int }}", "{% filter upper %}a{% endfilter %}", "{{ cycler }}", "{{ [1,2][0] }}",
 )  # fmt: skip
 """What could be called in a chapter, rightly, wrongly, or to do harm."""
+
+LINKS = (
+    "[a](tools.md)", "[a](tools.md#which-tool)", "[a](tools.md#)", "[a](#which-tool)", "[a](#)", "[a]()",
+    "[a](tool.md)", "[a](en/tools.md)", "[a](./tools.md)", "[a](x/../tools.md)", "[a](../en/tools.md)",
+    "[a](index.md)", "[a](rules/crowded-spurs.md)", "[a](/tools.md)", "[a](//tools.md)", "[a](tools.md?b)",
+    "[a](<tools.md>)", "[a](<a b.md>)", '[a](tools.md "b")', "[a](tools.md#%C3%B1)", "[a](%00.md)",
+    "[a](%FF%FE.md#%FF)", "[a](%2e%2e/x.md)", "[a](C:\\x.md)", "[a](x:y)", "[a](javascript:alert(1))",
+    "[a](data:text/html,x)", "[a][b]", "\n[b]: tools.md#c\n", "\n[b]: <>\n", "\n[^1]: tools.md\n", "[^1]",
+    "![a](photos/hand.jpg)", "![a](photos/hands.jpg)", "![](../x.png)", "![a](assets/x.svg)", "![a](#b)",
+    "[![a](photos/hand.jpg)](tools.md#b)", "[a](tools.md)[a](tool.md)", "`[a](tool.md)`", "``[a](tool.md)`",
+    "[a](" + "x" * 5000 + ".md)", "[a](tools.md#" + "x" * 5000 + ")", "[a](\u202etools.md)", "[a](\x00.md)",
+    "\n## Which tool\n", "\n## a {#which-tool}\n", "\n## {{ term(\"spur\") }}\n", '<a id="b"></a>', '<a name="',
+)  # fmt: skip
+"""Links, pictures and places to link to, as they are typed in a chapter, well or badly."""

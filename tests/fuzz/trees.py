@@ -133,6 +133,8 @@ def _value(holder: Tree, rng: random.Random, _: list[Tree]) -> None:
 def new_value(old: Tree, rng: random.Random) -> Tree:
     """Something else in the place of a value, often of the same kind."""
     pick = rng.random()
+    if pick > 0.95:
+        return _one_or_each(old, rng)
     if isinstance(old, str) and old[:1].isdigit() and pick < 0.6:
         number, _, unit = old.partition(" ")
         if pick < 0.3:
@@ -151,6 +153,14 @@ def new_value(old: Tree, rng: random.Random) -> Tree:
             ["raw", rng.choice(MARKS)], ["raw", "*a"], ["raw", "&a a"], ["raw", "!!int 5"],
         )
     )  # fmt: skip
+
+
+def _one_or_each(old: Tree, rng: random.Random) -> Tree:
+    """One text in place of one for each language, or the other way round."""
+    if isinstance(old, str):
+        spoken = rng.choice((("en", "es"), ("es", "en"), ("en",), ("es",), ("en", "es", "fr")))
+        return ["map", *([language, old] for language in spoken)]
+    return rng.choice([item[1] if old[0] == "map" else item for item in old[1:]] or [""])
 
 
 def _key(holder: Tree, rng: random.Random, _: list[Tree]) -> None:

@@ -93,13 +93,14 @@ def in_one_window(rows: Sequence[Sequence[NearView]]) -> list[NearView]:
 
 
 def to_compare(rows: Sequence[Sequence[NearView]]) -> list[list[NearView]]:
-    """The views of several vines, to one scale: arms in one window, heads in equally large ones.
+    """The views of several vines, to one scale: arms in one window, others in equally large ones.
 
-    Where a view from above lies on the drawing hangs on how wide its own vine is.
+    A head may stand beside a vine with arms, which has fewer views. Where a view from above lies
+    on the drawing hangs on how wide its own vine is.
     """
     if not rows:
         return []
-    if len(rows[0]) == 1:
+    if all(len(row) == 1 for row in rows):
         return [in_one_window(rows) for _ in rows]
     sizes = iter(alike([one.window for row in rows for one in row]))
     return [[replace(one, window=next(sizes)) for one in row] for row in rows]
