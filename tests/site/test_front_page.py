@@ -15,6 +15,7 @@ from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.quiz_proof import QuizProof
+from pencilwood.vine.forms import FORMS
 from pencilwood.vine.forms.cordon import ONE_ARM_LEFT, TWO_ARM_CORDON
 from pencilwood.vine.model import Growth, Side, Vine
 from small_handbook import Change, with_chapter
@@ -245,3 +246,18 @@ def test_the_teachers_page_names_the_packages_that_can_be_made(plain: Handbook) 
     assert "export qti" not in without, "there would be nothing to export"
     assert "export qti" in with_one
     assert "project/tidy-vine.html" in without
+
+
+def test_the_teachers_page_lists_each_vine_once(plain: Handbook) -> None:
+    (proof,) = plain.cases
+    forms = {f"vine-{number}": form for number, form in enumerate(FORMS)}
+    each = tuple(
+        replace(
+            proof,
+            case=replace(proof.case, slug=slug, vine=replace(proof.case.vine, form=form)),
+        )
+        for slug, form in forms.items()
+    )
+    body = teachers_page(replace(plain, cases=each), "en").body
+    listed = {slug: body.count(f"project/{slug}.html") for slug in forms}
+    assert listed == dict.fromkeys(forms, 1), "a form to the left and to the right has one name"

@@ -104,12 +104,13 @@ def teachers_page(handbook: Handbook, language: str) -> Page:
 def _by_form(desk: Desk, cases: Sequence[Case]) -> dict[str, list[Lead]]:
     """Each vine's page for a projector and its short name, under the form it is trained to."""
     found: dict[str, list[Lead]] = {}
-    for form in FORMS:
+    # A vine with one arm is one form to the right and to the left, under one name.
+    for name in dict.fromkeys(form.name for form in FORMS):
         for case in cases:
-            if case.vine.form.name == form.name:
+            if case.vine.form.name == name:
                 href = desk.href(projector_path(case.slug))
                 lead = Lead(desk.own(case.title), href, case.slug)
-                found.setdefault(form_word(desk, form.name), []).append(lead)
+                found.setdefault(form_word(desk, name), []).append(lead)
     return found
 
 

@@ -37,8 +37,8 @@ SHAPE: Final = "piece"
 TITLE = {"en": "Spur too long", "es": "Pulgar demasiado largo"}
 MESSAGES = {
     "too-many-buds": {
-        "en": "{buds} buds are left on this spur; at most {most}.",
-        "es": "Quedan {buds} yemas en este pulgar; {most} como mucho.",
+        "en": "{buds} buds are left on this spur. Leave {most} at most.",
+        "es": "Quedan {buds} yemas en este pulgar. Deje {most} como mucho.",
     },
 }
 BANDS: tuple[Band, ...] = (
