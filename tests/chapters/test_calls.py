@@ -15,6 +15,10 @@ from pencilwood.pages.unbroken import keep_names_together
     [
         ("en", 'limit("spur spacing at least")', ">8 cm</a>"),
         ("en", 'limit("buds on a spur at most")', ">2</a>"),
+        # A range says its unit once, like every other.
+        ("en", 'limit("cane thickness at least", to="cane thickness at most")', ">7 to 13 mm</a>"),
+        ("es", 'limit("cane thickness at least", to="cane thickness at most")', ">7 a 13 mm</a>"),
+        ("en", 'limit("buds per metre at least", to="buds per metre at most")', ">12 to 18</a>"),
         ("en", 'figure("hand-width")', ">10 cm</a>"),
         # A range that begins in millimetres and ends in centimetres.
         ("en", 'figure("spur-spacing")', ">7.6 to 12.7 cm</a>"),
@@ -50,6 +54,8 @@ def test_the_profile_changes_every_figure(handbooks: Callable[[str], Handbook]) 
     text = '{{ limit("spur spacing at least") }}, {{ figure("hand-width") }}, {{ figure("frost") }}'
     html = filled(handbooks("units: us"), text)
     assert ">3 in</a>" in html
+    pencil = '{{ limit("cane thickness at least", to="cane thickness at most") }}'
+    assert ">1/4 to 1/2 in</a>" in filled(handbooks("units: us"), pencil)
     assert ">4 in</a>" in html
     assert ">36 °F</a>" in html
 

@@ -21,12 +21,22 @@ def band_value(desk: Desk, band: Band, form: str = "") -> str:
 
 def range_words(desk: Desk, band: Band) -> str:
     """The range of a figure of the profile, in one unit: `6 to 9 mm`, `1.5 to 4 cm`, `8 to 12`."""
-    ends = (band.lowest, band.highest)
-    low, high = (band.words(end, desk.profile.units, desk.language) for end in ends)
+    return _between(desk, (band, band.lowest), (band, band.highest))
+
+
+def set_range_words(desk: Desk, least: Band, most: Band, form: str = "") -> str:
+    """What two figures of the profile are set to, as one range: `7 to 13 mm`."""
+    limits = desk.profile.form_limits[form] if form else desk.profile.limits
+    return _between(desk, (least, limits[least.name]), (most, limits[most.name]))
+
+
+def _between(desk: Desk, *ends: tuple[Band, int]) -> str:
+    low, high = (band.words(end, desk.profile.units, desk.language) for band, end in ends)
+    (band, lowest), _ = ends
     if band.kind != "length":
         return desk.say("figure.range", low=low, high=high)
     if low.endswith(" mm") and high.endswith(" cm"):
-        low = f"{format_number(Fraction(band.lowest, 10), 1, desk.language)} cm"
+        low = f"{format_number(Fraction(lowest, 10), 1, desk.language)} cm"
     low_number, _, low_unit = low.rpartition(" ")
     high_number, _, high_unit = high.rpartition(" ")
     if low_unit != high_unit:

@@ -52,13 +52,12 @@ BANDS: tuple[Band, ...] = (
         status="published",
         source={
             "en": (
-                "1 spur every 3-5 in (A. Klodd, Univ. Minnesota Extension, 2022); 4-6 in (N. "
+                "1 spur every 3 to 5 in (A. Klodd, Univ. Minnesota Extension, 2022); 4 to 6 in (N. "
                 "Sperry)"
             ),
             "es": (
-                "1 pulgar cada 3-5 pulgadas (A. Klodd, Univ. Minnesota Extension, "
-                "2022); 4-6 pulgadas (N. "
-                "Sperry)"
+                "1 pulgar cada 3 a 5 pulgadas (A. Klodd, Univ. Minnesota Extension, "
+                "2022); de 4 a 6 pulgadas (N. Sperry)"
             ),
         },
     ),

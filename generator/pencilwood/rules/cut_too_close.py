@@ -51,11 +51,11 @@ BANDS: tuple[Band, ...] = (
         source={
             "en": (
                 "about 3/4 in, 19 mm (table-grape text); a couple of centimetres (A. Klodd, Univ. "
-                "Minnesota Extension, 2022); 1/4-1/3 in (hobby page)"
+                "Minnesota Extension, 2022); 1/4 to 1/3 in (hobby page)"
             ),
             "es": (
                 "cerca de 3/4 de pulgada, 19 mm (texto sobre uva de mesa); un par de centímetros "
-                "(A. Klodd, Univ. Minnesota Extension, 2022); 1/4-1/3 de pulgada (página de "
+                "(A. Klodd, Univ. Minnesota Extension, 2022); de 1/4 a 1/3 de pulgada (página de "
                 "aficionados)"
             ),
         },

@@ -54,13 +54,13 @@ BANDS: tuple[Band, ...] = (
         status="common practice, no source",
         source={
             "en": (
-                "no width was read; nearest figure, a height: head 4-5 in (10-13 cm) below the "
-                "wire (OSU Extension, How to renew a grapevine cordon)"
+                "no width was read; nearest figure, a height: head 4 to 5 in (10 to 13 cm) below "
+                "the wire (OSU Extension, How to renew a grapevine cordon)"
             ),
             "es": (
                 "no se leyó ningún ancho; la cifra más cercana es una altura: cabeza "
-                "4-5 pulgadas (10-13 "
-                "cm) debajo del alambre (OSU Extension, How to renew a grapevine cordon)"
+                "de 4 a 5 pulgadas (de 10 a 13 cm) "
+                "debajo del alambre (OSU Extension, How to renew a grapevine cordon)"
             ),
         },
     ),

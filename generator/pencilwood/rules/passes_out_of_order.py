@@ -19,7 +19,7 @@ Limits:
     in one walk. Where canes were cut by machine first, the rough pass is already done.
 
 Source:
-    Rough pass at 4 to 5 buds, and three passes: common practice, no source. Two passes, the
+    Rough pass at 4 or 5 buds, and three passes: common practice, no source. Two passes, the
     first at 10 to 12 in (25 to 30 cm) above last year's spurs, the second to 2-bud spurs:
     University of California.
 """
@@ -60,8 +60,8 @@ BANDS: tuple[Band, ...] = (
         highest=6,
         status="common practice, no source",
         source={
-            "en": "rough pass at 4-5 buds",
-            "es": "desbaste a 4-5 yemas",
+            "en": "rough pass at 4 or 5 buds",
+            "es": "desbaste a 4 o 5 yemas",
         },
     ),
     Band(
@@ -72,8 +72,8 @@ BANDS: tuple[Band, ...] = (
         highest=8,
         status="common practice, no source",
         source={
-            "en": "rough pass at 4-5 buds; UC: 10-12 in above the spurs of last year",
-            "es": "desbaste a 4-5 yemas; UC: 10-12 pulgadas por encima de los "
+            "en": "rough pass at 4 or 5 buds; UC: 10 to 12 in above the spurs of last year",
+            "es": "desbaste a 4 o 5 yemas; UC: de 10 a 12 pulgadas por encima de los "
             "pulgares del año pasado",
         },
     ),

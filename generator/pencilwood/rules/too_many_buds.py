@@ -51,12 +51,12 @@ BANDS: tuple[Band, ...] = (
         status="published",
         source={
             "en": (
-                "3-6 shoots per foot, 10-20 per metre, over the sources read for upright shoots "
-                "(Univ. Maryland Extension, 2021; Lodi Winegrape Commission)"
+                "3 to 6 shoots per foot, 10 to 20 per metre, over the sources read for upright "
+                "shoots (Univ. Maryland Extension, 2021; Lodi Winegrape Commission)"
             ),
             "es": (
-                "3-6 brotes por pie, 10-20 por metro, en las fuentes leídas sobre brotes que suben "
-                "(Univ. Maryland Extension, 2021; Lodi Winegrape Commission)"
+                "de 3 a 6 brotes por pie, de 10 a 20 por metro, en las fuentes leídas sobre brotes "
+                "que suben (Univ. Maryland Extension, 2021; Lodi Winegrape Commission)"
             ),
         },
     ),

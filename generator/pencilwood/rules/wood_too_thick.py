@@ -49,13 +49,12 @@ BANDS: tuple[Band, ...] = (
         status="published",
         source={
             "en": (
-                "5/16-1/2 in, 8-13 mm (F. Westover, Wines & Vines, May 2016); the ends of the "
-                "range: common practice"
+                "5/16 to 1/2 in, 8 to 13 mm (F. Westover, Wines & Vines, May 2016); the ends of "
+                "the range: common practice"
             ),
             "es": (
-                "5/16-1/2 de pulgada, 8-13 mm (F. Westover, Wines & Vines, mayo de 2016); "
-                "los extremos "
-                "del rango: práctica común"
+                "de 5/16 a 1/2 pulgada, de 8 a 13 mm (F. Westover, Wines & Vines, mayo de 2016); "
+                "los extremos del rango: práctica común"
             ),
         },
     ),

@@ -54,11 +54,11 @@ BANDS: tuple[Band, ...] = (
         status="published",
         source={
             "en": (
-                "5/16-1/2 in, 8-13 mm (F. Westover, Wines & Vines, May 2016); at least 1/4 in, "
-                "6 mm (hobby pages)"
+                "5/16 to 1/2 in, 8 to 13 mm (F. Westover, Wines & Vines, May 2016); at least "
+                "1/4 in, 6 mm (hobby pages)"
             ),
             "es": (
-                "5/16-1/2 de pulgada, 8-13 mm (F. Westover, Wines & Vines, mayo de 2016); "
+                "de 5/16 a 1/2 pulgada, de 8 a 13 mm (F. Westover, Wines & Vines, mayo de 2016); "
                 "al menos 1/4 de pulgada, 6 mm (páginas de aficionados)"
             ),
         },

@@ -7,12 +7,13 @@ from markupsafe import Markup
 from pencilwood.cases.profile_file import EMPLOYER_FIELDS
 from pencilwood.pages.chapters.template import Where
 from pencilwood.pages.chapters.writing import Writing
-from pencilwood.pages.figure_words import band_value, figure_words
+from pencilwood.pages.figure_words import band_value, figure_words, set_range_words
 from pencilwood.pages.rule_prices import price_words
 from pencilwood.pages.sources_page import SOURCES, band_anchor, source_anchor
 from pencilwood.pages.unbroken import keep_names_together
 from pencilwood.pages.words_page import WORDS, word_anchor
 from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
+from pencilwood.vine.bands import Band
 
 _LINK = Markup('<a class="{}" href="{}">{}</a>')
 _TERM = Markup('<a class="pw-term" href="{}" title="{}">{}</a>')
@@ -32,23 +33,26 @@ class InlineCalls:
         self._writing = writing
         self._desk = writing.desk
 
-    def limit(self, where: Where, name: str, form: str = "") -> Markup:
-        """A figure of the profile, linked to where it comes from; or one that a form has."""
-        if form:
-            return self._limit_of_form(where, name, form)
-        if not self._writing.known(where, name, _BANDS, "unknown-limit"):
-            return Markup()
-        href = self._desk.href(SOURCES, band_anchor(_BANDS[name]))
-        return _LINK.format("pw-figure", href, band_value(self._desk, _BANDS[name]))
+    def limit(self, where: Where, name: str, form: str = "", to: str = "") -> Markup:
+        """A figure of the profile, linked to where it comes from; or one that a form has.
 
-    def _limit_of_form(self, where: Where, name: str, form: str) -> Markup:
-        own = {band.name: band for band in FORM_BANDS.get(form, ())}
-        if not self._writing.known(where, form, FORM_BANDS, "unknown-form"):
+        With `to`, the range from it to another one, such as `7 to 13 mm`.
+        """
+        if form and not self._writing.known(where, form, FORM_BANDS, "unknown-form"):
             return Markup()
-        if not self._writing.known(where, name, own, "unknown-limit"):
-            return Markup()
-        href = self._desk.href("scores")
-        return _LINK.format("pw-figure", href, band_value(self._desk, own[name], form))
+        bands = {band.name: band for band in FORM_BANDS[form]} if form else _BANDS
+        for one in (name, to) if to else (name,):
+            if not self._writing.known(where, one, bands, "unknown-limit"):
+                return Markup()
+        href = self._desk.href("scores") if form else self._of_profile(bands[name])
+        if to:
+            words = set_range_words(self._desk, bands[name], bands[to], form)
+        else:
+            words = band_value(self._desk, bands[name], form)
+        return _LINK.format("pw-figure", href, words)
+
+    def _of_profile(self, band: Band) -> str:
+        return self._desk.href(SOURCES, band_anchor(band))
 
     def figure(self, where: Where, key: str) -> Markup:
         """A figure of figures.yml, linked to its source."""

@@ -13,14 +13,14 @@ from pencilwood.vine.bands import Band
 from pencilwood.vine.forms.high_cordon import HIGH_CORDONS
 
 _SPACING = {
-    "en": "2-bud spurs 3-8 in apart (NC State Extension, fig. 14-33, high cordon)",
-    "es": "pulgares de 2 yemas cada 3-8 pulgadas (NC State Extension, fig. 14-33, cordón alto)",
+    "en": "2-bud spurs 3 to 8 in apart (NC State Extension, fig. 14-33, high cordon)",
+    "es": "pulgares de 2 yemas cada 3 a 8 pulgadas (NC State Extension, fig. 14-33, cordón alto)",
 }
 _SHOOTS = {
-    "en": "3-5 shoots per foot, 10-16 per metre, upright shoots and high cordons alike "
+    "en": "3 to 5 shoots per foot, 10 to 16 per metre, upright shoots and high cordons alike "
     "(J. Fiola, Univ. Maryland Extension, 2021)",
-    "es": "3-5 brotes por pie, 10-16 por metro, igual con brotes que suben y en cordones altos "
-    "(J. Fiola, Univ. Maryland Extension, 2021)",
+    "es": "de 3 a 5 brotes por pie, de 10 a 16 por metro, igual con brotes que suben y en cordones "
+    "altos (J. Fiola, Univ. Maryland Extension, 2021)",
 }
 BANDS = (
     Band("spur spacing at least", "length", 80, 76, 203, "published", _SPACING, in_inches=True),
