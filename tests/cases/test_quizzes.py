@@ -1,6 +1,7 @@
 """Quizzes: what they hold, and what is said of their slips."""
 
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
@@ -17,6 +18,7 @@ from pencilwood.cases.quiz import (
     Prune,
     PutInOrder,
     Quiz,
+    QuizQuestion,
     SafeOrStop,
     Seen,
     WhichCane,
@@ -38,6 +40,12 @@ def quiz(
     path = folder / f"{name}.yml"
     path.write_text(text, encoding="utf-8")
     return read_quiz(path, LANGUAGES, KNOWN, "quiz.yml", language=language)
+
+
+def test_the_sample_asks_in_every_way(tmp_path: Path) -> None:
+    read, _ = quiz(sample("all-kinds.yml"), tmp_path)
+    assert read is not None
+    assert {type(one) for one in read.questions} == set(get_args(QuizQuestion))
 
 
 def test_a_quiz_of_vines(tmp_path: Path) -> None:

@@ -12,6 +12,7 @@ import pytest
 from pencilwood.block.questions import QUESTIONS
 from pencilwood.cli import _COMMANDS, _parser, main
 from pencilwood.commands.argparse_words import ARGPARSE_SAYS
+from pencilwood.commands.export import _PACKERS
 from pencilwood.commands.help_page import asked_language
 from pencilwood.words import LANGUAGES
 
@@ -102,6 +103,15 @@ def test_a_page_of_help_is_whole(
     # Whoever cannot read this page finds the other one.
     other = f"{' '.join(('pencilwood', *names))} --help --language es"
     assert (f"En español: {other}" in told) is (language == "en")
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_page_of_export_says_what_each_standard_is(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, language: str
+) -> None:
+    told = " ".join(page(capsys, monkeypatch, ("export",), language).split())
+    assert [one for one in _PACKERS if f"{one} (" not in told] == []
+    assert [one for one in _PACKERS if f"pencilwood export {one}" not in told] == []
 
 
 def words_of(text: str) -> set[str]:
