@@ -42,7 +42,7 @@ def test_tab_reaches_everything(desktop_page: Page, tidy: ExercisePage, tmp_path
     for wanted in (
         *("Next: Thinning-out pass", "Whole vine", "Look closer", "pw-stage pw-stage-near"),
         *("L6b", "Cut off here", "Tool tap to choose", "Where to cut tap to choose"),
-        *("Undo", "Measures", "Look back at the uncut vine", "Start again", "SELECT"),
+        *("Undo", "Measures", "See the uncut vine", "Start again", "SELECT"),
     ):
         assert any(wanted in one for one in reached), (wanted, reached)
 

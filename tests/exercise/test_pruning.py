@@ -150,9 +150,9 @@ def test_history_goes_back_and_forth(
     gone = page.locator(".pw-stage-whole .pw-gone")
     ghosts = gone.count()
     assert ghosts > 0
-    press(page, "Look back at the uncut vine")
+    press(page, "See the uncut vine")
     expect(gone).to_have_count(0)
-    press(page, "Look back at the uncut vine")
+    press(page, "See the uncut vine")
     expect(gone).to_have_count(ghosts)
 
 
