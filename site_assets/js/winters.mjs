@@ -226,7 +226,7 @@ export class Winters {
       winter,
       score,
       climb,
-      `${within} / ${this.data.positions.length}`,
+      `${within}\u00a0/\u00a0${this.data.positions.length}`,
     ]);
     this.stage.put(heading, things, rows.length > 0 ? this.stage.table(head, rows) : null);
   }

@@ -27,9 +27,9 @@ thick; hanging down; spindly; cut off."""
 SPANISH = """\
 Un cordón de un brazo con 40 cm de brazo, 2 posiciones, 3 sarmientos y 12 yemas. Después de los \
 cortes quedan 2 yemas, en 1 posición.
-El tronco tiene 5,5 cm de grueso y el brazo está a 90 cm del suelo. Alambres: el de formación a \
-90 cm, los de vegetación a 120 cm y 150 cm, el más alto a 180 cm. En verano los brotes se \
-despuntan a 215 cm.
+El tronco tiene 5,5 cm de grueso y el brazo está a 90 cm del suelo. El alambre de formación está \
+a 90 cm, los alambres de vegetación a 120 cm y 150 cm y el alambre más alto a 180 cm. En verano \
+los brotes se despuntan a 215 cm.
 Brazo derecho, de 40 cm de largo y 3,5 cm de grueso, 2 posiciones, desde la cabeza hacia la punta:
 R1, a 12 cm de la cabeza. Madera vieja m: sale directo del brazo; de 2 años; 6 cm de largo y 14 mm \
 de grueso; vertical, hacia arriba; sana. Sarmiento a: sale de m a 15 mm de su base, a 15 mm por \

@@ -103,7 +103,9 @@ def test_three_winters_are_what_was_worked_out(
         text = page.locator(STAGE).inner_text()
         assert f"{done.buds_on_side} " in text
         assert f"{buds_kept(done.left)} " in text
-        assert format_length(renewal.bare_mm(now), "metric", language) in text
+        # A number and its unit stand on one line, in the sentence and in the table.
+        bare = format_length(renewal.bare_mm(now), "metric", language).replace(" ", "\u00a0")
+        assert text.count(bare) > 1
         assert page.locator(f"{STAGE} ul li").count() == len(renewal.charges(now))
         go_on(page)
     assert page.locator(".pw-winters-done tbody tr").count() == WINTERS
@@ -178,7 +180,7 @@ def test_all_ways_are_told_without_the_script(
     for way in WAYS.values():
         for winter in range(1, WINTERS + 1):
             bare = format_length(renewal.bare_mm(way[:winter]), "metric", language)
-            assert f"{bare}." in text
+            assert f"{bare}.".replace(" ", "\u00a0") in text
     assert len(gzip.compress(text.encode(), 9)) < LARGEST_BYTES
 
 

@@ -15,6 +15,7 @@ from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.pages.quiz_pages import strings_of
 from pencilwood.pages.renewal_drawings import RenewalDrawings, name_of
+from pencilwood.pages.unbroken import keep_units_together, unbroken
 from pencilwood.pages.winters_page import figures_shown, losses_told
 from pencilwood.proof import CaseProof
 from pencilwood.proof.renewal import WAYS, Renewal, Story, steps_of
@@ -174,7 +175,8 @@ class RenewalTold:
                 for key, text in strings_of(self.desk, _SCRIPT).items()
             },
         }
-        return dump(body).replace("<", "\\u003c")
+        # What a script puts on the page, nobody looks through for units any more.
+        return keep_units_together(dump(body).replace("<", "\\u003c"))
 
     def _story(self, story: Story) -> dict[str, object]:
         found: dict[str, object] = {"works": [str(one) for one in self.renewal.works(story)]}
@@ -191,7 +193,7 @@ class RenewalTold:
             "short": self.desk.say(f"renewal.short.{done.work}"),
             "row": self.row(story),
             "buds": done.buds_on_side,
-            "bare": self.desk.length(self.renewal.bare_mm(story)),
+            "bare": unbroken(self.desk.length(self.renewal.bare_mm(story))),
             "losses": list(losses),
         }
 

@@ -17,6 +17,11 @@ _WITH_HYPHEN = re.compile(r"(?<![^\s>])(?=[^\s<>]{2,26}(?![^<\s]))[^\s<>]*-[^\s<
 _WHOLE = Markup('<span class="pw-whole">{}</span>')
 
 
+def unbroken(text: str) -> str:
+    """The same in one piece: `3 1/2 in` in a cell of a table."""
+    return text.replace(" ", _NO_BREAK_SPACE)
+
+
 def keep_names_together(title: str) -> Markup:
     """A source's title, escaped, whose initials and codes break at the end of no line.
 

@@ -14,6 +14,7 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.pages.quiz_pages import strings_of
+from pencilwood.pages.unbroken import keep_units_together, unbroken
 from pencilwood.pages.winter_drawings import WinterDrawings
 from pencilwood.pages.wood_words import label_named
 from pencilwood.proof import CaseProof
@@ -157,7 +158,8 @@ def script_data(desk: Desk, winters: Winters, tables: Sequence[WinterTable]) -> 
             key.removeprefix(_SCRIPT): text for key, text in strings_of(desk, _SCRIPT).items()
         },
     }
-    return dump(body).replace("<", "\\u003c")
+    # What a script puts on the page, nobody looks through for units any more.
+    return keep_units_together(dump(body).replace("<", "\\u003c"))
 
 
 _SCRIPT = "pages.winters.script."
@@ -210,4 +212,4 @@ def _at(desk: Desk, winters: Winters, name: str, story: Story, parts: Parts) -> 
     cane = _kept(winters, parts, name, story[-1])
     mm = 0 if cane is None else away_mm(parts.vine, cane)
     losses = losses_told(desk, parts, tuple(charges_at(winters, name, story)))
-    return [mm, desk.length(mm), list(losses)]
+    return [mm, unbroken(desk.length(mm)), list(losses)]
