@@ -37,6 +37,8 @@ COPIED = {
     "pyproject.toml": "pyproject.toml",
     "mkdocs.yml": "mkdocs.yml",
 }
+# Which test runs which function.
+STATISTICS = "mutmut-stats.json"
 # As many names as a command line holds.
 BATCH = 1000
 KILLED = {1: "killed", 3: "killed", 24: "timeout", 36: "timeout", 255: "timeout", 152: "timeout"}
@@ -107,6 +109,24 @@ def _copy() -> None:
             )
         else:
             shutil.copy2(PROJECT / source, place)
+    _forget_old()
+
+
+def _forget_old() -> None:
+    """Take away what mutmut copied in an earlier run and would never copy again.
+
+    What it has changed itself has its results in a `.meta` beside it, and is made anew in time.
+    """
+    held = COPY / "mutants"
+    for path in sorted(held.rglob("*")):
+        is_kept = path.suffix == ".meta" or Path(f"{path}.meta").exists()
+        if path.is_file() and not is_kept and path.name != STATISTICS:
+            path.unlink()
+    for path in sorted((held / "src").rglob("*.meta")):
+        source = path.with_suffix("")
+        if not (COPY / source.relative_to(held)).exists():
+            path.unlink()
+            source.unlink(missing_ok=True)
 
 
 def _ask_only(tests: list[str]) -> None:
