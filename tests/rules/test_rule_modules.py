@@ -14,6 +14,7 @@ import pytest
 from cane_vines import cane_vine, random_cane_vine
 from heads import head_vine
 from pencilwood import rules
+from pencilwood.cases.example_file import read_example
 from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME, RULES
 from pencilwood.rules.rulebook import RULEBOOK
 from pencilwood.rules.shapes import (
@@ -34,7 +35,7 @@ from pencilwood.rules.shapes import (
 from pencilwood.score.judge import judge, judge_cuts, target_for
 from pencilwood.vine.bands import Band
 from pencilwood.vine.forms import FORMS
-from pencilwood.vine.model import Side
+from pencilwood.vine.model import Side, Vine
 from pencilwood.vine.passes import PASSES, DoneCut, Stub, Tool
 from pencilwood.vine.wood import ThinningOut, divide, uncut
 from pencilwood.words import LANGUAGES
@@ -50,6 +51,13 @@ AN_HONEST_SOURCE = re.compile(
     r"|Extension|Wines & Vines|Oxford Companion|University|This Old House|Commission|OENO One",
     re.IGNORECASE,
 )
+
+
+def bad_vines() -> list[Vine]:
+    """The vine of each rule's page on which it is broken."""
+    folder = Path(__file__).parents[2] / "content" / "rules"
+    read = (read_example(folder / name / "bad.yml", name)[0] for name in NAMES)
+    return [example.vine for example in read if example is not None]
 
 
 def every_fact() -> Iterator[object]:
@@ -80,6 +88,7 @@ def every_fact() -> Iterator[object]:
     vines = [make() for make in SAMPLES.values()] + [cane_vine()]
     vines += [random_vine(random.Random(seed)) for seed in range(40)]
     vines += [random_cane_vine(random.Random(seed)) for seed in range(20)]
+    vines += bad_vines()
     for vine in vines:
         parts = divide(vine)
         for number, part in enumerate(parts.parts):
