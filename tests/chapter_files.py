@@ -9,6 +9,7 @@ from pencilwood.pages.chapters.chapter_page import check_chapter, filled_in
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Chapter, Handbook
 from pencilwood.places import Place
+from pencilwood.site.own_places import own_places
 
 SOURCES = """\
 a-study:
@@ -69,7 +70,8 @@ def chapter(text: str, language: str = "en", audience: str | None = None) -> Cha
 
 def told(handbook: Handbook, text: str, language: str = "en", **more: str) -> list[Finding]:
     """What is found in a chapter."""
-    return list(check_chapter(handbook, chapter(text, language, **more), "en").findings)
+    written, places = chapter(text, language, **more), own_places(handbook)
+    return list(check_chapter(handbook, written, "en", own_places=places).findings)
 
 
 def filled(handbook: Handbook, text: str, language: str = "en", **more: str) -> str:

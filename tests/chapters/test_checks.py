@@ -168,7 +168,16 @@ PLACES = """
         ("[x](#heads)\n\n## Head", [("unknown-anchor", 1, 1)]),
         ("- [x](test.md#heads)\n\n## Head", [("unknown-anchor", 1, 3)]),
         # A chapter, a page of ours, elsewhere; what stands beside; what is only shown as code.
-        ("[x](test.md) [y](scores.md#any) [w](https://example.org/a.md)", []),
+        ("[x](test.md) [y](scores.md#prices) [w](https://example.org/a.md)", []),
+        # Pages that we make ourselves, beside the chapters and in folders.
+        ("[x](scores.md#none) [y](rules.md)", [("unknown-anchor", 1, 1)]),
+        ("[x](rules/crowded-spurs.md#why) [y](words.md#word-spur)", []),
+        ("See [x](rules/crowded-spurs.md#whi)", [("unknown-anchor", 1, 5)]),
+        ("[x](cases/tidy-vine.md#words) [y](sources.md#source-a-study)", []),
+        (
+            "[x](cases/tidy-vine.md#word) [y](safety.md#x)",
+            [("unknown-anchor", 1, 1), ("unknown-anchor", 1, 30)],
+        ),
         ("![A row](photos/row%20a.jpg) [x](papers/sheet.pdf)", []),
         ("`[x](nowhere.md)`\n\n```\n[x](nowhere.md)\n![y](z.png)\n```", []),
         # Places of a page, named as the site generator names them.

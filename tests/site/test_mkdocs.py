@@ -38,6 +38,22 @@ def test_broken_link_in_a_chapter_fails_the_build(sample: Path) -> None:
     assert "no-such-page.md" in done.stderr
 
 
+def test_a_chapter_leads_to_a_place_of_a_page_of_ours(sample: Path) -> None:
+    chapter = sample / "content" / "chapters" / "en" / "warm-up.md"
+    chapter.write_text("# Warm up\n\n[prices](scores.md#prices)\n", "utf-8")
+    done = mkdocs(sample, "build")
+    assert done.returncode == 0, done.stderr
+    assert "WARNING" not in done.stderr
+    page = (sample / "site" / "warm-up.html").read_text("utf-8")
+    assert 'href="scores.html#prices"' in page
+    chapter.write_text("# Warm up\n\n[prices](scores.md#price)\n", "utf-8")
+    done = mkdocs(sample, "build")
+    assert done.returncode == 1
+    assert "warm-up.md:3:1: the page has no heading or other place of this name" in done.stderr
+    assert 'did you mean "#prices"?' in done.stderr
+    assert "WARNING" not in done.stderr
+
+
 def test_failed_proof_fails_the_build_and_keeps_the_site(sample: Path) -> None:
     (sample / "site").mkdir()
     (sample / "site" / "index.html").write_text("the last good site", "utf-8")

@@ -30,6 +30,7 @@ from pencilwood.mkdocs_plugin.telling import (
     root_of,
     tell,
 )
+from pencilwood.pages.chapters.anchors import own_ids
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.menu import around
 from pencilwood.pages.page import Page
@@ -174,13 +175,14 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         page.title = Markup.escape(ours.menu_title or ours.title)
         page.meta["title"] = Markup.escape(ours.title)
         page.meta["description"] = Markup.escape(ours.description)
-        items = page.toc.items
-        if items:
+        if items := page.toc.items:
             items[0].children.extend(
                 AnchorLink(Markup.escape(heading.title), heading.anchor, 2)
                 for heading in ours.headings
             )
         page.toc = TableOfContents(items)
+        # MkDocs knows places in the trainer's own words only.
+        page.present_anchor_ids = {*(page.present_anchor_ids or ()), *own_ids(ours)}
         return ours.content(html)
 
     def on_page_context(

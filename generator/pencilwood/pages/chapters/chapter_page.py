@@ -19,7 +19,7 @@ from pencilwood.pages.chapters.checks import (
 )
 from pencilwood.pages.chapters.explain import explain_words
 from pencilwood.pages.chapters.inline_calls import OUR_PAGES, InlineCalls
-from pencilwood.pages.chapters.links import Surroundings, check_links
+from pencilwood.pages.chapters.links import OwnPlaces, Surroundings, check_links, no_places
 from pencilwood.pages.chapters.markup import check_markup
 from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.chapters.template import Call, fill_in
@@ -43,7 +43,11 @@ class Checked:
 
 
 def check_chapter(
-    handbook: Handbook, chapter: Chapter, language: str, unread_cases: Collection[str] = ()
+    handbook: Handbook,
+    chapter: Chapter,
+    language: str,
+    unread_cases: Collection[str] = (),
+    own_places: OwnPlaces = no_places,
 ) -> Checked:
     """Fill a chapter in and look at all that it must meet; findings are in `language`."""
     desk = Desk(handbook, chapter.name, chapter.language)
@@ -53,14 +57,16 @@ def check_chapter(
     check_typed(chapter, problems)
     check_markup(chapter, problems)
     check_brackets(chapter, problems)
-    check_links(chapter, _around(handbook, chapter, filled), problems)
+    check_links(chapter, _around(handbook, chapter, filled, own_places), problems)
     reading = None if filled is None else reading_of(chapter, filled)
     if filled is not None and reading is not None and chapter.audience == "worker":
         check_readable(reading, filled, problems)
     return Checked(tuple(problems.findings), frozenset(writing.sources), reading)
 
 
-def _around(handbook: Handbook, chapter: Chapter, filled: str | None) -> Surroundings:
+def _around(
+    handbook: Handbook, chapter: Chapter, filled: str | None, own_places: OwnPlaces
+) -> Surroundings:
     """What the links of a chapter can lead to."""
     beside = {one.name: one for one in handbook.chapters if one.language == chapter.language}
     addresses = Addresses(handbook.profile.languages)
@@ -69,12 +75,12 @@ def _around(handbook: Handbook, chapter: Chapter, filled: str | None) -> Surroun
 
     # Several links may lead to places of one chapter, which has to be filled in to know them.
     @cache
-    def anchors(name: str) -> frozenset[str] | None:
+    def anchors(name: str) -> Collection[str] | None:
         if name == chapter.name:
             return None if filled is None else anchors_of(chapter.title, filled)
         other = beside.get(name)
         if other is None:
-            return None
+            return own_places(name, chapter.language)
         # Its own slips are told where it is looked at itself.
         problems = Problems(other.place.file, "en")
         desk = Desk(handbook, other.name, other.language)

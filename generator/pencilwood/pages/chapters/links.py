@@ -23,6 +23,14 @@ _FENCES = ("```", "~~~")
 _SOURCE = ".md"
 
 
+OwnPlaces = Callable[[str, str], Collection[str] | None]
+"""The places of a page of ours by its name and language; None where they are not known."""
+
+
+def no_places(_name: str, _language: str) -> None:
+    """Nothing is known of the pages that we make ourselves."""
+
+
 @dataclass(frozen=True)
 class Surroundings:
     """What a link of one chapter can lead to."""
@@ -32,7 +40,7 @@ class Surroundings:
     files: Collection[str]
     """Pictures, drawings and papers, from the folder of its language."""
     anchors: Callable[[str], Collection[str] | None]
-    """The places of a chapter by its name; None where they are not known."""
+    """The places of a chapter or a page of ours by its name; None where they are not known."""
 
 
 def check_links(chapter: Chapter, around: Surroundings, problems: Problems) -> None:
@@ -62,12 +70,13 @@ def _check(link: _Link, chapter: Chapter, around: Surroundings, problems: Proble
         return
     if link.is_picture or not file.endswith(_SOURCE):
         _check_file(link, file, around, problems)
-    elif name in around.pages:
+    elif name in around.pages or "/" in name:
+        # What is not there at all in a folder of ours, the site generator tells.
         known = around.anchors(name) if anchor else None
         if known is not None and anchor not in known:
             hint = problems.hint(f"#{anchor}", (f"#{one}" for one in known))
             problems.add(link.where, "unknown-anchor", found=link.to, hint=hint)
-    elif "/" not in name:
+    else:
         hint = problems.hint(path, (f"{one}{_SOURCE}" for one in around.pages))
         problems.add(link.where, "unknown-link", found=path, hint=hint)
 
