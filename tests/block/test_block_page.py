@@ -54,6 +54,7 @@ def test_what_is_asked_for_is_the_same_in_words_and_bars(handbook: Handbook) -> 
     _, english = told(handbook, "long-row", "en")
     assert "24 buds, 35 buds are asked for: leave 24 buds." in english.replace("\u00a0", " ")
     assert english.count("(asked for)") == 1
+    assert re.search(r"The arms hold 24\sbuds Leave 24\sbuds", english)
     assert "After the winter (asked for)" in english
     _, without_winter = told(handbook, "mill-terrace", "en")
     assert "By the prunings (asked for)" in without_winter

@@ -117,6 +117,7 @@ def test_initials_and_codes_of_a_source_are_not_torn_apart() -> None:
         "E.\u00a0J.\u00a0Wickson &lt;ed.&gt;, State, "
         '<span class="pw-whole">WAC 296-307-05505</span>, in 2001'
     )
+    assert keep_names_together("See 40 CFR 170.401") == "See 40\u00a0CFR\u00a0170.401"
 
 
 def test_a_word_is_explained_once_on_a_page(handbook: Handbook) -> None:

@@ -81,8 +81,12 @@ class Answer:
         return self.figures[0].value
 
     def figure(self, name: str) -> Range:
+        """The value of one figure by its name."""
+        return self.named(name).value
+
+    def named(self, name: str) -> Figure:
         """One figure by its name."""
-        return next(one.value for one in self.figures if one.name == name)
+        return next(one for one in self.figures if one.name == name)
 
     def has(self, name: str) -> bool:
         """Whether there is such a figure."""

@@ -56,7 +56,7 @@ def _buds_bars(desk: Desk, answers: Mapping[str, Answer], given: Mapping[str, Va
                 label = desk.say("block.plot.asked-for", what=label)
             yield bar(desk, answers[name].figures[0], label)
         fit = answers["fit"]
-        yield bar(desk, fit.figures[1], desk.say("block.plot.room"))
+        yield bar(desk, fit.named("room"), desk.say("block.plot.room"))
         yield bar(desk, fit.figures[0], desk.say("block.plot.leave"))
 
     return bar_plot("buds-left", desk.say("block.plot.buds"), list(bars()))

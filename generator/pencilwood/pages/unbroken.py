@@ -11,6 +11,7 @@ _NO_BREAK_SPACE = "\u00a0"
 _AS_TYPED = re.compile(r"(<(pre|code|script|style|textarea|option)\b.*?</\2>)", re.DOTALL)
 """What is copied or read by a program: no other space may stand in it."""
 _INITIAL = re.compile(r"(?<!\w)([^\W\d_]\.) (?=[^\W\d_])")
+_OF_A_LAW = re.compile(r"(?<!\w)(\d+) ([A-Z]{3,})(?: (?=\d))?")
 _CODE = re.compile(r"(?:\b[A-Z]{2,} )?\b\d+(?:-\d+)+\w*")
 _WITH_HYPHEN = re.compile(r"(?<![^\s>])(?=[^\s<>]{2,26}(?![^<\s]))[^\s<>]*-[^\s<>]*")
 """An option or a name inside a command; a longer one has to break, or it would leave a phone."""
@@ -25,9 +26,10 @@ def unbroken(text: str) -> str:
 def keep_names_together(title: str) -> Markup:
     """A source's title, escaped, whose initials and codes break at the end of no line.
 
-    `E. J. Wickson` stays one name, `WAC 296-307-05505` one code.
+    `E. J. Wickson` stays one name, `WAC 296-307-05505` and `40 CFR 170.401` one code.
     """
     text = _INITIAL.sub(f"\\1{_NO_BREAK_SPACE}", title)
+    text = _OF_A_LAW.sub(lambda law: unbroken(law[0]), text)
     html, end = Markup(), 0
     for code in _CODE.finditer(text):
         html += text[end : code.start()] + _WHOLE.format(code[0])
