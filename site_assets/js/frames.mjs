@@ -9,6 +9,12 @@ const LOW_BUDS = 2;
 const TRUNK_MM = 300;
 /** A cane goes on above its highest bud; a hanging one ends below, where the trunk leaves room. */
 const TIP_MM = 130;
+/** A phone held upright makes captions so large; below their last line is the tail of a letter. */
+const LARGEST_CAPTION_MM = 79;
+const CAPTION_TAIL = 0.35;
+/** Of a caption, compared with its height. */
+const LETTER_WIDTH = 0.47;
+const CAPTION_ROOM_MM = 8;
 
 /**
  * A window around what is left at a position: the whole canes, or only their lowest buds.
@@ -36,7 +42,7 @@ export function frameOf(drawing, position, states, closer, view = drawing.views[
 
 /**
  * A window around all wood that can be cut, with some of the trunk: more of it would only make
- * everything smaller. Where the drawing says how far trunk and arms go, they are seen to their ends.
+ * everything smaller. Trunk and arms are seen to the ends that the drawing tells, and all captions.
  *
  * @param {VineDrawing} drawing
  * @returns {Box}
@@ -45,9 +51,26 @@ export function frameOfWood({ cutPoints, whole, svg }) {
   if (cutPoints.length === 0) return whole;
   const { x, y, width, height } = around(cutPoints);
   const top = Math.max(y - TIP_MM, whole.y);
-  const bottom = Math.min(y + height + TRUNK_MM, whole.y + whole.height);
+  const captions = [...svg.querySelectorAll(".pw-caption")].map(cornersOfCaption);
+  const low = Math.max(y + height + TRUNK_MM, ...captions.map(([, right]) => right.y));
+  const bottom = Math.min(low, whole.y + whole.height);
   const ends = svg.querySelector(".pw-frame")?.getAttribute("data-ends")?.split(" ") ?? [];
-  return reaching({ x, y: top, width, height: bottom - top }, ends.map((end) => ({ x: Number(end), y })));
+  const tips = [...captions.flat(), ...ends.map((end) => ({ x: Number(end), y }))];
+  return reaching({ x, y: top, width, height: bottom - top }, tips);
+}
+
+/**
+ * The lower corners of a caption where a small screen makes it large.
+ *
+ * @param {Element} caption
+ */
+function cornersOfCaption(caption) {
+  const [x, y, rows] = ["x", "y", "dy"].map((name) => Number.parseFloat(caption.getAttribute(name) ?? "0"));
+  const long = (caption.textContent ?? "").length * LETTER_WIDTH * LARGEST_CAPTION_MM;
+  // A tip would get more room.
+  const half = long / 2 + CAPTION_ROOM_MM - TIP_ROOM_MM;
+  const low = y + (rows + CAPTION_TAIL) * LARGEST_CAPTION_MM;
+  return [{ x: x - half, y: low }, { x: x + half, y: low }];
 }
 
 /**

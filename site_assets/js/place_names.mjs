@@ -1,11 +1,36 @@
-/** Names of places on a small picture of a whole vine: each where it can be read. */
+/**
+ * Names of places on a small picture of a whole vine: each where it can be read.
+ *
+ * The page for a room has `rowsOfNames`: as many rows as are needed, since no list beside it tells
+ * a name that is left out. Here a name goes where marks and other names, as the screen shows them,
+ * leave room.
+ */
+
+import { viewsOf } from "./views.mjs";
 
 const LETTER_PX = 12;
+const LEAST_PX = 11.1;
+/** As high are the letters beside the wood, and what a letter that stands by itself must be. */
+const LETTER_MM = 30;
+const SMALLEST_LETTER_PX = 8;
 const APART_PX = 3;
 const MOST_ROWS = 2;
 const EMPTY_SHARE = 0.12;
 
 /** @typedef {{left: number, right: number, top: number, bottom: number}} Area  px on the screen */
+
+/**
+ * Lets no letters be smaller than can be read; those beside the wood of a whole vine, which have no
+ * room to grow, are left out where they would be: the close-up has them.
+ *
+ * @param {SVGSVGElement} svg
+ * @param {number} pixelsPerMm
+ */
+export function readable(svg, pixelsPerMm) {
+  if (pixelsPerMm === 0) return;
+  svg.style.setProperty("--pw-least", `${(LEAST_PX / pixelsPerMm).toFixed(1)}px`);
+  svg.classList.toggle("pw-letters-small", LETTER_MM * pixelsPerMm < SMALLEST_LETTER_PX);
+}
 
 /**
  * Makes the names as large as can be read. One that would lie over another, or over what is in
@@ -26,9 +51,12 @@ export function thinNames(svg, pixelsPerMm, taken, told) {
     name.classList.toggle("pw-name-away", told.includes(name.textContent ?? ""));
   }
   const names = all.filter((one) => !one.classList.contains("pw-name-away"));
+  const twice = viewsOf(svg) > 1;
+  // Below an arm the name nearer the head, which counts first, stays above another.
+  if (!twice && !names.some(isAboveWood)) names.sort((one, other) => fromHead(one) - fromHead(other));
   // From above the wood stands all around: a name that moved would stand at other wood.
-  const fromAbove = new Set(all.map((name) => name.textContent)).size < all.length;
-  const ways = names.map((name) => (fromAbove ? 0 : isAboveWood(name) ? -1 : 1));
+  const stays = (/** @type {SVGElement} */ name) => twice && name.closest(".pw-places-inside") !== null;
+  const ways = names.map((name) => (stays(name) ? 0 : isAboveWood(name) ? -1 : 1));
   const moves = movesOf(names.map(letters), taken, ways);
   names.forEach((name, number) => {
     const move = moves[number];
@@ -64,6 +92,9 @@ function isAboveWood(name) {
   return foot !== null && foot !== undefined && Number(name.getAttribute("y")) < Number(foot);
 }
 
+/** @param {SVGElement} name */
+const fromHead = (name) => Math.abs(Number(name.getAttribute("x")));
+
 /**
  * Leaves the names and heights of the wires out where the edge of the picture would cut one.
  *
@@ -86,8 +117,9 @@ export function allNames(svg) {
     name.style.removeProperty("transform");
     if (name.style.length === 0) name.removeAttribute("style");
   }
-  svg.classList.remove("pw-words-cut");
+  svg.classList.remove("pw-words-cut", "pw-letters-small");
   svg.style.removeProperty("--pw-name");
+  svg.style.removeProperty("--pw-least");
   if (svg.style.length === 0) svg.removeAttribute("style");
 }
 

@@ -3,6 +3,7 @@
  * handbook's full drawings. `generator/pencilwood/drawing/compact.py` describes what it is given.
  */
 
+import { rowsOfNames } from "./name_rows.mjs";
 import { frame, trellis } from "./practice_frame.mjs";
 import { beside, between, make, outline, text } from "./strokes.mjs";
 
@@ -229,17 +230,17 @@ function places(vine, sheet) {
   const group = make("g", { class: "pw-places" });
   const thickest = Math.max(...vine.arms.map(([, thickness]) => thickness)) * vine.thicker;
   const clear = (vine.trunk * vine.thicker) / 2 + PLACE_MM;
-  let end = -Infinity;
-  let row = 0;
-  for (const { name, x: at } of sheet.positions) {
+  const names = sheet.positions.map(({ name, x: at }) => {
     const x = Math.abs(at) < clear ? Math.sign(at || 1) * clear : at;
-    const half = name.length * PLACE_MM * 0.31;
-    row = x - half < end ? 1 - row : 0;
-    end = x + half + 20;
+    return { x, text: name, fromHead: Math.abs(at) };
+  });
+  const rows = rowsOfNames(names, PLACE_MM);
+  names.forEach(({ x, text: name }, number) => {
+    const row = rows[number];
     const place = make("g", { class: "pw-place", "data-position": name });
     place.append(text(name, "pw-place-name", PLACE_MM, x, -vine.cordon + thickest + PLACE_MM * (1.05 + row)));
     group.append(place);
-  }
+  });
   return group;
 }
 

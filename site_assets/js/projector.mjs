@@ -3,8 +3,10 @@
  * may cut wood by tapping it, for the room that has just voted.
  */
 
+import { rowsOfNames } from "./name_rows.mjs";
 import { fanNames } from "./room_names.mjs";
-import { boxAround, centred, clearOfTrunk, insideOf, rowsOfNames } from "./room_places.mjs";
+import { viewsOf } from "./views.mjs";
+import { boxAround, centred, clearOfTrunk, insideOf } from "./room_places.mjs";
 
 /** @import {Box} from "./room_places.mjs" */
 
@@ -150,9 +152,8 @@ export class Projector {
     // Until the rough pass is done the long canes are what there is to see.
     const all = positions.length === 0 && this.at < this.steps.length - 1 ? this.whole : this.near;
     // A second view shows all places apart; there is no need to go nearer.
-    const views = this.svg.querySelectorAll(".pw-places").length;
     // A cane along the wire is long.
-    const apart = views > 1 || step.dataset.tied !== undefined ? [] : here;
+    const apart = viewsOf(this.svg) > 1 || step.dataset.tied !== undefined ? [] : here;
     const feet = apart.map(({ dataset }) => ({ x: Number(dataset.x), y: Number(dataset.y) }));
     this.box = boxAround(all, feet);
     this.svg.classList.toggle("pwp-near", this.box !== all);
@@ -171,7 +172,7 @@ export class Projector {
     this.svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
     this.shown = { x, width: room.width / Math.min(room.width / width, room.height / height) };
     // Where there are two views and one is shown, nothing of the other looks in from the side.
-    const alone = this.box !== this.whole && this.svg.querySelectorAll(".pw-places").length > 1;
+    const alone = this.box !== this.whole && viewsOf(this.svg) > 1;
     const beyond = ((this.box.x - x) / this.shown.width) * room.width;
     this.svg.style.clipPath = alone ? `inset(0 ${beyond.toFixed(0)}px)` : "";
     this.letters();
@@ -198,7 +199,7 @@ export class Projector {
       const text = name.textContent ?? "";
       const own = Number(name.getAttribute("data-x") ?? name.getAttribute("x"));
       const clear = trunk === 0 ? own : clearOfTrunk(own, text, letter, trunk);
-      return { x: insideOf(this.shown, clear, text, letter), text };
+      return { x: insideOf(this.shown, clear, text, letter), text, fromHead: above ? 0 : Math.abs(own) };
     });
     const first = above ? Math.max(...ys) : Math.min(...ys) + Math.max(0, letter - NAME_MM);
     rowsOfNames(xs, letter).forEach((row, number) => {

@@ -1,6 +1,10 @@
-/** Names around a head on the page for a room: each at the end of the line to its own wood. */
+/**
+ * Names around a head on the page for a room: each at the end of the line to its own wood. They move
+ * sideways along the head with their lines, where `place_names.mjs` has rows below or above an arm.
+ */
 
 import { fannedOut } from "./room_places.mjs";
+import { viewsOf } from "./views.mjs";
 
 /** From the end of its line down to the foot of a name, and inward, in heights of its letters. */
 const NAME_DROP = 0.85;
@@ -31,9 +35,8 @@ function leaderOf(place) {
  * @param {number} letter  height of a letter, mm
  */
 export function fanNames(svg, shown, letter) {
-  const views = svg.querySelectorAll(".pw-places");
-  if (views.length !== 1 || !views[0].classList.contains("pw-places-inside")) return;
-  const places = /** @type {SVGElement[]} */ ([...views[0].querySelectorAll(".pw-place")]);
+  if (viewsOf(svg) !== 1) return;
+  const places = /** @type {SVGElement[]} */ ([...svg.querySelectorAll(".pw-places-inside > .pw-place")]);
   const drawn = places.map((place) => leaderOf(place)).filter((one) => one !== null);
   for (const side of [-1, 1]) {
     const there = drawn.filter(({ x }) => Math.sign(x) === side);

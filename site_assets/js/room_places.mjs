@@ -1,11 +1,12 @@
 /** Where the page for a room puts what it shows: the part of the drawing, its middle, its names. */
 
+import { NAME_WIDTH } from "./name_rows.mjs";
+
 const NEAR_WIDTH_MM = 640;
 const NEAR_MARGIN_MM = 220;
 const NEAR_HEIGHT_MM = 460;
 const NEAR_LIFT_MM = 80;
 const MOST_NEAR = 3;
-const NAME_WIDTH = 0.62;
 const NAME_GAP = 0.25;
 
 /** @typedef {{x: number, y: number, width: number, height: number}} Box  in user units, mm */
@@ -45,25 +46,6 @@ export function centred(box, room, clear) {
   const drawn = box.width * scale;
   const aside = Math.max(0, Math.min((room.width - drawn) / 2, clear - drawn)) / scale;
   return { ...box, x: box.x - aside };
-}
-
-/**
- * In which row each name goes so that none covers another.
- *
- * @param {readonly {x: number, text: string}[]} names  from left to right
- * @param {number} letter  height of a letter
- * @returns {number[]}
- */
-export function rowsOfNames(names, letter) {
-  /** @type {number[]} */
-  const ends = [];
-  return names.map(({ x, text }) => {
-    const half = (text.length * letter * NAME_WIDTH) / 2;
-    let row = ends.findIndex((end) => end <= x - half);
-    if (row < 0) row = ends.length;
-    ends[row] = x + half + letter * 0.2;
-    return row;
-  });
 }
 
 /**

@@ -2,7 +2,7 @@
 
 import { element } from "./dom.mjs";
 import { VineDrawing } from "./drawing.mjs";
-import { allNames, hideCutWords, thinNames } from "./place_names.mjs";
+import { allNames, hideCutWords, readable, thinNames } from "./place_names.mjs";
 
 /** @typedef {{x: number, y: number, text: string, kind: string}} Mark  x and y in mm */
 
@@ -65,6 +65,7 @@ export class Stage {
     const marks = taken.map(markElement);
     this.marksLayer.replaceChildren(...marks);
     const { svg } = this.drawing;
+    readable(svg, this.drawing.pixelsPerMm());
     if (svg.classList.contains("pw-close-up")) return;
     hideCutWords(svg);
     const areas = marks.map((one) => one.getBoundingClientRect());

@@ -18,6 +18,8 @@ export class WinterStage {
   /** Takes the place of what is said to people without the script. */
   begin() {
     this.root.querySelector(".pw-fallback")?.remove();
+    // The place that was kept for it is as high as the window.
+    this.root.classList.add("pw-live");
     this.root.append(this.stage);
   }
 

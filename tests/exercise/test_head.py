@@ -115,3 +115,28 @@ def test_no_measure_speaks_of_metres_of_arm(
     names = page.locator(".pw-measures dt").all_text_contents()
     assert len(names) == 4
     assert not [name for name in names if "metre" in name or "arm" in name.split()]
+
+
+CAPTIONS = """() => {
+  const stage = document.querySelector(".pw-stage-whole").getBoundingClientRect();
+  return [...document.querySelectorAll(".pw-stage-whole .pw-caption")].map((one) => {
+    const { left, right, bottom } = one.getBoundingClientRect();
+    const scale = one.getScreenCTM().a;
+    return {
+      px: parseFloat(getComputedStyle(one).fontSize) * scale,
+      inside: left >= stage.left && right <= stage.right && bottom <= stage.bottom,
+    };
+  });
+}"""
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_words_that_tell_the_views_apart_can_be_read_on_a_phone(
+    language: str, monkeypatch: pytest.MonkeyPatch, phone_page: Page, tmp_path: Path
+) -> None:
+    monkeypatch.setitem(SAMPLES, "head", head_vine)
+    phone_page.goto(ExercisePage("head", language).write(tmp_path))
+    expect(phone_page.locator(".pw-stage-whole")).to_be_visible()
+    captions = phone_page.evaluate(CAPTIONS)
+    assert len(captions) == 4
+    assert all(one["px"] > 11 and one["inside"] for one in captions), captions

@@ -3,7 +3,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { boxAround, centred, clearOfTrunk, fannedOut, insideOf, rowsOfNames } from "../../site_assets/js/room_places.mjs";
+import { rowsOfNames } from "../../site_assets/js/name_rows.mjs";
+import { boxAround, centred, clearOfTrunk, fannedOut, insideOf } from "../../site_assets/js/room_places.mjs";
 
 const WHOLE = { x: -1000, y: -1500, width: 2200, height: 900 };
 
@@ -34,6 +35,11 @@ test("names that would cover each other go into rows", () => {
   const names = [0, 50, 100, 400].map((x, n) => ({ x, text: `L${n + 1}` }));
   assert.deepEqual(rowsOfNames(names, 60), [0, 1, 0, 0]);
   assert.deepEqual(rowsOfNames(names, 20), [0, 0, 0, 0]);
+});
+
+test("of two names that need two rows the one nearer the head is first", () => {
+  const names = [-100, -50].map((x, n) => ({ x, text: `L${2 - n}`, fromHead: -x }));
+  assert.deepEqual(rowsOfNames(names, 60), [1, 0]);
 });
 
 test("large names keep clear of the trunk on either side", () => {

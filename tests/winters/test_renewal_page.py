@@ -184,6 +184,7 @@ def test_all_ways_are_told_without_the_script(
     for way in WAYS.values():
         for winter in range(1, WINTERS + 1):
             assert f"{told_bare(renewal, way[:winter], language)}." in text
+    assert 'href="https://extension.oregonstate.edu/video/how-renew-grapevine-cordon"' in text
     assert len(gzip.compress(text.encode(), 9)) < LARGEST_BYTES
 
 

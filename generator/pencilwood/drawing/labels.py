@@ -22,6 +22,9 @@ LETTER = "pw-letter"
 """The class of the letters."""
 LETTER_MM = 30.0
 _NAMES_APART_MM = 20.0
+_ROUNDING_MM = 0.1
+_PUSHED_MM = 140.0
+"""How far from below its place a name may be pushed by another."""
 _ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
 """How far beside its place a name may stand; a line leads to the place."""
 _CLEAR_MM = 22.0
@@ -31,11 +34,13 @@ _WIDTH_SHARE = 0.62
 _OVER_LINE_SHARE, _UNDER_LINE_SHARE = 1.0, 0.4
 """How far a name with the edge of paper around it goes above its line, and below."""
 
-_CANE_SHARES = (0.55, 0.75, 0.4, 1.5, 1.3, 1.7, 2.5, 2.3, 3.5)
+_CANE_SHARES = (0.55, 0.75, 0.4, 1.5, 1.3, 1.7, 2.5, 2.3, 3.5, 4.5)
 _OLD_MM = 70.0
 _OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15, 1.3, 2.0)
 """Of so much of older wood, or of all of it where it is shorter: what is cut off is higher up."""
 
+Span = tuple[float, float]
+"""From where to where a name goes, from left to right."""
 Choice = tuple[XY, float]
 """A place for a letter, and what it costs to stand there."""
 
@@ -155,15 +160,58 @@ def _named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
         for position in plate.parts.positions:
             yield position, plate.foot(position), own(plate.vine, position)
         return
+    if _named_above(plate):
+        yield from _named_over_arm(plate)
+        return
+    names = _names_under_arm(plate)
+    for position in plate.parts.positions:
+        yield position, plate.foot(position), names[position.name]
+
+
+def _names_under_arm(plate: Plate) -> dict[str, Point]:
+    """From the head outward, as places count: of two that need two rows the first is above.
+
+    The trunk pushes the first ones aside, and they the next ones, as far as a line can lead.
+    """
+    order = list(plate.parts.positions)
+    if plate.second is None:
+        order.sort(key=lambda one: abs(plate.foot(one).x))
+    rows: list[list[Span]] = []
+    feet: dict[str, Point] = {}
+    pushed = {-1: -math.inf, 1: -math.inf}
+    for position in order:
+        half, own_x = _half_wide_mm(position), plate.foot(position).x
+        side = 1 if own_x > 0 else -1
+        x = _clear_of_trunk(plate, position, own_x)
+        if plate.second is None:
+            beyond = pushed[side] + half + _NAMES_APART_MM
+            if beyond - abs(x) <= _PUSHED_MM:
+                x = side * max(abs(x), beyond)
+            pushed[side] = abs(x) + half if x != own_x else -math.inf
+        row = _free_row(rows, (x - half, x + half))
+        feet[position.name] = Point(x, _row_y(plate, row))
+    return feet
+
+
+def _free_row(rows: list[list[Span]], span: Span) -> int:
+    """The first row with room, which the name takes."""
+    apart_mm = _NAMES_APART_MM - _ROUNDING_MM
+    start, end = span[0] - apart_mm, span[1] + apart_mm
+    for row, taken in enumerate(rows):
+        if all(end <= left or right <= start for left, right in taken):
+            taken.append(span)
+            return row
+    rows.append([span])
+    return len(rows) - 1
+
+
+def _named_over_arm(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
+    """Over the arm, as far aside as wood that stands up there makes them."""
     ends: list[float] = []
     wood = _wood_above(plate)
     for position in plate.parts.positions:
-        foot = plate.foot(position)
-        half = _half_wide_mm(position)
-        if _named_above(plate):
-            middle_x = _clear_of_wood(wood, foot.x, half, ends)
-        else:
-            middle_x = _clear_of_trunk(plate, position, foot.x)
+        foot, half = plate.foot(position), _half_wide_mm(position)
+        middle_x = _clear_of_wood(wood, foot.x, half, ends)
         free = (row for row, end in enumerate(ends) if end <= middle_x - half)
         row = next(free, len(ends))
         ends[row : row + 1] = [middle_x + half + _NAMES_APART_MM]

@@ -39,6 +39,7 @@ WIRE_WORDS = ("pw-wire-name", "pw-wire-height")
 _WORDS_OFF_MM = 44.0
 """How far beyond the wood the words about the wires begin."""
 _LINE = 1.25
+_CAPTION_LINE = 1.3
 _ABOVE_GROUND_MM = 60.0
 
 
@@ -68,11 +69,17 @@ def _captions(view: Plate) -> Sequence[Caption]:
 
 
 def _caption(caption: Caption, language: str) -> Words:
-    look: Attributes = {"font-size": LABEL_MM, "fill": INK, "stroke": "none"}
-    words = say(language, f"drawing.{caption.key}")
-    return Words(
-        caption.foot, words, {"class": "pw-words pw-caption", "text-anchor": "middle", **look}
-    )
+    look: dict[str, str | float] = {
+        "class": "pw-words pw-caption",
+        "text-anchor": "middle",
+        "font-size": LABEL_MM,
+        "fill": INK,
+        "stroke": "none",
+    }
+    if caption.row:
+        # By its own letters: on a small screen they are larger, and its lines farther apart.
+        look["dy"] = f"{caption.row * _CAPTION_LINE:.1f}em"
+    return Words(caption.foot, say(language, f"drawing.{caption.key}"), look)
 
 
 def _post_x(frame: Frame) -> float:

@@ -20,9 +20,10 @@ from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.sawn_arm import Sawn, draw_sawn
 from pencilwood.drawing.shapes import Attributes, Dot, Group, Thing
 from pencilwood.drawing.stages import Stages
+from pencilwood.drawing.stems import THICKER
 from pencilwood.drawing.tied_canes import Laid, is_laid, tips, with_tied
 from pencilwood.drawing.wood_drawing import draw_hanging, draw_parts
-from pencilwood.drawing.writer import COARSE, escape, write
+from pencilwood.drawing.writer import COARSE, escape, number, write
 from pencilwood.kept import name_of
 from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import DoneCut
@@ -150,7 +151,7 @@ def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
     lying = tuple(one for one in wood if shown.sawn and is_laid(one))
     behind = tuple(one for one in wood if one not in lying)
     yield Group(behind, {"class": "pw-wood-all"})
-    yield plate.looks.frame(shown.vine, prefix)
+    yield _frame(plate, prefix)
     if shown.sawn:
         yield draw_sawn(shown.vine, shown.sawn)
         yield Group(lying, {"class": "pw-wood-laid"})
@@ -158,6 +159,17 @@ def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
         yield plate.looks.frame_targets(shown.vine)
     yield Group(draw_hanging(plate, prefix, stages, letters), {"class": "pw-wood-front"})
     yield draw_places(plate)
+
+
+def _frame(plate: Plate, prefix: str) -> Group:
+    """Trunk, head and arms; from where to where they go is told to the exercise's script."""
+    drawn = plate.looks.frame(plate.vine, prefix)
+    if plate.view is not None:
+        return drawn  # From above, wood stands all around what no cut removes.
+    half_trunk = plate.vine.trunk_thickness_mm * THICKER / 2
+    xs = [-half_trunk, half_trunk, *(one.x for one in plate.looks.corners(plate.vine))]
+    ends = f"{number(min(xs))} {number(max(xs))}"
+    return Group(drawn.things, {**drawn.attributes, "data-ends": ends})
 
 
 def _written(scene: Sequence[Thing], shown: WoodShown) -> str:

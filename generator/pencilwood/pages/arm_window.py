@@ -9,6 +9,7 @@ from pencilwood.drawing.plate import Frame, Plate
 
 _MARGIN_MM = 60.0
 _BESIDE_MM = 90.0
+_BESIDE_NAME_MM = 20.0
 
 
 def arm_window(plates: Sequence[Plate], below_arm_mm: float, beside_head_mm: float = 0.0) -> Frame:
@@ -19,7 +20,10 @@ def arm_window(plates: Sequence[Plate], below_arm_mm: float, beside_head_mm: flo
     feet = [plate.foot(one) for plate in plates for one in plate.parts.positions]
     xs = [-beside_head_mm, beside_head_mm, *(point.x for point in (*stems, *feet))]
     level = max(foot.y for foot in feet)
-    names = [name.bottom for plate in plates for name in boxes_of_names(plate)]
-    bottom = max(level + below_arm_mm, *names, *(point.y + _MARGIN_MM for point in stems))
+    names = [name for plate in plates for name in boxes_of_names(plate)]
+    bottoms = [name.bottom for name in names]
+    left = min(min(xs) - _BESIDE_MM, *(name.left - _BESIDE_NAME_MM for name in names))
+    right = max(max(xs) + _BESIDE_MM, *(name.right + _BESIDE_NAME_MM for name in names))
+    bottom = max(level + below_arm_mm, *bottoms, *(point.y + _MARGIN_MM for point in stems))
     top = min(point.y for point in stems) - _MARGIN_MM
-    return Frame(min(xs) - _BESIDE_MM, top, max(xs) + _BESIDE_MM, bottom)
+    return Frame(left, top, right, bottom)

@@ -24,6 +24,9 @@ from pencilwood.score.sheet import dump
 from pencilwood.vine.arm_renewal import ArmWorked, Stage, Work
 from pencilwood.vine.measures import buds_kept
 
+_WHEN = "https://extension.oregonstate.edu/video/how-renew-grapevine-cordon"
+"""Where it stands when an arm is made new."""
+
 
 @dataclass(frozen=True)
 class WorkShown:
@@ -71,6 +74,7 @@ def renewal_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
         drawings="".join(
             told.drawings.found(story) for story in told.stories if len(story) < WINTERS
         ),
+        source=_WHEN,
         times=THICKER,
         winters=tuple(range(WINTERS)),
     )

@@ -40,7 +40,7 @@ _GROUND_PAST_MM = 70.0
 """How far the ground goes on past the wood seen from the row."""
 _ABOVE_GROUND_MM = 40.0
 """The view from above ends so far above the line of the ground, so that captions are level."""
-_FIRST_CAPTION_MM, _CAPTION_MM = 110.0, 62.0
+_CAPTION_MM = 110.0
 _CAPTION_HALF_WIDTH_MM = 430.0
 _SCALE_HALF_WIDTH_MM = 400.0
 _SCALE_LOW_MM = 400.0
@@ -230,16 +230,13 @@ def _row_corners(vine: Vine) -> list[Point]:
 
 
 def _row_captions(_vine: Vine) -> list[Caption]:
-    return [Caption(Point(0.0, _FIRST_CAPTION_MM), "view.row")]
+    return [Caption(Point(0.0, _CAPTION_MM), "view.row")]
 
 
 def _above_captions(vine: Vine) -> list[Caption]:
     keys = ("view.above", "view.row-side", "view.laid")
-    x = _middle(vine).x
-    return [
-        Caption(Point(x, _FIRST_CAPTION_MM + row * _CAPTION_MM), key)
-        for row, key in enumerate(keys)
-    ]
+    foot = Point(_middle(vine).x, _CAPTION_MM)
+    return [Caption(foot, key, row) for row, key in enumerate(keys)]
 
 
 def _no_targets(_vine: Vine) -> Group:

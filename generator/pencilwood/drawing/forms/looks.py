@@ -19,7 +19,10 @@ class Caption:
     """A line of words on a drawing, in the middle of its place."""
 
     foot: Point
+    """Where the first line of its view stands."""
     key: str
+    row: int = 0
+    """So many lines below it, each as high as the letters make it."""
 
 
 @dataclass(frozen=True)
