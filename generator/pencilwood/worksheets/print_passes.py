@@ -17,8 +17,8 @@ from pencilwood.vine.wood import WoodLeft
 from pencilwood.words import say
 from pencilwood.worksheets.print_drawing import EARLIER, for_print
 
-_GHOSTS_MM = 80.0
-"""So much is seen of what comes off, past the wood that is left."""
+_GHOSTS_MM, _GHOSTS_AROUND_MM = 80.0, 15.0
+"""So much is seen of what comes off, past the edge that all wood has around it."""
 _MOST_AHEAD_MM, _MOST_BEHIND_MM = 600.0, 400.0
 
 
@@ -53,10 +53,10 @@ def print_passes(
 
 def _near(one: OnePass) -> tuple[NearView, ...]:
     """Long canes run on beyond the edge, so that the arms are seen large."""
-    views = near_views(one.before, one.laid, beyond_mm=_GHOSTS_MM, left=one.after)
-    if len(views) > 1:
-        return views
-    (view,) = views
+    if plate_of(one.after.parts, one.laid).second is not None:
+        # What comes off is dotted all around: any more of it would make two views small.
+        return near_views(one.before, one.laid, beyond_mm=_GHOSTS_AROUND_MM, left=one.after)
+    (view,) = near_views(one.before, one.laid, beyond_mm=_GHOSTS_MM, left=one.after)
     top, bottom = plate_of(one.after.parts, one.laid).around_arm(_MOST_AHEAD_MM, _MOST_BEHIND_MM)
     window = view.window
     inside = replace(window, top=max(top, window.top), bottom=min(bottom, window.bottom))
