@@ -140,6 +140,25 @@ def test_an_answer_says_over_how_many_years_crop_is_lost(
         assert label == ", ".join(filter(None, (plain, said)))
 
 
+@pytest.mark.parametrize(
+    ("prices", "cost"),
+    [
+        ({}, None),
+        ({"pay": "20 /h"}, 20),
+        ({"price": "2 /kg"}, 60),
+        ({"pay": "20 /h", "price": "2 /kg"}, 80),
+    ],
+)
+def test_a_renovation_costs_work_and_lost_crop(prices: dict[str, str], cost: int | None) -> None:
+    """Ten vines of 3 kg, all cut in one year with 6 minutes each: one hour, and 30 kg lost."""
+    shares = {"first_year": "0 %", "second_year": "100 %", "third_year": "100 %"}
+    given = {"vines": "10", "crop": "3 kg", "way": "every-vine", "renewal_time": "6 min"}
+    answer = ask("renovation", **given, **shares, **prices)
+    told = [one.value.likely for one in answer.figures if one.name == "cost"]
+    first_year = [one.value.likely for one in answer.rows[0] if one.name == "cost"]
+    assert told == first_year == ([] if cost is None else [cost])
+
+
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_a_table_is_shown_and_told_in_the_units_asked_for(language: str) -> None:
     answer = ask("renovation", vines="1000", crop="3 kg", way="every-vine")

@@ -12,7 +12,7 @@ from pencilwood.plan import plan_for
 from pencilwood.rules import BANDS
 from pencilwood.score.compact import compact
 from pencilwood.score.judge import target_for
-from pencilwood.score.sheet import as_json, compile_sheet, dump
+from pencilwood.score.sheet import as_json, as_text, compile_sheet, dump
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.wood import divide
 from vines import SAMPLES, random_vine
@@ -54,3 +54,12 @@ def test_it_takes_half_the_room_at_most() -> None:
     whole = sheets()
     short = [dump(compact(one)) for one in whole]
     assert 2 * sum(map(len, short)) < sum(len(dump(one)) for one in whole)
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_the_text_of_a_sheet_is_all_of_it(name: str) -> None:
+    parts = divide(SAMPLES[name]())
+    sheet = compile_sheet(parts, LIMITS, target_for(parts.vine, LIMITS))
+    whole = as_json(sheet, "a-vine", 5, 80)
+    assert as_text(sheet, "a-vine", 5, 80) == dump(whole)
+    assert (whole["case"], whole["planLost"], whole["passMark"]) == ("a-vine", 5, 80)
