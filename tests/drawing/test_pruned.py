@@ -11,7 +11,7 @@ from cane_vines import cane_vine
 from pencilwood.drawing import draw_pruned, draw_vine
 from pencilwood.drawing.arm_view import window_on_arms
 from pencilwood.drawing.looks import stylesheet
-from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame
+from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Window
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.drawing.wood_text import plate_of
@@ -61,10 +61,11 @@ def with_all(parts: Parts, cuts: list[DoneCut], window: Frame) -> str:
         stages=Stages((Stage(GONE, after_cuts(uncut(parts), cuts)),)),
         css_class="pw-in-part",
         cut_marks=[one for one in cuts if one.cut.part not in {cane.part for cane in laid}],
-        window=window,
-        laid=laid,
         # Wires run to the edge.
-        across=Frame(whole.left, whole.top, window.right + RIGHT_MARGIN_MM, whole.bottom),
+        window=Window(
+            window, Frame(whole.left, whole.top, window.right + RIGHT_MARGIN_MM, whole.bottom)
+        ),
+        laid=laid,
     )  # fmt: skip
 
 

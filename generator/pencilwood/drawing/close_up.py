@@ -7,7 +7,7 @@ from dataclasses import replace
 from pencilwood.drawing.describe import describe_position
 from pencilwood.drawing.labels import boxes_of_names
 from pencilwood.drawing.looks import INK, POSITION_MM
-from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.plate import Frame, Plate, Window
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Words
 from pencilwood.drawing.stages import GONE, Stage, Stages
@@ -43,6 +43,7 @@ def draw_close_up(
     """A position as SVG text, uncut or with what is gone shown as a ghost."""
     alone = divide(_only(parts.vine, position))
     stages = Stages() if left is None else Stages((Stage(GONE, _left_at(alone, left)),))
+    window = _window(plate_of(alone), position)
     return draw_vine(
         alone,
         prefix,
@@ -52,7 +53,7 @@ def draw_close_up(
         units=units,
         stages=stages,
         css_class=CLOSE_UP,
-        window=(window := _window(plate_of(alone), position)),
+        window=Window(window),
         over=_scale(plate_of(alone), position, window, language, units),
     )
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from pencilwood.drawing.arm_view import length_left_mm
 from pencilwood.drawing.labels import boxes_of_names
-from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Plate, frame_around_all
+from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Plate, Window, frame_around_all
 from pencilwood.drawing.points import XY
 from pencilwood.drawing.tied_canes import Laid
 from pencilwood.drawing.wood_text import plate_of
@@ -39,11 +39,11 @@ class NearView:
     says: tuple[str, ...]
     """Keys of the words below it."""
 
-    @property
-    def across(self) -> Frame:
-        """How far wires run, from edge to edge; what stands at their ends is outside."""
+    def shown(self, *, clipped: bool = False) -> Window:
+        """The picture with wires from edge to edge; what stands at their ends is outside."""
         one = self.window
-        return Frame(one.left - _POSTS_MM, one.top, one.right + RIGHT_MARGIN_MM, one.bottom)
+        wires = Frame(one.left - _POSTS_MM, one.top, one.right + RIGHT_MARGIN_MM, one.bottom)
+        return Window(one, wires, clipped, self.view)
 
     @property
     def css_class(self) -> str:

@@ -48,6 +48,19 @@ class Frame:
         return self.left, self.top, self.right - self.left, self.bottom - self.top
 
 
+@dataclass(frozen=True)
+class Window:
+    """What a drawing shows instead of a whole vine."""
+
+    frame: Frame
+    across: Frame | None = None
+    """How far the wires run, where that is not as far as the vine."""
+    clipped: bool = False
+    """Whether what lies outside is left out."""
+    view: str = ""
+    """The one view that is drawn of a form with several, with nothing that tells views apart."""
+
+
 def frame_around_all(frames: Iterable[Frame]) -> Frame:
     """The smallest that holds all of these; there is one at least."""
     lefts, tops, rights, bottoms = zip(*(astuple(frame) for frame in frames), strict=True)

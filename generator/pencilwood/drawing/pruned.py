@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame
+from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Window
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.drawing.trellis import WIRE_WORDS
@@ -37,6 +37,8 @@ def draw_pruned(
     """
     left = after_cuts(uncut(parts), cuts)
     laid = laid_canes(left, cuts)
+    across = _to_the_edges(plate_of(parts, laid).frame, window)
+    shown = Window(window, across, clipped=True, view=view)
     return draw_vine(
         parts,
         prefix,
@@ -47,13 +49,10 @@ def draw_pruned(
         stages=Stages((Stage(GONE, left),)),
         css_class=f"pw-in-part {css_class}".rstrip(),
         cut_marks=of_standing_wood(cuts, laid),
-        window=window,
+        window=shown,
         hidden=[*WIRE_WORDS, *hidden],
         ghosts=[GONE],
         laid=laid,
-        across=_to_the_edges(plate_of(parts, laid).frame, window),
-        clipped=True,
-        view=view,
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from pencilwood.drawing.cutpoints import CutPoint, cut_points
 from pencilwood.drawing.looks import PAPER, stylesheet
-from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.plate import Frame, Window
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.sawn_arm import Sawn
 from pencilwood.drawing.shapes import Attributes, Box, Group
@@ -38,15 +38,12 @@ def draw_vine(
     css_class: str = "",
     data: Mapping[str, str] | None = None,
     alone: bool = False,
-    window: Frame | None = None,
+    window: Window | None = None,
     hidden: Collection[str] = (),
     ghosts: Collection[str] = (),
     laid: Sequence[Laid] = (),
     sawn: Sawn | None = None,
-    across: Frame | None = None,
-    clipped: bool = False,
     over: Group | None = None,
-    view: str = "",
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
@@ -56,10 +53,7 @@ def draw_vine(
     `data-` attributes of the root; `alone` brings the style sheet along, for a file;
     `window` shows a part of the vine instead of all of it; `hidden` and `ghosts` are classes
     of wood that is left out, or of which the edge alone is drawn; `laid` are canes that are
-    tied along the wire; `sawn` is an arm that comes off at the head;
-    `across` is how far the wires run, where that is not as far as the vine; `clipped` leaves out
-    what lies outside the window; `over` is drawn last; `view` is the
-    one view that is drawn of a form with several, with nothing in it that tells views apart.
+    tied along the wire; `sawn` is an arm that comes off at the head; `over` is drawn last.
     """
     shown = wood_shown(
         parts,
@@ -71,12 +65,10 @@ def draw_vine(
         ghosts=ghosts,
         laid=laid,
         sawn=sawn,
-        clipped_to=window if clipped else None,
-        view=view,
+        clipped_to=window.frame if window and window.clipped else None,
+        view=window.view if window else "",
     )
-    sheet = _Paper(
-        prefix, language, title, description, units, css_class, alone, window, across, over
-    )
+    sheet = _Paper(prefix, language, title, description, units, css_class, alone, window, over)
     own = dict(data or {})
     facts = [shown.facts, sheet, own, stylesheet() if alone else ""]
     return kept_text("drawing", facts, lambda: _drawn(shown, sheet, own))
@@ -93,28 +85,27 @@ class _Paper:
     units: UnitSystem
     css_class: str
     alone: bool
-    window: Frame | None
-    across: Frame | None
+    window: Window | None
     over: Group | None
 
 
 def _drawn(shown: WoodShown, sheet: _Paper, data: Mapping[str, str]) -> str:
     plate = plate_of(shown.parts, shown.laid)
-    window = sheet.window or plate.frame
+    window = sheet.window or Window(plate.frame)
     behind, over = wood_text(shown, sheet.prefix)
-    trellis = draw_trellis(plate, sheet.language, sheet.units, sheet.across, shown.view)
+    trellis = draw_trellis(plate, sheet.language, sheet.units, window.across, shown.view)
     scale = draw_scale(plate, sheet.language, sheet.units)
     inside = [
         _words(sheet.prefix, sheet.title, sheet.description),
         _style() if sheet.alone else "",
-        write(_paper(window)),
+        write(_paper(window.frame)),
         *map(write, lightened([trellis], shown)),
         behind,
         *map(write, [] if shown.view else lightened([scale], shown)),
         over,
         write(sheet.over) if sheet.over else "",
     ]
-    root = _root(window, sheet.prefix, sheet.language, sheet.css_class, data)
+    root = _root(window.frame, sheet.prefix, sheet.language, sheet.css_class, data)
     return element("svg", root, "".join(inside))
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import cached_property
 
 from pencilwood.drawing import describe_vine, draw_vine
-from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.plate import Window
 from pencilwood.drawing.sawn_arm import Sawn
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.tied_canes import Laid
@@ -93,7 +93,6 @@ class RenewalDrawings:
             data={} if story is None else {"story": story},
             laid=laid,
             sawn=sawn,
-            across=self._across,
         )
 
     def _described(self, parts: Parts, done: ArmWorked | None) -> str:
@@ -114,15 +113,11 @@ class RenewalDrawings:
         return self._after_rough_pass(_one_side(found), long)
 
     @cached_property
-    def _across(self) -> Frame:
-        """The wires run as far as the old arm did."""
-        return plate_of(self._rough(())).frame
-
-    @cached_property
-    def _window(self) -> Frame:
-        """Room for every drawing, near the arms."""
+    def _window(self) -> Window:
+        """Room for every drawing, near the arms; the wires run as far as the old arm did."""
         plates = [plate_of(self._rough(story)) for story in self._stories]
-        return arm_window(plates, _BELOW_ARM_MM, _BESIDE_HEAD_MM)
+        frame = arm_window(plates, _BELOW_ARM_MM, _BESIDE_HEAD_MM)
+        return Window(frame, across=plate_of(self._rough(())).frame)
 
 
 def _one_side(found: ArmFound) -> Vine:

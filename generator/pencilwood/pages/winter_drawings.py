@@ -11,7 +11,7 @@ from dataclasses import replace
 from functools import cached_property
 
 from pencilwood.drawing import describe_vine, draw_vine
-from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.plate import Frame, Window
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.wood_alone import draw_wood_alone
 from pencilwood.drawing.wood_text import plate_of
@@ -48,7 +48,7 @@ class WinterDrawings:
             units=self._desk.profile.units,
             stages=self._stages(parts, left, pruned=len(story) < WINTERS),
             css_class="pw-in-part",
-            window=self._windows[len(story)],
+            window=Window(self._windows[len(story)]),
             data={"story": name},
         )
 

@@ -12,7 +12,7 @@ from xml.etree import ElementTree as Xml
 
 from pencilwood.drawing import describe_vine, draw_vine
 from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
-from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.plate import Frame, Plate, Window
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.tied_canes import Laid
 from pencilwood.drawing.wood_text import plate_of
@@ -79,7 +79,7 @@ def print_vine(
         stages=Stages(tuple(shown)),
         cut_marks=cut_marks,
         laid=laid,
-        window=frame,
+        window=Window(frame),
     )
     described = describe_vine(parts, left, language, units)
     return Printed(for_print(svg), described, frame.right - frame.left)

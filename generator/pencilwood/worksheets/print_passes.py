@@ -80,9 +80,7 @@ def _picture(one: OnePass, view: NearView, language: str, units: UnitSystem) -> 
         # Nothing on a poster speaks of a piece by its letter.
         hidden=(LETTER,),
         laid=one.laid,
-        window=view.window,
-        view=view.view,
-        across=view.across,
+        window=view.shown(),
     )
     _, _, width_mm, height_mm = view.window.box
     return {

@@ -14,7 +14,7 @@ from pencilwood.drawing import draw_vine
 from pencilwood.drawing.close_up import CLOSE_UP, window_on_place
 from pencilwood.drawing.describe import describe_position, describe_vine
 from pencilwood.drawing.outlines import Outlines, outlines, within
-from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.plate import Frame, Window
 from pencilwood.drawing.points import XY
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.wood_text import plate_of
@@ -122,7 +122,7 @@ def draw(
         stages=None if left is None else Stages((Stage(GONE, left),)),
         css_class=CLOSE_UP if picture.near is not None else "",
         alone=True,
-        window=window,
+        window=Window(window),
     )
     sized = svg.replace("<svg ", f'<svg width="{width_px}" height="{height_px}" ', 1)
     described = _described(picture, parts, left, profile, language)

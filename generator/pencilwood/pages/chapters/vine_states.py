@@ -7,7 +7,7 @@ from pencilwood.drawing.arm_view import window_on_rest
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.labels import LETTER
 from pencilwood.drawing.near_views import NearView, near_views
-from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.plate import Window
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.tied_canes import Laid, laid_canes
 from pencilwood.pages.desk import Desk
@@ -52,7 +52,7 @@ def draw_in_state(
             hidden += [f"pw-off-{earlier}" for earlier in STATES[1 : STATES.index(state)]]
 
     def draw(near: NearView | None, own_prefix: str) -> str:
-        window = near.window if near else _down_to_the_ground(left, state, laid)
+        window = near.shown(clipped=True) if near else _down_to_the_ground(left, state, laid)
         return draw_vine(
             proof.parts, own_prefix, desk.language,
             title=title,
@@ -65,9 +65,6 @@ def draw_in_state(
             ghosts=ghosts,
             laid=laid,
             window=window,
-            view=near.view if near else "",
-            across=near.across if near else None,
-            clipped=near is not None,
         )  # fmt: skip
 
     if down_to == "ground":
@@ -86,8 +83,10 @@ def _seen(proof: CaseProof, left: WoodLeft | None, state: str) -> WoodLeft:
     return after_pass(proof.parts, cuts, Pass(STATES[STATES.index(state) - 1]))
 
 
-def _down_to_the_ground(left: WoodLeft | None, state: str, laid: tuple[Laid, ...]) -> Frame | None:
-    return window_on_rest(left, laid) if left is not None and state == "answer" else None
+def _down_to_the_ground(left: WoodLeft | None, state: str, laid: tuple[Laid, ...]) -> Window | None:
+    if left is None or state != "answer":
+        return None
+    return Window(window_on_rest(left, laid))
 
 
 def _laid(proof: CaseProof, left: WoodLeft | None, state: str) -> tuple[Laid, ...]:
