@@ -11,6 +11,7 @@ from pencilwood.cases.chapter_head import Audience
 from pencilwood.pages.handbook import Chapter, Handbook
 from pencilwood.places import Place
 from pencilwood.site.handbook import Opened, open_handbook
+from pencilwood.words import LANGUAGES
 
 PROJECT = Path(__file__).resolve().parent.parent
 CASES = Path("content/cases")
@@ -27,7 +28,7 @@ def make_small(root: Path, *cases: str) -> Path:
     (root / CASES).mkdir()
     for case in cases:
         shutil.copy(PROJECT / CASES / f"{case}.yml", root / CASES)
-    for language in ("en", "es"):
+    for language in LANGUAGES:
         (content / "chapters" / language).mkdir(parents=True)
         (content / "chapters" / language / "home.md").write_text("# Home\n\nHello.\n", "utf-8")
     profile = (PROJECT / "content" / "profile.yml").read_text("utf-8")

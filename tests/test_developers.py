@@ -16,7 +16,7 @@ BEGINNINGS = ("", "generator/pencilwood/", "site_assets/js/")
 A_FILE = re.compile(r"[\w./-]*/[\w.-]+\.(?:py|mjs|js|yml|html|json|toml|md|txt|csv)|[\w.-]+/")
 # What a trainer's own folder has, or is made by a command.
 MADE = re.compile(
-    r"site/|site/index\.html|dist/|content/cases/river-row\.yml|\.pencilwood-cache/|tests/start/started.*"
+    r"site/|site/index\.html|site/cases/river-row\.html|dist/|content/cases/river-row\.yml|\.pencilwood-cache/|tests/start/started.*"
     r"|content/shared/|wheels/|\.github/.*|files/"
 )
 

@@ -13,6 +13,8 @@ from pencilwood.words import LANGUAGES, MissingWordsError, catalogue, knows, say
 # Also a language that is only being written: its files are here before the program speaks it.
 WRITTEN = sorted({path.name.split(".")[-2] for path in Path(words.__file__).parent.glob("*.json")})
 OTHERS = [language for language in WRITTEN if language != LANGUAGES[0]]
+ALIKE = {"block.unit.m2/kg", "block.source.buds_per_spur"}
+"""Units and names of books, which are the same in every language."""
 
 
 def facts(sentence: str) -> set[str]:
@@ -38,6 +40,20 @@ def test_every_language_names_the_same_facts(language: str) -> None:
         if facts(sentence) != facts(catalogue(language).get(key, sentence))
     ]
     assert different == []
+
+
+def words_in(sentence: str) -> list[str]:
+    return re.findall(r"[^\W\d_]{2,}", re.sub(r"\{[^}]*\}", "", sentence))
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_no_sentence_is_left_as_it_was_copied(language: str) -> None:
+    copied = [
+        key
+        for key, sentence in catalogue("en").items()
+        if len(words_in(sentence)) > 1 and catalogue(language).get(key) == sentence
+    ]
+    assert set(copied) <= ALIKE, copied
 
 
 @pytest.mark.parametrize("language", WRITTEN)

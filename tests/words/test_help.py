@@ -14,7 +14,7 @@ from pencilwood.cli import _COMMANDS, _parser, main
 from pencilwood.commands.argparse_words import ARGPARSE_SAYS
 from pencilwood.commands.export import _PACKERS
 from pencilwood.commands.help_page import asked_language
-from pencilwood.words import LANGUAGES
+from pencilwood.words import LANGUAGES, say
 
 STEPS = ("from-csv", "new", "to-csv")
 PAGES = (
@@ -92,8 +92,7 @@ def test_a_page_of_help_is_whole(
     assert "%(" not in told
     assert "help." not in told, "the key of a text instead of the text"
     assert max(map(len, told.splitlines())) < 100
-    says_more = {"en": "Examples:", "es": "Ejemplos:"}[language]
-    assert (says_more in told) is (names not in WITHOUT_EXAMPLE)
+    assert (say(language, "help.examples") in told) is (names not in WITHOUT_EXAMPLE)
     if names[:1] != ("block",) or len(names) == 1:
         actions = parser_of(names, language)._actions
         without = [
@@ -101,8 +100,10 @@ def test_a_page_of_help_is_whole(
         ]
         assert without == []
     # Whoever cannot read this page finds the other one.
-    other = f"{' '.join(('pencilwood', *names))} --help --language es"
-    assert (f"En español: {other}" in told) is (language == "en")
+    for other in OTHERS:
+        typed = f"{' '.join(('pencilwood', *names))} --help --language {other}"
+        line = say(other, "help.in-this-language", command=typed)
+        assert (line in told) is (language == "en")
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
@@ -122,7 +123,7 @@ def words_of(text: str) -> set[str]:
             for one in parser_of(names, "en")._actions:
                 typed |= {str(choice) for choice in one.choices or ()}
     as_it_stands = "|".join(re.escape(one) for one in sorted(typed, key=len, reverse=True))
-    lines = r"(?m)^  (?:pencilwood|cd) .*$|En español: .*"
+    lines = r"(?m)^  (?:pencilwood|cd) .*$|^.* --help --language [a-z]+$"
     for pattern in (lines, rf"(?<![\w-])(?:{as_it_stands})(?![\w-])", r"--?[a-z][a-z-]*"):
         text = re.sub(pattern, " ", text)
     return set(re.findall(r"[^\W\d_]+", text.lower())) - ALIKE
@@ -153,7 +154,7 @@ def test_every_example_can_be_typed(
     seen = 0
     for names in PAGES:
         told = page(capsys, monkeypatch, names, language)
-        _, _, examples = told.partition({"en": "Examples:\n", "es": "Ejemplos:\n"}[language])
+        _, _, examples = told.partition(f"{say(language, 'help.examples')}\n")
         for line in re.findall(r"(?m)^  pencilwood (.*)$", examples):
             typed = shlex.split(line)
             given = _parser(typed[0], language).parse_args(typed)
