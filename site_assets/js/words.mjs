@@ -4,6 +4,8 @@
 
 import { NUMBER_MARKS } from "./languages.mjs";
 
+/** Between a number and its unit, so that no line ends there. */
+const NO_BREAK = "\u00a0";
 const PLACEHOLDER = /\{([a-z][a-z0-9_]*)\}/gi;
 
 export class Words {
@@ -73,9 +75,9 @@ export class Words {
    */
   length(mm) {
     if (this.units === "us") return usLength(mm);
-    if (Math.abs(mm) < 20) return `${mm} mm`;
-    if (Math.abs(mm) < 10_000) return `${this.tenths(mm)} cm`;
-    return `${this.tenths(roundHalfUp(mm, 100))} m`;
+    if (Math.abs(mm) < 20) return `${mm}${NO_BREAK}mm`;
+    if (Math.abs(mm) < 10_000) return `${this.tenths(mm)}${NO_BREAK}cm`;
+    return `${this.tenths(roundHalfUp(mm, 100))}${NO_BREAK}m`;
   }
 
   /**
@@ -103,9 +105,9 @@ function roundHalfUp(top, bottom) {
 function usLength(mm) {
   const size = Math.abs(mm);
   const sign = mm < 0 ? "-" : "";
-  if (size * 10 < 2 * 254) return `${sign}${mixed(size * 10, 254, 16)} in`;
-  if (size * 10 < 36 * 254) return `${sign}${mixed(size * 10, 254, 2)} in`;
-  return `${sign}${mixed(size * 10, 3048, 4)} ft`;
+  if (size * 10 < 2 * 254) return `${sign}${mixed(size * 10, 254, 16)}${NO_BREAK}in`;
+  if (size * 10 < 36 * 254) return `${sign}${mixed(size * 10, 254, 2)}${NO_BREAK}in`;
+  return `${sign}${mixed(size * 10, 3048, 4)}${NO_BREAK}ft`;
 }
 
 /**

@@ -28,7 +28,7 @@ test("one and many", () => {
 
 test("lengths fill both spellings of their name", () => {
   const facts = { gap_mm: 65, buds: 3 };
-  assert.equal(words().fill("{gap} {gap_mm} {buds}", facts), "6.5 cm 6.5 cm 3");
+  assert.equal(words().fill("{gap} {gap_mm} {buds}", facts), "6.5\u00a0cm 6.5\u00a0cm 3");
 });
 
 test("names of wood are put into the reader's language", () => {
@@ -51,11 +51,13 @@ const LENGTHS = [
   [12340, "12.3 m", "12,3 m", "40 1/2 ft"],
   [0, "0 mm", "0 mm", "0 in"],
 ];
+/** No line ends between a number and its unit. @param {string} text */
+const onOneLine = (text) => text.replace(/ (?=[a-z]+$)/, "\u00a0");
 for (const [mm, metric, spanish, us] of LENGTHS) {
   test(`${mm} mm is shown as ${metric}, ${spanish}, ${us}`, () => {
-    assert.equal(words().length(mm), metric);
-    assert.equal(words("es").length(mm), spanish);
-    assert.equal(words("en", "us").length(mm), us);
+    assert.equal(words().length(mm), onOneLine(metric));
+    assert.equal(words("es").length(mm), onOneLine(spanish));
+    assert.equal(words("en", "us").length(mm), onOneLine(us));
   });
 }
 
