@@ -8,6 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from pencilwood.vine.forms import FORMS
+from pencilwood.vine.model import ROUND_WORDS
 from pencilwood.words import catalogue
 
 # What the functions of a part of the program put before the keys that they are given.
@@ -44,7 +46,8 @@ BEGINNINGS: Mapping[str, tuple[str, ...]] = {
 }
 # What they put behind: the parts of a finding, one or many, what some vines or readers of pounds
 # have of their own, and the second sentence of a pair.
-ENDING = re.compile(r"\.(?:what|expected|found|one|many|round|cane|us|lead|why|looks)$")
+OF_SOME_VINES = "|".join(sorted({ROUND_WORDS, *(form.words for form in FORMS if form.words)}))
+ENDING = re.compile(rf"\.(?:what|expected|found|one|many|{OF_SOME_VINES}|us|lead|why|looks)$")
 HOLE = r"[^.]+(?:\.[^.]+)?"
 
 
