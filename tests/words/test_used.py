@@ -8,8 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from pencilwood.vine.forms import FORMS
-from pencilwood.vine.model import ROUND_WORDS
+from pencilwood.vine.forms import OWN_WORDS
 from pencilwood.words import catalogue
 
 # What the functions of a part of the program put before the keys that they are given.
@@ -46,8 +45,8 @@ BEGINNINGS: Mapping[str, tuple[str, ...]] = {
 }
 # What they put behind: the parts of a finding, one or many, what some vines or readers of pounds
 # have of their own, and the second sentence of a pair.
-OF_SOME_VINES = "|".join(sorted({ROUND_WORDS, *(form.words for form in FORMS if form.words)}))
-ENDING = re.compile(rf"\.(?:what|expected|found|one|many|{OF_SOME_VINES}|us|lead|why|looks)$")
+OF_FORMS = "|".join(OWN_WORDS)
+ENDING = re.compile(rf"\.(?:what|expected|found|one|many|{OF_FORMS}|us|lead|why|looks)$")
 HOLE = r"[^.]+(?:\.[^.]+)?"
 
 

@@ -17,14 +17,14 @@ from pencilwood.proof import CaseProof
 from pencilwood.proof.report import plan_reason
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.sheet import dump
-from pencilwood.vine.long_wood import LONG_WOOD_WORDS
-from pencilwood.vine.model import ROUND_WORDS, Vine
+from pencilwood.vine.forms import OWN_WORDS
+from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import DoneCut, after_each_pass
 from pencilwood.vine.wood import Shortening, Tie, uncut
 from pencilwood.words import catalogue
 from pencilwood.words.filling import fill
 
-_OWN = (f".{ROUND_WORDS}", f".{LONG_WOOD_WORDS}")
+_OWN = tuple(f".{one}" for one in OWN_WORDS)
 _TYING = ("exercise.tie.", "exercise.pass.tie")
 _TALLIES = "exercise.measure.tally."
 

@@ -6,7 +6,7 @@ from pencilwood.vine.forms.cane import CANE_PRUNED
 from pencilwood.vine.forms.cordon import CORDONS
 from pencilwood.vine.forms.head import HEAD_TRAINED
 from pencilwood.vine.forms.high_cordon import HIGH_CORDONS
-from pencilwood.vine.model import Form
+from pencilwood.vine.model import ROUND_WORDS, Form
 
 FORMS: tuple[Form, ...] = (
     *CORDONS,
@@ -16,3 +16,5 @@ FORMS: tuple[Form, ...] = (
 )
 FORM_NAMES = tuple(dict.fromkeys(form.name for form in FORMS))
 """Their names in a file; some go by one name and differ by their arms."""
+OWN_WORDS = tuple(dict.fromkeys((ROUND_WORDS, *(form.words for form in FORMS if form.words))))
+"""What the texts of some forms are filed under where they differ from the usual ones."""
