@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from typing import Any
 
 import pytest
 
 from block_asking import ask
-from pencilwood.block.answer import as_json
+from pencilwood.block.answer import as_json, as_texts
 from pencilwood.block.field_list import FIELDS
 from pencilwood.block.for_browser import usual_note
 from pencilwood.units import UnitSystem
@@ -43,3 +44,22 @@ def test_what_is_usual_is_told_with_its_source(units: UnitSystem, language: str)
         note = usual_note(field, language, units)
         assert bool(note) == bool(field.default or sources[name]), name
         assert sources[name].rstrip(".") in note, name
+
+
+@pytest.mark.parametrize(
+    ("buds", "shoots_per_bud", "why"),
+    [
+        ("18", "0.75", "13.5 + 2 come and 14.3 are wanted: in whole shoots 16 - 14 would be 1"),
+        ("19", "0.9", "whole shoots would be right here by chance"),
+        ("31", "0.83", "three digits behind the point"),
+    ],
+)
+def test_shoots_to_take_off_add_up_as_they_are_printed(
+    buds: str, shoots_per_bud: str, why: str
+) -> None:
+    given = {"large_wounds": "1", "shoots_per_wound": "2"}
+    wanted = {"canopy_length": "1.1 m", "target_shoots": "13 /m"}
+    answer = ask("thinning", buds=buds, shoots_per_bud=shoots_per_bud, **given, **wanted)
+    *_, step = as_texts(answer, "metric", "en")["steps"]
+    come, keep, off = (Fraction(one) for one in re.findall(r"[0-9.]*[0-9]", step[0]))
+    assert come - keep == off, why

@@ -84,6 +84,7 @@ MEASURES: Mapping[str, Measure] = {
     },
     "number": Measure("number", "", ""),
     "clusters-per-vine": Measure("number", "", "", word="clusters"),
+    "shoots-per-vine": Measure("number", "", "", word="shoots"),
     "days": Measure("number", "", "", word="days"),
     "pounds": Measure("weight", "lb", "lb"),
     "kilograms": Measure("weight", "kg", "kg"),

@@ -35,11 +35,11 @@ def shoot_thinning(
         "each": ("number", shoots_per_bud),
         "wounds": ("wounds", large_wounds),
         "woken": ("number", shoots_per_wound),
-        "expected": ("shoots", expected),
+        "expected": ("shoots-per-vine", expected),
         "density": ("on-length", target_shoots_per_mm),
         "canopy": ("canopy", canopy_mm),
-        "target": ("shoots", target),
-        "off": ("shoots", off),
+        "target": ("shoots-per-vine", target),
+        "off": ("shoots-per-vine", off),
     }
     figures = (
         Figure("take-off", "shoots", off),
