@@ -10,10 +10,11 @@ from pencilwood.quiz.compiled import compile_quiz, version_of
 from pencilwood.quiz.learners import HABITS
 from pencilwood.quiz.made import Choices, MadeQuestion, Ordering, Tapping
 from pencilwood.quiz.making import make_quiz
-from pencilwood.quiz.minutes import seconds_of
+from pencilwood.quiz.minutes import SECONDS_TO_THINK, seconds_of
 from pencilwood.quiz.quiz_proof import HIGHEST_CHANCE
 from pencilwood.rules import RULES, rules_of
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
+from pencilwood.words import knows
 from quiz_demo import Demo
 
 COURSE = ("before-the-first-day", "crew-leader", "first-week")
@@ -34,6 +35,8 @@ def questions(demo: Demo) -> list[tuple[str, str, MadeQuestion]]:
 def test_the_course_asks_in_every_way(demo: Demo) -> None:
     assert tuple(sorted(demo.quizzes)) == tuple(sorted(COURSE + OTHER_FORMS))
     assert {one.about for _, _, one in questions(demo)} == KINDS
+    assert set(SECONDS_TO_THINK) == KINDS
+    assert [kind for kind in KINDS if not knows(f"quiz.about.{kind}")] == []
     for proof in demo.quizzes.values():
         assert len(proof.quiz.must_know) >= 4
 
