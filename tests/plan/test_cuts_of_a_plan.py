@@ -16,7 +16,7 @@ from pencilwood.score.judge import target_for
 from pencilwood.score.sheet import compile_sheet
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.model import Vine
-from pencilwood.vine.passes import Pass, after_cuts, after_each_pass
+from pencilwood.vine.passes import Pass, Stub, after_cuts, after_each_pass
 from pencilwood.vine.wood import Part, Parts, WoodLeft, divide, uncut
 from vines import random_vine
 
@@ -55,6 +55,7 @@ def test_the_cuts_leave_what_the_plan_leaves(name: str, seed: int) -> None:
     cuts = [one.done for one in explain(sheet, left, {}).cuts]
     assert after_cuts(uncut(parts), cuts).states == left.states
     assert {one.in_pass for one in cuts} <= set(form.passes)
+    assert all(one.stub is Stub.RIGHT for one in cuts)
     if Pass.ROUGH in form.passes:
         rough = after_each_pass(parts, cuts)[Pass.ROUGH]
         stay = [
