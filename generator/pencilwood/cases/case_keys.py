@@ -35,7 +35,7 @@ PASS_KEYS = {
 }
 TIE = Key(
     "tie",
-    ListOf(Table("A fruiting cane and its side of the wire.", (TIE_CANE, TIE_TO, WHY)), 1, 20),
+    ListOf(Table("A fruiting cane and its side of the vine.", (TIE_CANE, TIE_TO, WHY)), 1, 20),
     "Where the fruiting canes are tied, after the last cut.",
     False,
 )

@@ -46,7 +46,7 @@ TIE_CANE = Key("cane", Text(), "The fruiting cane, such as L1a.")
 TIE_TO = Key(
     "to",
     Choice({side.value: side for side in (Side.LEFT, Side.RIGHT)}),
-    "The side of the wire, as you stand before the vine: left or right.",
+    "The side of the vine, as you stand before it: left or right.",
 )
 
 ToolFor = Callable[[int], Tool]

@@ -45,7 +45,7 @@ CUTS = Key(
 )
 TIE = Key(
     "tie",
-    ListOf(Table("A fruiting cane and its side of the wire.", (TIE_CANE, TIE_TO)), 0, 20),
+    ListOf(Table("A fruiting cane and its side of the vine.", (TIE_CANE, TIE_TO)), 0, 20),
     "Where the fruiting canes are tied, after the last cut.",
     False,
 )

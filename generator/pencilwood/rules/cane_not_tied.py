@@ -40,8 +40,8 @@ MESSAGES = {
         "es": "Sin amarrar al alambre.",
     },
     "wrong-side": {
-        "en": "The vine has no room on that side of the wire. Tie to the other side.",
-        "es": "La cepa no tiene espacio de ese lado del alambre. Amarre al otro lado.",
+        "en": "The vine has no room on that side. Tie to the other side.",
+        "es": "La cepa no tiene espacio de ese lado. Amarre al otro lado.",
     },
     "both-to-one-side": {
         "en": "Another cane is tied to that side already. Each side gets one.",

@@ -4,7 +4,7 @@ What it checks:
     Counts how many fruiting canes are left. A two-cane vine keeps two, a one-cane vine one.
 
 Why it matters:
-    Each side of the wire has room for one cane. A side without a cane bears almost
+    Each side of the vine has room for one cane. A side without a cane bears almost
     nothing this year. Two canes on one side shade each other, and the shoots stand too
     thick.
 
@@ -52,7 +52,7 @@ Qué revisa:
     Cuenta cuántas varas quedan. Deben ser dos en una cepa de dos varas y una en una de una vara.
 
 Por qué importa:
-    Cada lado del alambre tiene espacio para una vara. Un lado sin vara casi no da uva este
+    Cada lado de la cepa tiene espacio para una vara. Un lado sin vara casi no da uva este
     año. Dos varas en un lado se dan sombra y los brotes quedan demasiado juntos.
 
 Qué hacer en su lugar:
