@@ -180,6 +180,12 @@ PLACES = """
         ),
         ("![A row](photos/row%20a.jpg) [x](papers/sheet.pdf)", []),
         ("`[x](nowhere.md)`\n\n```\n[x](nowhere.md)\n![y](z.png)\n```", []),
+        # Brackets in a name, as copies of a picture have them; angles are told as HTML, once.
+        ("![A row](photos/row_(1).jpg) [y](photos/row_(2).jpg)", [("unknown-file", 1, 30)]),
+        ("![A row](<photos/row a.jpg>)", [("html-in-text", 1, 10)]),
+        # What only looks like a link: a mark before it, or words behind its name.
+        ("\\[x](nowhere.md)\n\n[note]: see below", []),
+        ("[x]: nowhere.md 'A row'", [("unknown-link", 1, 1)]),
         # Places of a page, named as the site generator names them.
         (f"[a](#a-test) [b](#la-pua-de-pocas-yemas) [c](#own){PLACES}", []),
         (f"[a](#wood_1) [b](#two-words) [c](test.md#wood){PLACES}", []),
@@ -188,6 +194,11 @@ PLACES = """
 def test_a_link_that_leads_nowhere_is_told_with_its_line(
     handbook: Handbook, text: str, found: list[tuple[str, int, int]]
 ) -> None:
-    around = {"photos/row a.jpg": b"", "papers/sheet.pdf": b"", "es/vine.jpg": b""}
+    around = {
+        "photos/row a.jpg": b"",
+        "photos/row_(1).jpg": b"",
+        "papers/sheet.pdf": b"",
+        "es/vine.jpg": b"",
+    }
     all_told = told(replace(handbook, pictures=around), text)
     assert [(one.name, one.place.line, one.place.column) for one in all_told] == found

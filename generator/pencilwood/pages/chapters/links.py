@@ -13,10 +13,12 @@ from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.handbook import Chapter
 from pencilwood.words import say
 
-# Behind "](" of a link or a picture, or behind "[name]:" at the beginning of a line.
-_LEAD = re.compile(
-    r"(!?)\[[^\[\]\n]*\]\(\s*<?([^()\s<>]+)|^ {0,3}\[[^\]\n^][^\]\n]*\]:\s*<?([^\s<>]+)"
-)
+# Behind "](" of a link or a picture: in angles, where spaces may stand, or with pairs of brackets.
+_INLINE = r"(?<!\\)(!?)\[[^\[\]\n]*\]\(\s*(?:<([^<>\n]*)>|((?:[^()\s<>]|\([^()\s<>]*\))+))"
+# Behind "[name]:", with nothing else on the line but a title; "[note]: see below" is plain text.
+_TITLED = r"""[ \t]*(?:(?:"[^\n]*"|'[^\n]*'|\([^\n]*\))[ \t]*)?$"""
+_DEFINED = r"^ {0,3}\[[^\]\n^][^\]\n]*\]:[ \t]*(\S+)" + _TITLED
+_LEAD = re.compile(f"{_INLINE}|{_DEFINED}")
 _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:|//")
 _CODE = re.compile(r"`[^`]*`")
 _FENCES = ("```", "~~~")
@@ -47,7 +49,7 @@ def check_links(chapter: Chapter, around: Surroundings, problems: Problems) -> N
     """No link to a chapter, a place or a file that is not there, and no such picture."""
     for line, text in _prose(chapter.markdown):
         for lead in _LEAD.finditer(text):
-            to = lead[2] or lead[3]
+            to = lead[2] or lead[3] or (lead[4] or "").strip("<>")
             if _SCHEME.match(to) is None:
                 found = _Link(unquote(to), bool(lead[1]), (line, lead.start() + 1))
                 _check(found, chapter, around, problems)

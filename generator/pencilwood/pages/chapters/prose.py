@@ -14,7 +14,7 @@ from pencilwood.readability import Sentence, sentences
 _FENCE = re.compile(r"^(```|~~~).*?^\1[^\n]*$", re.DOTALL | re.MULTILINE)
 _CODE = re.compile(r"`[^`\n]*`")
 _TAG = re.compile(r"<[^<>]*>")
-_LINK_TO = re.compile(r"\]\([^()\n]*\)")
+_LINK_TO = re.compile(r"\]\((?:[^()\n]|\([^()\n]*\))*\)")
 _NUMBERING = re.compile(r"^[ \t]*\d+[.)](?=\s)", re.MULTILINE)
 _WOOD = re.compile(r"\b[LR]\d+[a-z]*\b")
 _YEAR = re.compile(r"\b(?:19|20)\d\d\b")
