@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from pencilwood.drawing.describe import describe_position
-from pencilwood.drawing.labels import boxes_of_names
 from pencilwood.drawing.looks import INK, POSITION_MM
+from pencilwood.drawing.place_names import boxes_of_names
 from pencilwood.drawing.plate import Frame, Plate, Window
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Group, Ink, Run, Words

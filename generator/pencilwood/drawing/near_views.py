@@ -11,7 +11,7 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from pencilwood.drawing.arm_view import length_left_mm
-from pencilwood.drawing.labels import boxes_of_names
+from pencilwood.drawing.place_names import boxes_of_names
 from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Plate, Window, frame_around_all
 from pencilwood.drawing.points import XY
 from pencilwood.drawing.tied_canes import Laid

@@ -13,9 +13,10 @@ from functools import lru_cache
 from pencilwood.drawing.cut_marks import draw_cut_marks
 from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points_of_views
 from pencilwood.drawing.ground import draw_ground
-from pencilwood.drawing.labels import draw_letters, draw_places
+from pencilwood.drawing.labels import draw_letters
 from pencilwood.drawing.lighten import within, without_hidden
 from pencilwood.drawing.looks import INK
+from pencilwood.drawing.place_names import draw_places
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.sawn_arm import Sawn, draw_sawn
 from pencilwood.drawing.shapes import Attributes, Dot, Group, Thing

@@ -16,6 +16,8 @@ from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
 from pencilwood.vine.bands import Band
 
 _LINK = Markup('<a class="{}" href="{}">{}</a>')
+_FITS_A_PHONE = 16
+"""Letters of a figure that stay on one line; a longer one would leave a narrow screen."""
 _TERM = Markup('<a class="pw-term" href="{}" title="{}">{}</a>')
 _FILLED = Markup('<strong class="pw-filled">{}</strong>')
 _EMPTY = Markup('<span class="pw-to-fill{}">{}</span>')
@@ -49,7 +51,7 @@ class InlineCalls:
             words = set_range_words(self._desk, bands[name], bands[to], form)
         else:
             words = band_value(self._desk, bands[name], form)
-        return _LINK.format("pw-figure", href, words)
+        return _figure_link(href, words)
 
     def _of_profile(self, band: Band) -> str:
         return self._desk.href(SOURCES, band_anchor(band))
@@ -62,7 +64,7 @@ class InlineCalls:
         figure = figures[key]
         self._writing.sources.add(figure.source)
         href = self._desk.href(SOURCES, source_anchor(figure.source))
-        return _LINK.format("pw-figure", href, figure_words(self._desk, figure))
+        return _figure_link(href, figure_words(self._desk, figure))
 
     def measured(self, where: Where, case: str, fact: str) -> Markup:
         """A number that is computed from a case's vine."""
@@ -152,3 +154,8 @@ class InlineCalls:
         href = self._desk.href(SOURCES, source_anchor(key))
         title = keep_names_together(self._desk.own(sources[key].title.words))
         return _LINK.format("pw-cite", href, title)
+
+
+def _figure_link(href: str, words: str) -> Markup:
+    whole = " pw-whole" if len(words) <= _FITS_A_PHONE else ""
+    return _LINK.format(f"pw-figure{whole}", href, words)

@@ -1,0 +1,26 @@
+"""Names that lie on each other in the larger letters of a phone are left out there."""
+
+import pytest
+
+from pencilwood.drawing.crowded_names import crowded_names
+from pencilwood.drawing.points import Point
+
+
+@pytest.mark.parametrize(
+    ("feet", "crowded", "why"),
+    [
+        ({"R1": 100, "R2": 200}, "", "a hand apart each has room"),
+        ({"R1": 100, "R2": 160}, "R2", "they would touch: the one nearer the head stays"),
+        ({"R1": 100, "R2": 160, "R3": 215}, "R2", "beside a name left out there is room again"),
+        ({"L2": -160, "L1": -100}, "L2", "on the left side too the one nearer the head stays"),
+        ({"R9": 100, "R10": 190}, "R10", "three letters need more room than two"),
+    ],
+)
+def test_names_in_one_row(feet: dict[str, float], crowded: str, why: str) -> None:
+    found = crowded_names((name, Point(x, 0.0)) for name, x in feet.items())
+    assert " ".join(sorted(found)) == crowded, why
+
+
+def test_rows_part_names() -> None:
+    feet = [("R1", Point(100.0, 0.0)), ("R2", Point(120.0, 80.0))]
+    assert crowded_names(feet) == frozenset()
