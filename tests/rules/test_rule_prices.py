@@ -11,7 +11,7 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.pages.rule_pages import rule_page
-from pencilwood.pages.rule_prices import price_words, rule_shown, step_words
+from pencilwood.pages.rule_prices import forms_of, in_order, price_words, rule_shown, step_words
 from pencilwood.pages.score_page import scores_page
 from pencilwood.rules import RULE_BY_NAME, RULES
 from pencilwood.rules.rulebook import RULEBOOK
@@ -81,6 +81,35 @@ def test_forms_with_figures_of_their_own_say_theirs(handbook: Handbook) -> None:
     assert "more than 2 buds" in usual
     assert head.startswith("Head-trained vine: ")
     assert "more than 3 buds" in head
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_in_the_table_of_all_rules_each_says_which_vines_go_by_it(
+    handbook: Handbook, language: str
+) -> None:
+    """A rule of high cordons alone must not read as a rule for every vine."""
+    desk = desk_with(handbook, language)
+    rows = dict(
+        zip(
+            (rule.name for rule in in_order(desk)),
+            re.findall(r"<tbody>.*?</tbody>", scores_page(handbook, language).body, re.DOTALL),
+            strict=False,
+        )
+    )
+    for rule in RULES:
+        cells = re.findall(r'<td data-label="[^"]*">(.*?)</td><td>', rows[rule.name])
+        for form in forms_of(desk, rule):
+            assert all(form in cell.lower() for cell in cells), (rule.name, cells)
+    english = [
+        text
+        for row in rule_shown(
+            desk_with(handbook), RULE_BY_NAME["upright-wood"], among_others=True
+        ).prices
+        for text in row.when
+    ]
+    assert english == ["High cordon: A cane that stands upright on the arm is left."]
+    for name in ("diseased-wood", "old-stub"):
+        assert not forms_of(desk, RULE_BY_NAME[name])
 
 
 def test_a_limit_of_one_is_one_bud(handbook: Handbook) -> None:

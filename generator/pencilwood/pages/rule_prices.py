@@ -38,11 +38,14 @@ class ShownRule:
     prices: tuple[ShownPrice, ...]
 
 
-def rule_shown(desk: Desk, rule: Rule) -> ShownRule:
-    """What breaking a rule costs; ways that read the same, as left and right, are one."""
+def rule_shown(desk: Desk, rule: Rule, *, among_others: bool = False) -> ShownRule:
+    """What breaking a rule costs; ways that read the same, as left and right, are one.
+
+    `among_others`: in a table of all rules, where each says for itself which vines go by it.
+    """
     prices = dict.fromkeys(
         ShownPrice(
-            when=tuple(_sentences(desk, rule, message)),
+            when=tuple(_sentences(desk, rule, message, among_others)),
             points=price_words(desk, rule, message),
             must=RULEBOOK[rule.name, message].must,
         )
@@ -75,15 +78,16 @@ def form_word(desk: Desk, form: str) -> str:
     return say(desk.language, f"drawing.form.{form.replace(' ', '-')}")
 
 
-def _sentences(desk: Desk, rule: Rule, message: str) -> Iterator[str]:
+def _sentences(desk: Desk, rule: Rule, message: str, among_others: bool) -> Iterator[str]:
     """When the points are lost: on most vines, then on the forms that differ."""
     forms: dict[str, list[str]] = {}
     for form in FORMS:
         if rule in rules_of(form):
             forms.setdefault(_when(desk, rule, message, form), []).append(form.name)
-    first, *others = forms
-    yield first
-    for sentence in others:
+    for at, sentence in enumerate(forms):
+        if not at and not (among_others and forms_of(desk, rule)):
+            yield sentence
+            continue
         names = ", ".join(form_word(desk, name) for name in dict.fromkeys(forms[sentence]))
         names = names[0].upper() + names[1:]
         yield desk.say("scores.when.form", forms=names, when=sentence)

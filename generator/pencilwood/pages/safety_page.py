@@ -1,4 +1,4 @@
-"""The safety page: tools, ladders, and the worker."""
+"""The safety page: the worker, tools, and ladders."""
 
 from __future__ import annotations
 
@@ -13,7 +13,8 @@ from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
 from pencilwood.pages.unbroken import keep_names_together
 
-GROUPS = ("tools", "ladders", "you")
+GROUPS = ("you", "tools", "ladders")
+"""The worker first: what to do after a cut must be found without looking for it."""
 
 
 @dataclass(frozen=True)
