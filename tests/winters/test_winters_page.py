@@ -135,9 +135,11 @@ def test_both_habits_are_told_without_the_script(folder: Path, winters: Winters)
         for year in winters.by_habit(stays):
             climb = format_length(year.climb_mm, "metric", "en").replace("\u00a0", " ")
             assert f"Spurs up to {climb}" in text
-            assert f"Score {year.score}." in text
-            best = f"Even the best pruning of this winter's vine loses {year.plan_lost} points,"
-            assert (best in text) == (year.plan_lost > 0)
+            lost = sum(charge.points for charge in year.charges)
+            assert (f"It loses {lost} points." if lost else "It loses nothing.") in text
+            not_saved = f"No pruning could have saved {year.plan_lost} of them any more."
+            assert (not_saved in text) == (year.plan_lost > 0)
+            assert year.score == 100 - lost + year.plan_lost, "the page and the exercise agree"
     assert "an assumption of this handbook" in text
 
 

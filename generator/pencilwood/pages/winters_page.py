@@ -38,7 +38,8 @@ class ShownWinter:
     climb: str
     within: int
     leaves: int
-    score: int
+    lost: int
+    """Points that it loses, those included that no pruning of that winter's vine could save."""
     plan_lost: int
     losses: tuple[str, ...]
 
@@ -113,7 +114,7 @@ def _winter(
         climb=desk.length(year.climb_mm),
         within=year.within(winters.limits["climb at most"]),
         leaves=min(rooms, default=0),
-        score=year.score,
+        lost=sum(charge.points for charge in year.charges),
         plan_lost=year.plan_lost,
         losses=tuple(losses_told(desk, year.parts, year.charges)),
     )
