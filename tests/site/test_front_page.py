@@ -7,106 +7,13 @@ from typing import cast
 
 import pytest
 
-from pencilwood.cases.case import Level
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.doors import doors, teachers_page, trainers_page, workers_page
-from pencilwood.pages.front_pages import first_vine
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.proof import CaseProof
 from pencilwood.quiz.quiz_proof import QuizProof
 from pencilwood.vine.forms import FORMS
-from pencilwood.vine.forms.cordon import ONE_ARM_LEFT, TWO_ARM_CORDON
-from pencilwood.vine.model import Growth, Side, Vine
 from small_handbook import Change, with_chapter
-from vines import arm, cane, vine
-
-# ---------------------------------------------------------------- the first vine
-
-
-def with_vines(handbook: Handbook, *given: tuple[str, Level, int]) -> Handbook:
-    """The handbook with these vines in the place of its own: short name, level, places."""
-    (proof,) = handbook.cases
-    return replace(handbook, cases=tuple(_like(proof, *one) for one in given))
-
-
-def _like(proof: CaseProof, slug: str, level: Level, places: int) -> CaseProof:
-    case = replace(proof.case, slug=slug, level=level, vine=_with_places(places))
-    return replace(proof, case=case)
-
-
-def _with_places(number: int) -> Vine:
-    places = [(100 * one, [cane("a", 6)]) for one in range(1, number + 1)]
-    return vine(TWO_ARM_CORDON, arm(Side.LEFT, 1500, *places), arm(Side.RIGHT, 1500))
-
-
-@pytest.mark.parametrize(
-    ("given", "chosen", "why"),
-    [
-        ([("only", "hard", 9)], "only", "a handbook with one hard vine still has one to try"),
-        (
-            [("many", "easy", 9), ("few", "easy", 4)],
-            "few",
-            "fewer places take less time and fit a phone",
-        ),
-        (
-            [("small", "middling", 2), ("large", "easy", 12)],
-            "large",
-            "what a beginner can do counts before what is short",
-        ),
-        (
-            [("small", "hard", 2), ("large", "middling", 12)],
-            "large",
-            "without an easy vine the next level is the easiest",
-        ),
-        (
-            [("one", "easy", 4), ("two", "easy", 4)],
-            "one",
-            "of two alike the first, so that the page does not change by itself",
-        ),
-    ],
-)
-def test_the_first_vine(
-    plain: Handbook, given: list[tuple[str, Level, int]], chosen: str, why: str
-) -> None:
-    first = first_vine(with_vines(plain, *given))
-    assert first is not None
-    assert first.case.slug == chosen, why
-
-
-@pytest.mark.parametrize(
-    ("heads", "chosen", "why"),
-    [
-        (1, "two", "a vine of a form that the handbook hardly has is no beginning, small as it is"),
-        (3, "head-0", "where most vines are of that form it is"),
-    ],
-)
-def test_the_first_vine_is_trained_as_most_are(
-    plain: Handbook, heads: int, chosen: str, why: str
-) -> None:
-    cordons = with_vines(plain, ("one", "easy", 9), ("two", "easy", 4)).cases
-    other = replace(TWO_ARM_CORDON, growth=Growth.DOWN)
-    small = with_vines(plain, *((f"head-{n}", "easy", 2) for n in range(heads))).cases
-    of_other = tuple(
-        replace(one, case=replace(one.case, vine=replace(one.case.vine, form=other)))
-        for one in small
-    )
-    first = first_vine(replace(plain, cases=(*of_other, *cordons)))
-    assert first is not None
-    assert first.case.slug == chosen, why
-
-
-def test_arms_do_not_make_another_way_of_training(plain: Handbook) -> None:
-    """One arm is pruned as two are, and is the smaller vine to begin with."""
-    one_arm, *others = with_vines(
-        plain, ("one-arm", "easy", 4), ("two", "easy", 9), ("three", "easy", 9)
-    ).cases
-    vine_of_one = replace(one_arm.case.vine, form=ONE_ARM_LEFT)
-    small = replace(one_arm, case=replace(one_arm.case, vine=vine_of_one))
-    first = first_vine(replace(plain, cases=(*others, small)))
-    assert first is not None
-    assert first.case.slug == "one-arm"
-
 
 # ---------------------------------------------------------------- the three doors
 

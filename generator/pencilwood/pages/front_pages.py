@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import asdict
 
 from pencilwood.cases.profile_file import UNNAMED
@@ -13,11 +12,9 @@ from pencilwood.pages.doors import doors
 from pencilwood.pages.exercise import ExerciseParts, exercise_parts
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.pages.vine_cards import LEVELS as LEVELS
 from pencilwood.pages.vine_cards import levels_of
 from pencilwood.pages.vine_cards import small_drawing as small_drawing
 from pencilwood.proof import CaseProof
-from pencilwood.vine.model import Form
 
 MORE = ("rules", "scores", "safety", "words", "sources")
 """Pages that the front page leads to beside the doors."""
@@ -59,25 +56,8 @@ def vines_page(handbook: Handbook, language: str) -> Page:
 
 
 def first_vine(handbook: Handbook) -> CaseProof | None:
-    """The vine to begin with: of the easiest level that there is, that with the fewest places.
-
-    The way of training that most of the handbook's vines have goes first, with one arm or two: it
-    is what the reader will prune.
-    """
-    vines_of = Counter(_training(one.case.vine.form) for one in handbook.cases)
-    return min(
-        handbook.cases,
-        key=lambda one: (
-            LEVELS.index(one.case.level),
-            -vines_of[_training(one.case.vine.form)],
-            len(one.case.vine.positions_along_line()),
-        ),
-        default=None,
-    )
-
-
-def _training(form: Form) -> tuple[object, ...]:
-    return form.line, form.growth, form.passes, form.words
+    """The vine to begin with: the first of all lists."""
+    return next(iter(handbook.cases), None)
 
 
 def _exercise(desk: Desk, proof: CaseProof) -> ExerciseParts:

@@ -42,7 +42,7 @@ class Handbook:
 
     profile: Profile
     cases: tuple[CaseProof, ...]
-    """From easy to hard."""
+    """In teaching order, the easiest first (`teaching_order`)."""
     examples: Mapping[str, Mapping[str, RuleExample]]
     """Rule -> "good" and "bad"."""
     quizzes: tuple[QuizProof, ...]
@@ -70,7 +70,7 @@ class Handbook:
         return {note.name: note for note in self.notes}
 
     def following(self, case: Case) -> Case | None:
-        """The next case, from easy to hard."""
+        """The next case in teaching order."""
         return self._next_by_slug.get(case.slug)
 
     @cached_property

@@ -6,10 +6,9 @@ from dataclasses import dataclass
 
 from pencilwood.cases.case import Level
 from pencilwood.pages.desk import Desk
+from pencilwood.pages.teaching_order import LEVELS
 from pencilwood.proof import CaseProof
 from pencilwood.rules import RULE_BY_NAME
-
-LEVELS: tuple[Level, ...] = ("easy", "middling", "hard")
 
 
 @dataclass(frozen=True)

@@ -15,8 +15,8 @@ from pencilwood.cases.safety_file import read_safety
 from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.kept import keep_in
 from pencilwood.pages.chapters.checks import Reading
-from pencilwood.pages.front_pages import LEVELS
 from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.teaching_order import in_teaching_order
 from pencilwood.places import Place
 from pencilwood.proof import CaseProof, proof_findings
 from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
@@ -52,7 +52,7 @@ class Opened:
     """None while something is wrong that stops a build."""
     findings: tuple[Finding, ...]
     proofs: tuple[CaseProof, ...] = ()
-    """The cases that could be read, proved, from easy to hard."""
+    """The cases that could be read, proved, in teaching order."""
     readings: tuple[Reading, ...] = ()
     """How hard each chapter is to read."""
 
@@ -207,7 +207,7 @@ class _Opening:
         return case, findings
 
     def proved(self, cases: list[Case], profile: Profile) -> tuple[CaseProof, ...]:
-        in_turn = sorted(cases, key=lambda case: (LEVELS.index(case.level), case.slug))
+        in_turn = in_teaching_order(cases)
         one = partial(proof_findings, profile=profile, language=self.notes.language)
         # Only what was found comes back from other cores, not a copy of every case.
         proofs = tuple(
