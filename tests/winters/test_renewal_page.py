@@ -188,6 +188,12 @@ def test_all_ways_are_told_without_the_script(
     assert len(gzip.compress(text.encode(), 9)) < LARGEST_BYTES
 
 
+def test_the_young_cane_is_named(folder: Path, renewal: Renewal) -> None:
+    (laid,) = (one.laid for one in [renewal.worked((Work.LAY,))] if one.laid)
+    page = (folder / f"{renewal_path(SLUG)}.html").read_text("utf-8")
+    assert f"The young cane of the first winter is {laid.name}." in page
+
+
 def test_no_id_is_on_the_page_twice(desktop_page: Page, folder: Path) -> None:
     open_page(desktop_page, folder, "en")
     choose(desktop_page, Work.LAY)

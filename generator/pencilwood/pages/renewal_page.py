@@ -21,7 +21,7 @@ from pencilwood.proof import CaseProof
 from pencilwood.proof.renewal import WAYS, Renewal, Story, steps_of
 from pencilwood.proof.winters import WINTERS
 from pencilwood.score.sheet import dump
-from pencilwood.vine.arm_renewal import ArmWorked, Stage, Work
+from pencilwood.vine.arm_renewal import ArmWorked, Stage, Work, found_first, young_cane
 from pencilwood.vine.measures import buds_kept
 
 _WHEN = "https://extension.oregonstate.edu/video/how-renew-grapevine-cordon"
@@ -61,6 +61,7 @@ def renewal_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
     desk = Desk(handbook, renewal_path(case.slug), language)
     renewal = Renewal(case, desk.profile, case.renewed_arm)
     told = RenewalTold(desk, renewal)
+    young = young_cane(found_first(case.vine, case.renewed_arm), renewal.limits)
     title = desk.say("renewal.title", title=desk.own(case.title))
     return desk.write(
         "renewal.html",
@@ -77,6 +78,7 @@ def renewal_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
         source=_WHEN,
         times=THICKER,
         winters=tuple(range(WINTERS)),
+        young="" if young is None else young.name,
     )
 
 
