@@ -10,7 +10,7 @@ import pytest
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.pages.rule_pages import rule_page
+from pencilwood.pages.rule_pages import rule_page, rules_page
 from pencilwood.pages.rule_prices import forms_of, in_order, price_words, rule_shown, step_words
 from pencilwood.pages.score_page import scores_page
 from pencilwood.rules import RULE_BY_NAME, RULES
@@ -83,6 +83,18 @@ def test_forms_with_figures_of_their_own_say_theirs(handbook: Handbook) -> None:
     assert "more than 3 buds" in head
 
 
+def test_the_rules_stand_in_one_order_in_every_language(handbook: Handbook) -> None:
+    """Somebody who reads Spanish finds a rule where a neighbour finds it in English."""
+    links = [
+        re.findall(r'href="[^"]*rules/([\w-]+)\.html"', rules_page(handbook, language).body)
+        for language in LANGUAGES
+    ]
+    assert sorted(links[0]) == sorted(rule.name for rule in RULES)
+    assert links == links[:1] * len(LANGUAGES)
+    at = links[0].index
+    assert at("crowded-spurs") < at("wrong-cane-count") < at("upright-wood") < at("open-side")
+
+
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_in_the_table_of_all_rules_each_says_which_vines_go_by_it(
     handbook: Handbook, language: str
@@ -91,7 +103,7 @@ def test_in_the_table_of_all_rules_each_says_which_vines_go_by_it(
     desk = desk_with(handbook, language)
     rows = dict(
         zip(
-            (rule.name for rule in in_order(desk)),
+            (rule.name for rule in in_order()),
             re.findall(r"<tbody>.*?</tbody>", scores_page(handbook, language).body, re.DOTALL),
             strict=False,
         )

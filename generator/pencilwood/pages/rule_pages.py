@@ -58,7 +58,7 @@ def rules_page(handbook: Handbook, language: str) -> Page:
     musts = {name for (name, _), price in RULEBOOK.items() if price.must}
     forms = {rule.name: forms_of(desk, rule) for rule in RULES}
     families = {
-        family: tuple(rule for rule in in_order(desk) if rule.family == family)
+        family: tuple(rule for rule in in_order() if rule.family == family)
         for family in ("vine", "cutting")
     }
     return desk.write(

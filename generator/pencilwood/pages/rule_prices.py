@@ -54,13 +54,19 @@ def rule_shown(desk: Desk, rule: Rule, *, among_others: bool = False) -> ShownRu
     return ShownRule(rule.name, rule.title[desk.language], tuple(prices))
 
 
-def in_order(desk: Desk) -> tuple[Rule, ...]:
-    """Every rule: musts first, then those for all vines, those of one form together, dear first."""
+def in_order() -> tuple[Rule, ...]:
+    """Every rule: musts first, then those for all vines, those of one form together, dear first.
 
-    def place(rule: Rule) -> tuple[bool, tuple[str, ...], int]:
+    Forms follow the list of forms, cordons at its head, so that readers of two languages find
+    each rule at the same place.
+    """
+
+    def place(rule: Rule) -> tuple[bool, tuple[int, ...], int]:
         prices = [RULEBOOK[rule.name, message] for message in rule.messages]
         cost = max(price.first or price.each for price in prices)
-        return not any(price.must for price in prices), forms_of(desk, rule), -cost
+        own = tuple(at for at, form in enumerate(FORMS) if rule in rules_of(form))
+        shared = len(own) == len(FORMS)
+        return not any(price.must for price in prices), () if shared else own, -cost
 
     return tuple(sorted(RULES, key=place))
 

@@ -34,7 +34,7 @@ def scores_page(handbook: Handbook, language: str) -> Page:
         "scores.html",
         desk.say("scores"),
         menu_title=desk.say("scores"),
-        rules=tuple(rule_shown(desk, rule, among_others=True) for rule in in_order(desk)),
+        rules=tuple(rule_shown(desk, rule, among_others=True) for rule in in_order()),
         bands=sorted(bands_shown(desk, BANDS), key=lambda band: band.name),
         forms=_forms(desk),
     )
