@@ -61,7 +61,9 @@ def cut_and_stub(board: Board) -> Scene:
 def _cut_end(stem: Stem) -> Thing:
     """The pale cut face, sloping down on the side away from the bud."""
     end = float(stem.piece.length_mm)
-    slope_deg = -24 if bud_middle(stem, 1)[0] > 0 else 24
+    buds = stem.piece.buds
+    away = bud_middle(stem, buds)[0] - stem.curve.at(float(buds * stem.piece.internode_mm)).x
+    slope_deg = -24 if away > 0 else 24
     look: Attributes = {
         "class": "pw-plate-cut",
         "fill": FACE,
@@ -77,28 +79,31 @@ def hand_on_the_arm(board: Board) -> Scene:
     times, arm_y, left = 3.0, 560.0, 250.0
     arm = draw_old(trace(Point(-110, 0), 330, lambda _: 1.5708), 322, 17, "plate arm")
     spurs = [
-        draw_cane(cane(f"plate spur {at}", _spur(), Point(at, -12)))
+        part
         for at in (0.0, float(_HAND_MM))
+        for stem in (cane(f"plate spur {at}", _spur(), Point(at, -12)),)
+        for part in (draw_cane(stem), _cut_end(stem))
     ]
     right = left + _HAND_MM * times
     above = arm_y - 400
     things: list[Thing] = [
         enlarged((*spurs, arm), left, arm_y, times),
         enlarged(_hand(), left, arm_y, times),
-        line(Point(left, above + 30), Point(left, above - 14), width=2.4),
-        line(Point(right, above + 30), Point(right, above - 14), width=2.4),
+        line(Point(left, above + 14), Point(left, above - 14), width=2.4),
+        line(Point(right, above + 14), Point(right, above - 14), width=2.4),
         line(Point(left, above), Point(right, above), width=3.4),
         words(Point((left + right) / 2, above - 64), board.say("hand"), anchor="middle"),
         words(Point((left + right) / 2, above - 24), board.length(_HAND_MM), anchor="middle"),
         words(Point(24, arm_y + 110), board.say("arm")),
         words(Point(24, arm_y - 250), board.say("spur")),
-        line(Point(120, arm_y - 240), Point(left - 34, arm_y - 160), width=2.4),
+        line(Point(120, arm_y - 240), Point(left - 21, arm_y - 160), width=2.4),
     ]
     return Scene(arm_y + 530, things)
 
 
 def _spur() -> Piece:
-    return Piece("a", 1, 105, 9, buds=2, internode_mm=45)
+    """As thick as on the plate of the cuts, with as much wood above the top bud as is right."""
+    return Piece("a", 1, 90 + dict(_STUBS)["right"], _DRAWN_MM, buds=2, internode_mm=45)
 
 
 def _hand() -> tuple[Thing, ...]:
@@ -107,10 +112,10 @@ def _hand() -> tuple[Thing, ...]:
     fingers = [part for number, top in enumerate(_FINGER_TOPS_MM)
                for part in _finger(wide * number, top, wide)]  # fmt: skip
     left = _points(
-        (0, 34), (0, 34), (-1, 56), (-3, 68), (-9, 60), (-15, 47), (-22, 38), (-30, 40), (-32, 50),
+        (0, 50), (0, 50), (-1, 58), (-3, 68), (-9, 60), (-15, 47), (-22, 38), (-30, 40), (-32, 50),
         (-28, 64), (-19, 82), (-6, 101), (12, 120), (20, 136), (21, 146),
     )  # fmt: skip
-    right = _points((100, 34), (100, 34), (101, 66), (98, 92), (89, 112), (82, 128), (80, 146))
+    right = _points((100, 50), (100, 50), (101, 68), (98, 92), (89, 112), (82, 128), (80, 146))
     palm = shape(*left, *reversed(right), width=0.0, smooth=True)
     wrist = [line(Point(21, 146), Point(21, 172), width=1.0),
              line(Point(80, 146), Point(80, 172), width=1.0)]  # fmt: skip

@@ -32,6 +32,8 @@ from pencilwood.vine.passes import DoneCut, Pass, Tool, after_cuts
 from pencilwood.vine.wood import Cut, Parts, Shortening, ThinningOut, divide, uncut
 
 _TRELLIS = Trellis(900, (1200, 1500), 1800, 2150)
+_BESIDE_BUD_MM = 15.0
+"""So far from the middle of a bud a dot touches it and covers nothing of it."""
 
 
 def _cane(letter: str, buds: int, at_mm: int, thick_mm: int = 9, **more: int) -> Piece:
@@ -93,7 +95,7 @@ def parts_of_the_vine(board: Board) -> Scene:
 
     plate = Plate(parts)
     spur = plate.stems["R2a"].curve.at(60)
-    bud = Point(*bud_middle(plate.stems["R3a"], 7))
+    bud = Point(*bud_middle(plate.stems["R3a"], 5))
     cane = plate.stems["L3a"].curve.at(330)
     wires = [_wire(-750, 750, height) for height in (900, 1200, 1500)]
     wood = [*wires, *_wood(parts, board.prefix)]
@@ -101,7 +103,7 @@ def parts_of_the_vine(board: Board) -> Scene:
         *ground(ground_y, soft=True),
         enlarged(wood, x, ground_y, times),
         pointer(Point(230, 60), board.say("cane"), at(cane.x, -cane.y), anchor="end"),
-        pointer(Point(700, 60), board.say("bud"), at(bud.x + 14, -bud.y)),
+        pointer(Point(700, 60), board.say("bud"), at(bud.x + _BESIDE_BUD_MM, -bud.y)),
         pointer(Point(523, 250), board.say("spur"), at(spur.x + 10, -spur.y)),
         pointer(Point(140, 570), board.say("arm"), at(-400, 866), anchor="end"),
         pointer(Point(240, 690), board.say("old"), at(-342, 925), anchor="end"),
