@@ -136,7 +136,7 @@ def test_the_workers_page_in_order(
         ),
         (
             with_quiz,
-            ["What your crew knows", "The block", "Your own vines"],
+            ["Quizzes: what your crew knows", "The block", "Your own vines"],
             "without a quiz there are no results to collect",
         ),
     ],
