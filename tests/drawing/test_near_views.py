@@ -10,7 +10,7 @@ import pytest
 from cane_vines import cane_vine
 from heads import head_vine, random_head
 from high_cordons import high_vine
-from pencilwood.drawing.near_views import near_views, to_compare
+from pencilwood.drawing.near_views import at_one_scale, near_views, to_compare
 from pencilwood.drawing.place_names import boxes_of_names
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.wood_text import plate_of
@@ -125,3 +125,14 @@ def test_ghosts_end_a_little_beyond_the_wood_that_is_left(seed: int) -> None:
     assert near.window.top >= rest.window.top - 50.1
     # Both arms are always seen from tip to tip.
     assert near.window.left == all_of_it.window.left
+
+
+@pytest.mark.parametrize("name", ["tidy", "climbing"])
+def test_states_of_a_vine_with_arms_are_to_one_scale(name: str) -> None:
+    whole = uncut(divide(FORMS[name]()))
+    left = shortened(whole, 2)
+    uncut_views = near_views(whole, left=whole)
+    states = (near_views(one, left=one) for one in (whole, left))
+    first, second = (at_one_scale(one, uncut_views)[0].window for one in states)
+    assert (first.left, first.right) == (second.left, second.right)
+    assert second.top >= first.top, "what was cut needs no room"

@@ -25,6 +25,8 @@ _AROUND_MM = 45.0
 _AROUND_NAMES_MM = 24.0
 _LEAST_AHEAD_MM, _LEAST_BEHIND_MM = 260.0, 190.0
 """So much of what is ahead of the arms and behind them is seen, also where there is no wood."""
+_WIDER = 1.1
+"""A picture is made so much wider at most, for names to be readable on a phone."""
 _STEPS = 6
 _POSTS_MM = 300.0
 
@@ -90,6 +92,23 @@ def in_one_window(rows: Sequence[Sequence[NearView]]) -> list[NearView]:
     """The views of several states of a vine, with a window that fits them all."""
     wide = alike([frame_around_all(one.window for one in same) for same in zip(*rows, strict=True)])
     return [replace(view, window=frame) for view, frame in zip(rows[0], wide, strict=True)]
+
+
+def at_one_scale(views: Sequence[NearView], uncut: Sequence[NearView]) -> tuple[NearView, ...]:
+    """One state of a vine with arms, across as much as the uncut vine and so at its scale.
+
+    Not where long wood at the sides would make it too small to read. A head has two views, whose
+    pictures are as large as what they show.
+    """
+    if len(views) > 1:
+        return tuple(views)
+    frames = zip(views, uncut, strict=True)
+    return tuple(replace(one, window=_across(one.window, whole.window)) for one, whole in frames)
+
+
+def _across(one: Frame, whole: Frame) -> Frame:
+    both = Frame(min(one.left, whole.left), one.top, max(one.right, whole.right), one.bottom)
+    return both if both.right - both.left <= _WIDER * (one.right - one.left) else one
 
 
 def to_compare(rows: Sequence[Sequence[NearView]]) -> list[list[NearView]]:

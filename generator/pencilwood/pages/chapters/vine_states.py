@@ -6,7 +6,7 @@ from pencilwood.drawing import draw_vine
 from pencilwood.drawing.arm_view import window_on_rest
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.labels import LETTER
-from pencilwood.drawing.near_views import NearView, near_views
+from pencilwood.drawing.near_views import NearView, at_one_scale, near_views
 from pencilwood.drawing.plate import Window
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.tied_canes import Laid, laid_canes
@@ -69,8 +69,9 @@ def draw_in_state(
 
     if down_to == "ground":
         return draw(None, prefix)
-    seen = _seen(proof, left, state)
-    return near_pictures(desk, near_views(seen, laid, left=seen), prefix, draw)
+    seen, whole = _seen(proof, left, state), uncut(proof.parts)
+    views = at_one_scale(near_views(seen, laid, left=seen), near_views(whole, left=whole))
+    return near_pictures(desk, views, prefix, draw)
 
 
 def _seen(proof: CaseProof, left: WoodLeft | None, state: str) -> WoodLeft:
