@@ -33,6 +33,15 @@ JOINED = "\u00a0"
         ("<script>a = b % c</script>", "<script>a = b % c</script>"),
         ("<style>a { width: calc(9 %) }</style>", "<style>a { width: calc(9 %) }</style>"),
         ("<p>a code of 3 parts</p>", "<p>a code of 3 parts</p>"),
+        # What is counted, in every language.
+        ("<p>14 buds, <b>10</b> hojas</p>", f"<p>14{JOINED}buds, <b>10</b>{JOINED}hojas</p>"),
+        ("<p>3 to 6 in apart</p>", f"<p>3 to 6{JOINED}in apart</p>"),
+        ("<p>3 1/2 pulgadas</p>", f"<p>3{JOINED}1/2{JOINED}pulgadas</p>"),
+        ("<p>8.1 ft²/lb</p>", f"<p>8.1{JOINED}ft²/lb</p>"),
+        ("<p>3 budding shoots</p>", "<p>3 budding shoots</p>"),
+        # A class of two words, and a curve: no other space may stand in them.
+        ('<p class="of-2 buds">a</p>', '<p class="of-2 buds">a</p>'),
+        ('<path d="M 1 2 1/2 in"/>', '<path d="M 1 2 1/2 in"/>'),
     ],
 )
 def test_only_units_in_text_are_kept_together(html: str, kept: str) -> None:

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 from markupsafe import Markup
+
+from pencilwood.words import LANGUAGES, say
 
 _UNITS = ("mm", "cm", "kg", "%")
 _NO_BREAK_SPACE = "\u00a0"
@@ -37,6 +40,18 @@ def keep_names_together(title: str) -> Markup:
     return html + text[end:]
 
 
+@cache
+def _counted() -> re.Pattern[str]:
+    """A space between a number and what it counts, or between a whole and a half.
+
+    In text alone: attributes hold classes, and curves are numbers and letters.
+    """
+    words = {word for one in LANGUAGES for word in say(one, "pages.counted").split()}
+    named = "|".join(re.escape(word) for word in sorted(words))
+    after = rf"(?:(?:{named})(?![\w²/])|\d/\d)"
+    return re.compile(rf"(\d(?:</\w+>)?) (?={after}[^<>]*(?:<|\Z))")
+
+
 def keep_units_together(html: str) -> str:
     """The page with a space before a unit, and a hyphen in a command, that ends no line.
 
@@ -48,6 +63,7 @@ def keep_units_together(html: str) -> str:
     for at in range(0, len(pieces), 3):
         for unit in _UNITS:
             pieces[at] = pieces[at].replace(f" {unit}", _NO_BREAK_SPACE + unit)
+        pieces[at] = _counted().sub(f"\\1{_NO_BREAK_SPACE}", pieces[at])
     for at in range(1, len(pieces), 3):
         if pieces[at + 1] == "code":
             pieces[at] = _WITH_HYPHEN.sub(r'<span class="pw-whole">\g<0></span>', pieces[at])
