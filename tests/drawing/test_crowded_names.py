@@ -2,7 +2,7 @@
 
 import pytest
 
-from pencilwood.drawing.crowded_names import crowded_names
+from pencilwood.drawing.crowded_names import crowded_names, lies_on_wood
 from pencilwood.drawing.points import Point
 
 
@@ -24,3 +24,11 @@ def test_names_in_one_row(feet: dict[str, float], crowded: str, why: str) -> Non
 def test_rows_part_names() -> None:
     feet = [("R1", Point(100.0, 0.0)), ("R2", Point(120.0, 80.0))]
     assert crowded_names(feet) == frozenset()
+
+
+def test_a_name_on_wood_under_the_arm_is_left_out_from_near() -> None:
+    hanging = [Point(100.0, -880.0 + down) for down in range(0, 200, 5)]
+    name_foot = Point(104.0, -840.0)
+    assert lies_on_wood("R3", name_foot, hanging)
+    assert not lies_on_wood("R3", Point(180.0, -840.0), hanging)
+    assert not lies_on_wood("R3", Point(104.0, -920.0), hanging)

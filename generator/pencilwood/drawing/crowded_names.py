@@ -13,10 +13,14 @@ CROWDED = "pw-crowded"
 """The class of a name that a small screen leaves out."""
 NO_LINE = "pw-no-line"
 """The class of a name with no line to its place: from near only the other view gives it."""
+ON_WOOD = "pw-on-wood"
+"""The class of a name that lies on wood under the arm: from near it is left out."""
 _WIDTH_SHARE = 0.62
 """Width of a letter or digit, compared with its height; wider than most, to be safe."""
 _HEIGHT_SHARE = 0.75
 """How high a capital letter or a digit is."""
+_WOOD_HALF_MM = 11.0
+"""Half as wide as most canes are drawn, with the ink around them."""
 
 
 def half_wide_mm(name: str) -> float:
@@ -34,6 +38,15 @@ def crowded_names(feet: Iterable[tuple[str, Point]]) -> frozenset[str]:
         else:
             kept.append((name, foot))
     return frozenset(crowded)
+
+
+def lies_on_wood(name: str, foot: Point, wood: Iterable[Point], times: float = 1.0) -> bool:
+    """Whether the name, so many times as large as drawn, meets wood; points a few mm apart."""
+    wide = half_wide_mm(name) * times + _WOOD_HALF_MM
+    high = POSITION_MM * _HEIGHT_SHARE * times + _WOOD_HALF_MM
+    return any(
+        abs(at.x - foot.x) < wide and foot.y - high < at.y < foot.y + _WOOD_HALF_MM for at in wood
+    )
 
 
 def _touch(name: str, foot: Point, other: str, other_foot: Point) -> bool:

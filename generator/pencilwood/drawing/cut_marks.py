@@ -35,10 +35,12 @@ def _mark(plate: Plate, done: DoneCut) -> Ink:
         if not part.is_cane:
             # The face of the cut shows below them.
             place = max(place, part.start_mm + stem.half_mm(part.start_mm) * FACE_DEEP + 11.0)
+    # Spurs stand close beside old wood: a bar that went farther would seem to cut them off too.
+    beyond_mm = _BEYOND_EDGE_MM if part.is_cane else 0.0
     runs: list[Run] = []
     for bar in range(bars):
         at = place + bar * _BETWEEN_MM
-        aside = stem.half_mm(at) + _BEYOND_EDGE_MM
+        aside = stem.half_mm(at) + beyond_mm
         runs.append(Run((stem.curve.beside(at, -aside), stem.curve.beside(at, aside))))
     look: Attributes = {
         "class": f"pw-cut-mark pw-cut-{done.in_pass}",

@@ -14,6 +14,7 @@ from pencilwood.drawing.points import XY, Point
 from pencilwood.drawing.shapes import Attributes, Words
 from pencilwood.drawing.stems import Stem
 from pencilwood.drawing.taken import CELL_MM, ENOUGH_MM, Cell, Taken
+from pencilwood.vine.model import Growth
 
 LETTER = "pw-letter"
 """The class of the letters."""
@@ -22,6 +23,9 @@ _CANE_SHARES = (0.55, 0.75, 0.4, 1.5, 1.3, 1.7, 2.5, 2.3, 3.5, 4.5)
 _OLD_MM = 70.0
 _OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15, 1.3, 2.0)
 """Of so much of older wood, or of all of it where it is shorter: what is cut off is higher up."""
+
+_FOOT_SHARE = 0.6
+"""How far below its middle a letter reaches, with a rim, compared with its height."""
 
 Choice = tuple[XY, float]
 """A place for a letter, and what it costs to stand there."""
@@ -32,7 +36,15 @@ def place_letters(plate: Plate) -> dict[str, XY]:
     if not plate.stems:
         return {}
     taken = Taken()
-    choices = {stem.name: list(_beside(stem)) for stem in plate.stems.values()}
+    feet = {one.name: plate.foot(one).y for one in plate.parts.positions}
+    up = plate.vine.form.growth is Growth.UP
+    choices = {
+        stem.name: [
+            (_above_arm(place, feet[stem.name[: -len(stem.piece.letter)]]) if up else place, cost)
+            for place, cost in _beside(stem)
+        ]
+        for stem in plate.stems.values()
+    }
     asked = taken.asked_of(place for each in choices.values() for place, _ in each)
     rows = [row for _, row in asked]
     heights = (min(rows) - 1) * CELL_MM, (max(rows) + 2) * CELL_MM
@@ -91,6 +103,13 @@ def _beside(stem: Stem) -> Iterator[Choice]:
         for side in (1, -1):
             off = stem.half_mm(at) + LETTER_MM * 0.5
             yield stem.curve.beside(at, side * off), rank * 0.6
+
+
+def _above_arm(place: XY, arm_y: float) -> XY:
+    """The place, lifted where the arm would cut the letter of wood shorter than it is high."""
+    x, y = place
+    lowest_y = arm_y - LETTER_MM * _FOOT_SHARE
+    return (x, lowest_y) if lowest_y < y < arm_y else place
 
 
 def draw_letters(plate: Plate) -> dict[str, Words]:

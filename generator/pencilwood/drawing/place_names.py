@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from pencilwood.drawing.crowded_names import (
     CROWDED,
     LARGER_ON_PHONES,
     NO_LINE,
+    ON_WOOD,
     crowded_names,
     half_wide_mm,
+    lies_on_wood,
 )
 from pencilwood.drawing.looks import INK, PAPER, PENCIL, POSITION_MM
 from pencilwood.drawing.plate import Frame, Plate
@@ -20,6 +22,8 @@ from pencilwood.drawing.stems import THICKER
 from pencilwood.vine.model import Growth, Position
 
 _NAMES_APART_MM = 20.0
+_HANGS_MM = 20.0
+"""Wood that far below the top of the arm hangs."""
 _ROUNDING_MM = 0.1
 _PUSHED_MM = 60.0
 """How far from below its place a name may be pushed by another."""
@@ -42,10 +46,27 @@ def draw_places(plate: Plate) -> Group:
         css_class += " pw-places-twice"
     names = list(named(plate))
     crowded = crowded_names((position.name, foot) for position, _, foot in names)
-    return Group(
-        tuple(_place(plate, *where, crowded=where[0].name in crowded) for where in names),
-        {"class": css_class},
-    )
+    wood = _wood_below(plate)
+    places = []
+    for position, foot, text_foot in names:
+        marks = [NO_LINE] if _is_through_head(plate, foot, text_foot) else []
+        if lies_on_wood(position.name, text_foot, wood):
+            marks.insert(0, ON_WOOD)
+        on_wood = lies_on_wood(position.name, text_foot, wood, LARGER_ON_PHONES)
+        if on_wood or position.name in crowded:
+            marks.insert(0, CROWDED)
+        places.append(_place(plate, position, foot, text_foot, marks))
+    return Group(tuple(places), {"class": css_class})
+
+
+def _wood_below(plate: Plate) -> list[Point]:
+    """Where canes hang below the arm, where the names of places are."""
+    if plate.looks.name_foot is not None or named_above(plate):
+        return []
+    arm_y = -plate.vine.cordon_height_mm
+    return [
+        at for stem in plate.stems.values() for at in stem.curve.points if at.y > arm_y + _HANGS_MM
+    ]
 
 
 def boxes_of_names(plate: Plate) -> list[Frame]:
@@ -180,7 +201,7 @@ def _tick(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Ru
 
 
 def _place(
-    plate: Plate, position: Position, foot: Point, text_foot: Point, *, crowded: bool
+    plate: Plate, position: Position, foot: Point, text_foot: Point, marks: Sequence[str]
 ) -> Group:
     look: Attributes = {
         "class": "pw-place-name",
@@ -193,9 +214,6 @@ def _place(
     }
     pen: Attributes = {"class": "pw-tick", "fill": "none", "stroke": PENCIL, "stroke-width": 2.4}
     tick = Ink((_tick(plate, position, foot, text_foot),), pen)
-    marks = [CROWDED] if crowded else []
-    if _is_through_head(plate, foot, text_foot):
-        marks.append(NO_LINE)
     return Group(
         (*(plate.looks.lead(foot, text_foot) or (tick,)), Words(text_foot, position.name, look)),
         {
