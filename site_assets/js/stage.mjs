@@ -64,6 +64,7 @@ export class Stage {
     this.spots = taken;
     const marks = taken.map(markElement);
     this.marksLayer.replaceChildren(...marks);
+    this.marksLayer.style.setProperty("--pw-mm", `${this.drawing.pixelsPerMm().toFixed(3)}px`);
     const { svg } = this.drawing;
     readable(svg, this.drawing.pixelsPerMm());
     if (svg.classList.contains("pw-close-up")) return;
