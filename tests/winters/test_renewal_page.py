@@ -106,9 +106,9 @@ def test_three_winters_are_what_was_worked_out(
         go_on(page)
         expect(page.locator(f"{STAGE} h3")).to_be_focused()
         text = page.locator(STAGE).inner_text()
-        assert f"{done.buds_on_side} " in text
-        assert f"{buds_kept(done.left)} " in text
-        # A number and its unit stand on one line, in the sentence and in the table.
+        for buds in (done.buds_on_side, buds_kept(done.left)):
+            assert f"{buds} " in text.replace("\u00a0", " ")
+        # A number and its unit or noun stand on one line, in the sentence and in the table.
         assert text.count(told_bare(renewal, now, language)) > 1
         assert page.locator(f"{STAGE} ul li").count() == len(renewal.charges(now))
         go_on(page)
