@@ -16,6 +16,8 @@ _AS_TYPED = re.compile(r"(<(pre|code|script|style|textarea|option)\b.*?</\2>)", 
 _INITIAL = re.compile(r"(?<!\w)([^\W\d_]\.) (?=[^\W\d_])")
 _OF_A_LAW = re.compile(r"(?<!\w)(\d+) ([A-Z]{3,})(?: (?=\d))?")
 _CODE = re.compile(r"(?:\b[A-Z]{2,} )?\b\d+(?:-\d+)+\w*")
+_NUMBER = re.compile(r"\d(?:</\w+>)?\Z")
+_LONGEST_MARK = 40
 _WITH_HYPHEN = re.compile(r"(?<![^\s>])(?=[^\s<>]{2,26}(?![^<\s]))[^\s<>]*-[^\s<>]*")
 """An option or a name inside a command; a longer one has to break, or it would leave a phone."""
 _WHOLE = Markup('<span class="pw-whole">{}</span>')
@@ -49,7 +51,14 @@ def _counted() -> re.Pattern[str]:
     words = {word for one in LANGUAGES for word in say(one, "pages.counted").split()}
     named = "|".join(re.escape(word) for word in sorted(words))
     after = rf"(?:(?:{named})(?![\w²/])|\d/\d)"
-    return re.compile(rf"(\d(?:</\w+>)?) (?={after}[^<>]*(?:<|\Z))")
+    # It begins with the space: a page has far fewer of them than digits.
+    return re.compile(rf" (?<=[\d>] )(?={after}[^<>]*(?:<|\Z))")
+
+
+def _joined(space: re.Match[str]) -> str:
+    """The space without a break, where a number stands before it, in a mark of its own or not."""
+    before = space.string[max(0, space.start() - _LONGEST_MARK) : space.start()]
+    return _NO_BREAK_SPACE if _NUMBER.search(before) else " "
 
 
 def keep_units_together(html: str) -> str:
@@ -63,7 +72,7 @@ def keep_units_together(html: str) -> str:
     for at in range(0, len(pieces), 3):
         for unit in _UNITS:
             pieces[at] = pieces[at].replace(f" {unit}", _NO_BREAK_SPACE + unit)
-        pieces[at] = _counted().sub(f"\\1{_NO_BREAK_SPACE}", pieces[at])
+        pieces[at] = _counted().sub(_joined, pieces[at])
     for at in range(1, len(pieces), 3):
         if pieces[at + 1] == "code":
             pieces[at] = _WITH_HYPHEN.sub(r'<span class="pw-whole">\g<0></span>', pieces[at])
