@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from pencilwood.cases.case import Case
 from pencilwood.cases.chapter_head import Audience
 from pencilwood.cases.credits import credit_words
+from pencilwood.pages.chapters.first_picture import first_picture
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
@@ -36,6 +37,8 @@ class Lead:
     title: str
     href: str
     words: str = ""
+    picture: str = ""
+    """The address of a small picture; "" for none."""
 
 
 def doors(desk: Desk) -> tuple[Lead, ...]:
@@ -63,7 +66,10 @@ def workers_page(handbook: Handbook, practice_vines: int, language: str) -> Page
     first = next(iter(handbook.quizzes), None)
     return _write(
         desk,
-        chapters=handbook.chapters_for("worker", language),
+        chapters=[
+            Lead(one.title, desk.href(one.name), picture=first_picture(desk, one))
+            for one in handbook.chapters_for("worker", language)
+        ],
         levels=levels_of(desk)[:1],
         quiz=None if first is None else quiz_lead(desk, first),
         practice_vines=practice_vines,
@@ -75,7 +81,10 @@ def trainers_page(handbook: Handbook, language: str) -> Page:
     desk = Desk(handbook, TRAINERS, language)
     return _write(
         desk,
-        chapters=handbook.chapters_for("trainer", language),
+        chapters=[
+            Lead(one.title, desk.href(one.name))
+            for one in handbook.chapters_for("trainer", language)
+        ],
         quizzes=[quiz_lead(desk, quiz) for quiz in handbook.quizzes],
         blocks=bool(handbook.blocks),
     )

@@ -7,10 +7,13 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from pencilwood.assets import asset_root
+from pencilwood.drawing.plates import PLATES
+from pencilwood.drawing.plates.small import draw_small_plate
 from pencilwood.kept import forget_old
 from pencilwood.pages.block_pages import block_page, blocks_page, sums_page
 from pencilwood.pages.case_page import photo_file
 from pencilwood.pages.chapters.chapter_page import chapter_page
+from pencilwood.pages.chapters.first_picture import small_plate
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.doors import teachers_page, trainers_page, workers_page
 from pencilwood.pages.front_pages import HOME_TEXT, home_page, vines_page
@@ -65,6 +68,7 @@ def assemble(handbook: Handbook) -> Site:
     files = {
         **_assets(),
         **_photos(handbook),
+        **_small_plates(),
         **_offline_pages(handbook),
         **manifests(handbook.profile),
         **practice_files(vines),
@@ -187,6 +191,10 @@ def _assets() -> dict[str, bytes]:
 
 def _photos(handbook: Handbook) -> dict[str, bytes]:
     return {f"{ASSETS}/{photo_file(slug)}": photo.data for slug, photo in handbook.photos.items()}
+
+
+def _small_plates() -> dict[str, bytes]:
+    return {f"{ASSETS}/{small_plate(name)}": draw_small_plate(name).encode() for name in PLATES}
 
 
 def _offline_pages(handbook: Handbook) -> dict[str, bytes]:

@@ -66,6 +66,11 @@ class Board:
 
 
 @dataclass(frozen=True)
+class Remark(Group):
+    """Words and signs on a plate, and the lines to them: a small picture does without."""
+
+
+@dataclass(frozen=True)
 class Scene:
     """What stands on a plate."""
 
@@ -75,7 +80,7 @@ class Scene:
 
 def words(
     at: Point, text: str, *, anchor: str = "start", size: float = SIZE, bold: bool = False
-) -> Group:
+) -> Remark:
     """Words on one line or, with `|` in them, on several."""
     look: dict[str, str | float] = {
         "class": "pw-plate-words",
@@ -89,7 +94,7 @@ def words(
     if bold:
         look["font-weight"] = "bold"
     lines = text.split("|")
-    return Group(
+    return Remark(
         tuple(
             Words(Point(at.x, at.y + row * size * _LINE), line.strip(), look)
             for row, line in enumerate(lines)
@@ -139,7 +144,7 @@ def box(left: float, top: float, width: float, height: float, fill: str = PAPER)
     )
 
 
-def pointer(text_at: Point, text: str, to: Point, *, anchor: str = "start") -> Group:
+def pointer(text_at: Point, text: str, to: Point, *, anchor: str = "start") -> Remark:
     """A label, and a line from it to what it names."""
     lines = text.count("|") + 1
     middle_y = text_at.y - SIZE * 0.32 + (lines - 1) * SIZE * _LINE / 2
@@ -152,33 +157,33 @@ def pointer(text_at: Point, text: str, to: Point, *, anchor: str = "start") -> G
         begin = Point(text_at.x - 26 * aside, foot_y if below else text_at.y - SIZE - 2)
     # A rim of paper, so that it is seen on black and covers little.
     dot = Dot(to, 5.0, {"class": "pw-plate-dot", "fill": INK, "stroke": PAPER, "stroke-width": 3.0})
-    return Group((line(begin, to, width=2.4), dot, words(text_at, text, anchor=anchor)))
+    return Remark((line(begin, to, width=2.4), dot, words(text_at, text, anchor=anchor)))
 
 
-def right_sign(at: Point, size: float = 26.0) -> Group:
+def right_sign(at: Point, size: float = 26.0) -> Remark:
     """A tick in a circle."""
     tick = (
         Point(at.x - size * 0.45, at.y),
         Point(at.x - size * 0.1, at.y + size * 0.4),
         Point(at.x + size * 0.5, at.y - size * 0.4),
     )
-    return Group((_disc(at, size), line(*tick, width=6.0)))
+    return Remark((_disc(at, size), line(*tick, width=6.0)))
 
 
-def wrong_sign(at: Point, size: float = 26.0) -> Group:
+def wrong_sign(at: Point, size: float = 26.0) -> Remark:
     """A cross in a square, so that even the outline tells it from the tick."""
     half = size * 0.42
     cross = (
         line(Point(at.x - half, at.y - half), Point(at.x + half, at.y + half), width=6.0),
         line(Point(at.x - half, at.y + half), Point(at.x + half, at.y - half), width=6.0),
     )
-    return Group((box(at.x - size * 0.85, at.y - size * 0.85, size * 1.7, size * 1.7), *cross))
+    return Remark((box(at.x - size * 0.85, at.y - size * 0.85, size * 1.7, size * 1.7), *cross))
 
 
-def number_sign(at: Point, text: str, size: float = 24.0) -> Group:
+def number_sign(at: Point, text: str, size: float = 24.0) -> Remark:
     """A figure in a circle."""
     middle = Point(at.x, at.y + size * 0.45)
-    return Group((_disc(at, size), words(middle, text, anchor="middle", size=size * 1.3)))
+    return Remark((_disc(at, size), words(middle, text, anchor="middle", size=size * 1.3)))
 
 
 def _disc(at: Point, radius: float) -> Dot:
