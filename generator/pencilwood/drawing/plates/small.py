@@ -28,10 +28,17 @@ def _drawn(name: str) -> str:
 
 
 def _without_remarks(things: Iterable[Thing]) -> Iterator[Thing]:
+    """What is drawn, by its look alone: nothing outside asks a small picture for its parts."""
     for thing in things:
-        if isinstance(thing, Remark | Words):
+        if isinstance(thing, Remark | Words) or thing.attributes.get("class") == "pw-paper":
             continue
+        look = {key: value for key, value in thing.attributes.items() if _is_look(key)}
         if isinstance(thing, Group):
-            yield replace(thing, things=tuple(_without_remarks(thing.things)))
+            inside = tuple(_without_remarks(thing.things))
+            yield replace(thing, things=inside, attributes=look)
         else:
-            yield thing
+            yield replace(thing, attributes=look)
+
+
+def _is_look(attribute: str) -> bool:
+    return attribute not in {"class", "id"} and not attribute.startswith("data-")
