@@ -124,3 +124,27 @@ def test_a_vine_drawn_in_two_views_has_both_on_paper_and_no_empty_ground() -> No
     room_mm = top + height - max(words)
     # The last line is the scale's; its letters reach a little below their line.
     assert 10 < room_mm < 60
+
+
+@pytest.mark.parametrize("form", ["cordon", "head", "high"])
+def test_letters_can_be_read_on_paper_and_those_without_room_are_told(form: str) -> None:
+    vines: dict[str, Callable[[], Vine]] = {
+        "cordon": SAMPLES["climbing"], "head": head_vine, "high": high_vine,
+    }  # fmt: skip
+    parts = divide(vines[form]())
+    printed = print_vine(parts, None, "en", "metric")
+    letters = [one for one in Xml.fromstring(printed.svg).iter() if is_letter(one)]  # noqa: S314 - our own drawing
+    points = 178 / printed.width_mm / 25.4 * 72
+    assert min(float(one.get("font-size", "0")) for one in letters) * points >= 7
+    assert not any("pw-tight" in one.get("class", "") for one in letters)
+    shown = {
+        group.get("data-part")
+        for group in Xml.fromstring(printed.svg).iter(f"{_SVG}g")  # noqa: S314 - our own drawing
+        if any(is_letter(child) for child in group)
+    }
+    pieces = {p.name + piece.letter for p in parts.positions for piece in p.pieces}
+    assert pieces - shown == set(printed.without_letter)
+
+
+def is_letter(one: Xml.Element) -> bool:
+    return one.tag == f"{_SVG}text" and "pw-letter" in one.get("class", "").split()

@@ -9,8 +9,6 @@ from collections.abc import Iterable
 from pencilwood.drawing.points import XY
 
 CELL_MM = 40.0
-ENOUGH_MM = 17.0
-"""More room than that makes a place for a letter no better."""
 
 Circle = tuple[float, float, float]
 """Its middle, x and y, and its radius."""
@@ -20,7 +18,9 @@ Cell = tuple[int, int]
 class Taken:
     """Places where wood or a name is already, quick to ask by neighbourhood."""
 
-    def __init__(self) -> None:
+    def __init__(self, enough_mm: float) -> None:
+        """`enough_mm` is so much room that more makes a place no better."""
+        self.enough_mm = enough_mm
         self._cells: dict[Cell, list[Circle]] = defaultdict(list)
         self._largest_mm = 0.0
 
@@ -30,15 +30,15 @@ class Taken:
         self._largest_mm = max(self._largest_mm, radius_mm)
 
     def room_mm(self, middle: XY, wanted_mm: float) -> float:
-        """Distance to the nearest taken place, `ENOUGH_MM` at most.
+        """Distance to the nearest taken place, `enough_mm` at most.
 
         Where it is not more than `wanted_mm`, any distance that is not may be told.
         """
         # What is farther away leaves room enough, whatever its size.
         column, row = self.cell(middle)
         x, y = middle
-        far_mm = min(self._largest_mm + ENOUGH_MM, 2 * CELL_MM)
-        room_mm = ENOUGH_MM
+        far_mm = min(self._largest_mm + self.enough_mm, 2 * CELL_MM)
+        room_mm = self.enough_mm
         cells, hypot = self._cells, math.hypot
         rows = _cells_within(y, row, far_mm)
         for across in _cells_within(x, column, far_mm):

@@ -6,6 +6,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from pencilwood.drawing.cutpoints import CutPoint, cut_points
+from pencilwood.drawing.labels import LETTER_MM
 from pencilwood.drawing.looks import PAPER, stylesheet
 from pencilwood.drawing.plate import Frame, Window
 from pencilwood.drawing.points import Point
@@ -44,6 +45,7 @@ def draw_vine(
     laid: Sequence[Laid] = (),
     sawn: Sawn | None = None,
     over: Group | None = None,
+    letter_mm: float = LETTER_MM,
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
@@ -53,7 +55,8 @@ def draw_vine(
     `data-` attributes of the root; `alone` brings the style sheet along, for a file;
     `window` shows a part of the vine instead of all of it; `hidden` and `ghosts` are classes
     of wood that is left out, or of which the edge alone is drawn; `laid` are canes that are
-    tied along the wire; `sawn` is an arm that comes off at the head; `over` is drawn last.
+    tied along the wire; `sawn` is an arm that comes off at the head; `over` is drawn last;
+    `letter_mm` is how high the letters beside the wood are.
     """
     shown = wood_shown(
         parts,
@@ -67,6 +70,7 @@ def draw_vine(
         sawn=sawn,
         clipped_to=window.frame if window and window.clipped else None,
         view=window.view if window else "",
+        letter_mm=letter_mm,
     )
     sheet = _Paper(prefix, language, title, description, units, css_class, alone, window, over)
     own = dict(data or {})

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from pencilwood.drawing.bark import bark, older_wood, older_wood_with_end
 from pencilwood.drawing.canes import cut_face, stretches
@@ -11,7 +11,7 @@ from pencilwood.drawing.light import shaded_side
 from pencilwood.drawing.looks import CANE, DEAD, DISEASED, INJURED, INK, OLD, SPINDLY
 from pencilwood.drawing.marks import condition_marks
 from pencilwood.drawing.plate import Plate
-from pencilwood.drawing.shapes import Attributes, Group, Ink, Thing, Words
+from pencilwood.drawing.shapes import Attributes, Group, Ink, Thing
 from pencilwood.drawing.stages import Stages
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Condition, Growth, Lean
@@ -30,7 +30,7 @@ _BEHIND_OPACITY = 0.45
 
 
 def draw_parts(
-    plate: Plate, prefix: str, stages: Stages, letters: Mapping[str, Words]
+    plate: Plate, prefix: str, stages: Stages, letters: Mapping[str, Sequence[Thing]]
 ) -> tuple[Group, ...]:
     """One group for each part that stands, in an order in which each foot is covered."""
     return tuple(
@@ -40,7 +40,7 @@ def draw_parts(
 
 
 def draw_hanging(
-    plate: Plate, prefix: str, stages: Stages, letters: Mapping[str, Words]
+    plate: Plate, prefix: str, stages: Stages, letters: Mapping[str, Sequence[Thing]]
 ) -> tuple[Group, ...]:
     """The wood that hangs down before the arm and the trunk."""
     return tuple(_part(plate, prefix, stages, number, letters) for number in _hanging(plate))
@@ -88,7 +88,7 @@ def _depth(plate: Plate, number: int) -> tuple[int, int, int, float]:
 
 
 def _part(
-    plate: Plate, prefix: str, stages: Stages, number: int, letters: Mapping[str, Words]
+    plate: Plate, prefix: str, stages: Stages, number: int, letters: Mapping[str, Sequence[Thing]]
 ) -> Group:
     part = plate.parts.parts[number]
     stem = plate.stem(part)
@@ -102,7 +102,7 @@ def _part(
     else:
         things = _old_wood(stem, part)
     if part.start_mm == 0:
-        things.append(letters[stem.name])
+        things.extend(letters[stem.name])
     return Group(tuple(things), _attributes(plate, part, prefix, stages.of_part(number)))
 
 

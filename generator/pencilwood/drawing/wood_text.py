@@ -13,7 +13,7 @@ from functools import lru_cache
 from pencilwood.drawing.cut_marks import draw_cut_marks
 from pencilwood.drawing.cutpoints import APART_MM, CutPoint, cut_points_of_views
 from pencilwood.drawing.ground import draw_ground
-from pencilwood.drawing.labels import draw_letters
+from pencilwood.drawing.labels import LETTER_MM, draw_letters
 from pencilwood.drawing.lighten import within, without_hidden
 from pencilwood.drawing.looks import INK
 from pencilwood.drawing.place_names import draw_places
@@ -57,6 +57,8 @@ class WoodShown:
     """What lies outside of it is left out."""
     view: str = ""
     """The one view that is drawn; empty for all."""
+    letter_mm: float = LETTER_MM
+    """How high the letters beside the wood are."""
 
     @property
     def facts(self) -> list[object]:
@@ -78,6 +80,7 @@ def wood_shown(
     sawn: Sawn | None = None,
     clipped_to: Frame | None = None,
     view: str = "",
+    letter_mm: float = LETTER_MM,
 ) -> WoodShown:
     """The same in a form that can be compared; the parts and stages follow from its values."""
     gone = tuple(
@@ -99,6 +102,7 @@ def wood_shown(
         sawn=sawn,
         clipped_to=clipped_to,
         view=view,
+        letter_mm=letter_mm,
     )
 
 
@@ -145,7 +149,7 @@ def _wood_text(shown: WoodShown) -> tuple[str, str]:
 
 
 def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
-    letters, stages = draw_letters(plate), shown.stages
+    letters, stages = draw_letters(plate, shown.letter_mm), shown.stages
     standing = draw_parts(plate, prefix, stages, letters)
     wood = with_tied(plate, standing, shown.laid)
     # What is laid where an arm comes off lies over the paper that takes the arm's place.

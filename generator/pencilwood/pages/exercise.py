@@ -8,8 +8,10 @@ from functools import cache
 
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.describe import describe_vine
+from pencilwood.drawing.labels import TIGHT, without_letter
 from pencilwood.drawing.stages import stages_of_passes
 from pencilwood.drawing.tied_canes import Laid, laid_canes
+from pencilwood.drawing.wood_text import plate_of
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.wood_words import facts, label
 from pencilwood.plan.explain import ReasonedCut
@@ -21,7 +23,7 @@ from pencilwood.vine.forms import OWN_WORDS
 from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import DoneCut, after_each_pass
 from pencilwood.vine.wood import Shortening, Tie, uncut
-from pencilwood.words import catalogue
+from pencilwood.words import catalogue, say
 from pencilwood.words.filling import fill
 
 _OWN = tuple(f".{one}" for one in OWN_WORDS)
@@ -39,6 +41,8 @@ class ExerciseParts:
     words: str
     steps: tuple[tuple[str, str], ...]
     """Each pass by name and what is done in it, for those who have no script."""
+    on_paper: str
+    """Which wood has no letter there; empty where all has one."""
 
 
 def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
@@ -66,7 +70,14 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
         _in_script(proof.sheet_text),
         words,
         _steps(desk.language, proof),
+        _on_paper(desk, proof, drawing),
     )
+
+
+def _on_paper(desk: Desk, proof: CaseProof, drawing: str) -> str:
+    """No letter of a whole vine is tight on most drawings, and asking again takes time."""
+    names = ", ".join(without_letter(plate_of(proof.parts))) if TIGHT in drawing else ""
+    return say(desk.language, "drawing.no-room-for-letters", names=names) if names else ""
 
 
 def _steps(language: str, proof: CaseProof) -> tuple[tuple[str, str], ...]:

@@ -56,7 +56,7 @@ def worksheet_data(proof: CaseProof, profile: Profile, language: str) -> dict[st
         "level": say(language, f"pages.level.{case.level}"),
         "heading": case.title[language],
         "story": fill(case.story[language], proof.facts[language]),
-        "drawing": print_vine(proof.parts, None, language, profile.units).as_data(),
+        "drawing": print_vine(proof.parts, None, language, profile.units).as_data(language),
         # The first measure before cutting is given: an example of how to fill the table.
         "measures": [row[:3] for row in rows(proof, profile, language)],
         "arm": [
@@ -120,7 +120,7 @@ def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
         | _sentences(proof, profile, language),
         "level": say(language, f"pages.level.{case.level}"),
         "heading": case.title[language],
-        "drawing": drawing.as_data(),
+        "drawing": drawing.as_data(language),
         "answer": list(_passes(proof, language, _answer(proof, language))),
         "plan": list(plan_passes(proof, profile, language)),
         "lost": list(_lost(proof, profile, language)),

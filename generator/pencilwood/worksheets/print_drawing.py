@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from xml.etree import ElementTree as Xml
 
 from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing.labels import LETTER, LETTER_MM, TIGHT, without_letter
 from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
 from pencilwood.drawing.plate import Frame, Plate, Window
 from pencilwood.drawing.stages import GONE, Stage, Stages
@@ -20,6 +21,7 @@ from pencilwood.units import UnitSystem
 from pencilwood.vine.model import Growth
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts, WoodLeft
+from pencilwood.words import say
 
 FONT = "Libertinus Serif"
 _SVG = "http://www.w3.org/2000/svg"
@@ -41,6 +43,10 @@ EARLIER = "pw-off-earlier"
 _BEHIND_ARM_MM = 250.0
 _AHEAD_OF_ARM_MM = 520.0
 _MARGIN_MM = 40.0
+_PAPER_WIDE_MM, _PAPER_HIGH_MM = 178.0, 118.0
+"""As large as a drawing is on the smaller paper, with all that stands around it."""
+_LETTER_PAPER_MM = 2.65
+"""How high a letter beside the wood is on paper: 7.5 points."""
 
 
 @dataclass(frozen=True)
@@ -51,10 +57,14 @@ class Printed:
     alt: str
     width_mm: float
     """How much of the row the drawing shows from its left to its right edge."""
+    without_letter: tuple[str, ...] = ()
+    """Pieces whose letter has no room in any view."""
 
-    def as_data(self) -> dict[str, object]:
+    def as_data(self, language: str) -> dict[str, object]:
         """The same for a template."""
-        return {"svg": self.svg, "alt": self.alt, "width": self.width_mm}
+        names = ", ".join(self.without_letter)
+        told = say(language, "drawing.no-room-for-letters", names=names) if names else ""
+        return {"svg": self.svg, "alt": self.alt, "width": self.width_mm, "told": told}
 
 
 def print_vine(
@@ -67,7 +77,9 @@ def print_vine(
     laid: Sequence[Laid] = (),
 ) -> Printed:
     """A vine without the ground below it; uncut, or cut and seen from nearer by."""
-    frame = _window(plate_of(parts, laid), near=left is not None)
+    plate = plate_of(parts, laid)
+    frame = _window(plate, near=left is not None)
+    letter_mm = _letter_mm(frame)
     shown = [Stage(GONE, left)] if left else []
     svg = draw_vine(
         parts,
@@ -80,9 +92,19 @@ def print_vine(
         cut_marks=cut_marks,
         laid=laid,
         window=Window(frame),
+        letter_mm=letter_mm,
     )
     described = describe_vine(parts, left, language, units)
-    return Printed(for_print(svg), described, frame.right - frame.left)
+    return Printed(
+        for_print(svg), described, frame.right - frame.left, tuple(without_letter(plate, letter_mm))
+    )
+
+
+def _letter_mm(frame: Frame) -> float:
+    """How high letters of the drawing are that can be read on paper."""
+    _, _, wide_mm, high_mm = frame.box
+    scale = min(_PAPER_WIDE_MM / wide_mm, _PAPER_HIGH_MM / high_mm)
+    return max(LETTER_MM, round(_LETTER_PAPER_MM / scale, 1))
 
 
 def _window(plate: Plate, *, near: bool) -> Frame:
@@ -112,13 +134,20 @@ def for_print(svg: str) -> str:
     for one in root.iter():
         _grey(one)
     for group in list(root.iter(f"{{{_SVG}}}g")):
-        for child in list(group):
-            if EARLIER in _classes(child):
-                group.remove(child)
+        _remove(group, EARLIER, TIGHT)
         if "pw-part" in _classes(group):
             _show_cuts(group)
+        if group.get("opacity"):
+            # Far behind; the other view has its letter, and as dark as the others.
+            _remove(group, LETTER)
     Xml.register_namespace("", _SVG)
     return Xml.tostring(root, encoding="unicode")
+
+
+def _remove(group: Xml.Element, *names: str) -> None:
+    for child in list(group):
+        if not set(names).isdisjoint(_classes(child)):
+            group.remove(child)
 
 
 def _classes(one: Xml.Element) -> list[str]:
@@ -160,5 +189,5 @@ def _ghost(group: Xml.Element, *, face: bool, gone: bool) -> None:
                 child.set(name, value)
         elif "pw-face" in names and face:
             child.attrib.pop("display", None)
-        elif "pw-stretch" not in names and "pw-letter" not in names:
+        elif "pw-stretch" not in names and LETTER not in names:
             group.remove(child)

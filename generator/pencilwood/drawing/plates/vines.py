@@ -23,7 +23,7 @@ from pencilwood.drawing.plates.board import (
     wrong_sign,
 )
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Attributes, Ink, Run, Thing, Words
+from pencilwood.drawing.shapes import Attributes, Ink, Run, Thing
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.wood_drawing import draw_parts
 from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT, TWO_ARM_CORDON
@@ -67,10 +67,7 @@ def _wood(
     parts: Parts, prefix: str, stages: Stages | None = None, cuts: Sequence[DoneCut] = ()
 ) -> list[Thing]:
     plate = Plate(parts)
-    unnamed: Mapping[str, Words] = {
-        name: Words(stem.curve.at(0), "", {"class": "pw-letter"})
-        for name, stem in plate.stems.items()
-    }
+    unnamed: Mapping[str, Sequence[Thing]] = dict.fromkeys(plate.stems, ())
     things: list[Thing] = list(draw_parts(plate, prefix, stages or Stages(), unnamed))
     things.append(draw_frame(parts.vine, prefix))
     if cuts:
