@@ -40,24 +40,56 @@ def whole(value: Range) -> Range:
     return value.each(lambda one: Fraction(round_half_up(one)))
 
 
-def _wanted(answer: Answer, _: Mapping[str, Value]) -> Mapping[str, Value]:
+def _wanted(answer: Answer) -> Mapping[str, Value]:
     return {"wanted_buds": whole(answer.main)}
 
 
-def _vines(answer: Answer, _: Mapping[str, Value]) -> Mapping[str, Value]:
+def _vines(answer: Answer) -> Mapping[str, Value]:
     return {"vines": whole(answer.figure("vines")).counted()} if answer.has("vines") else {}
 
 
-_HANDED_ON: Mapping[str, Callable[[Answer, Mapping[str, Value]], Mapping[str, Value]]] = {
+def _left_alive(fit: Answer) -> Mapping[str, Value]:
+    return {"buds": fit.figure(_LIVING) if fit.has(_LIVING) else whole(fit.main)}
+
+
+_HANDED_ON: Mapping[str, Callable[[Answer], Mapping[str, Value]]] = {
     "vines": _vines,
     "buds-for-crop": _wanted,
     # What the vines themselves can carry comes before what the owner wants.
     "buds": _wanted,
     "winter": _wanted,
-    "fit": lambda answer, _: {"buds": _left_alive(answer)},
-    "crop": lambda answer, _: {"crop_g": answer.figure("vine-crop")},
+    "fit": _left_alive,
+    "crop": lambda answer: {"crop_g": answer.figure("vine-crop")},
 }
 """What a sum gives to the sums after it."""
+
+
+def _with_living(fit: Answer, values: Mapping[str, Value], _: Sequence[Worked]) -> Answer:
+    """How many of the buds that are left have outlived the winter."""
+    dead = values.get("dead_share")
+    if not isinstance(dead, Range):
+        return fit
+    buds = whole(fit.main)
+    alive = whole(buds * (as_range(1) - dead))
+    facts = {"buds": ("buds", buds), "dead": ("share", dead), "alive": ("buds", alive)}
+    first, *others = fit.figures
+    figures = (first, Figure(_LIVING, "buds", alive), *others)
+    return replace(fit, figures=figures, steps=(*fit.steps, Sentence(_LIVING, facts)))
+
+
+def _from_living(crop: Answer, _: Mapping[str, Value], done: Sequence[Worked]) -> Answer:
+    """A crop begins with the living buds, so it says again where the rest are."""
+    fits = (one for one in done if isinstance(one, Answer) and one.question == "fit")
+    told = tuple(step for fit in fits for step in fit.steps if step.name == _LIVING)
+    return replace(crop, steps=(*told, *crop.steps))
+
+
+_SAYS_MORE: Mapping[str, Callable[[Answer, Mapping[str, Value], Sequence[Worked]], Answer]] = {
+    "fit": _with_living,
+    "crop": _from_living,
+}
+"""What a sum says in a row of sums, of buds worked out before it, and not when asked alone."""
+
 
 ORDER = (
     *("vines", "buds-for-crop", "buds", "winter", "room", "fit", "crop", "crop-load", "vigour"),
@@ -80,17 +112,18 @@ def work_block(given: Mapping[str, Value]) -> tuple[Worked, ...]:
     values = {**_length_of_arms(given), **given}
     done: list[Worked] = []
     for name in ORDER:
-        question = QUESTIONS[name]
         if not _is_asked(name, values):
             continue
         try:
-            answer = _since_winter(question.work(values), values, given, done)
+            answer = QUESTIONS[name].work(values)
         except BlockError as error:
             done.append(Refusal(name, error))
             continue
+        if name in _SAYS_MORE and "buds" not in given:
+            answer = _SAYS_MORE[name](answer, values, done)
         done.append(answer)
         if name in _HANDED_ON:
-            values.update(_HANDED_ON[name](answer, values))
+            values.update(_HANDED_ON[name](answer))
         values.update(given)
     return tuple(done)
 
@@ -110,35 +143,3 @@ def _length_of_arms(values: Mapping[str, Value]) -> Mapping[str, Value]:
     if isinstance(arms, Range) and isinstance(arm_mm, Range):
         return {"canopy_mm": arm_mm * arms}
     return {}
-
-
-def _left_alive(fit: Answer) -> Range:
-    """The buds that are left, without those that winter has killed."""
-    return fit.figure(_LIVING) if fit.has(_LIVING) else whole(fit.main)
-
-
-def _since_winter(
-    answer: Answer,
-    values: Mapping[str, Value],
-    given: Mapping[str, Value],
-    done: Sequence[Worked],
-) -> Answer:
-    """The answer, with what winter has killed of the buds that are left.
-
-    What fits says how many live; the crop begins with them, so it says again where the rest are.
-    """
-    dead = values.get("dead_share")
-    if not isinstance(dead, Range) or "buds" in given:
-        return answer
-    if answer.question == "fit":
-        buds = whole(answer.main)
-        alive = whole(buds * (as_range(1) - dead))
-        facts = {"buds": ("buds", buds), "dead": ("share", dead), "alive": ("buds", alive)}
-        first, *others = answer.figures
-        figures = (first, Figure(_LIVING, "buds", alive), *others)
-        return replace(answer, figures=figures, steps=(*answer.steps, Sentence(_LIVING, facts)))
-    if answer.question == "crop":
-        fits = (one for one in done if isinstance(one, Answer) and one.question == "fit")
-        told = tuple(step for fit in fits for step in fit.steps if step.name == _LIVING)
-        return replace(answer, steps=(*told, *answer.steps))
-    return answer
