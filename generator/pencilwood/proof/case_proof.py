@@ -23,7 +23,7 @@ from pencilwood.proof.worked import ToWorkOut, Worked, work_out
 from pencilwood.score.judge import Charge, Target, judge, score, target_for
 from pencilwood.score.sheet import Sheet, compile_sheet
 from pencilwood.vine.bands import Limits
-from pencilwood.vine.passes import after_cuts
+from pencilwood.vine.passes import Pass, after_cuts, after_pass
 from pencilwood.vine.wood import Parts, WoodLeft, divide, uncut
 
 
@@ -78,6 +78,16 @@ class CaseProof:
     def answer_left(self) -> WoodLeft:
         """What the author's answer leaves."""
         return self._computed.left
+
+    def left_in(self, state: str) -> WoodLeft:
+        """What is left "before" any cut, after a pass of the answer, in the "plan" or "answer"."""
+        if state == "before":
+            return uncut(self.parts)
+        if state == "plan":
+            return self.plan.left
+        if state == "answer":
+            return self.answer_left
+        return after_pass(self.parts, [one.done for one in self.case.answer], Pass(state))
 
     @property
     def answer_charges(self) -> tuple[Charge, ...]:

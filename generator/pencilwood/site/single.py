@@ -13,12 +13,13 @@ from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.findings import has_errors
 from pencilwood.proof import CaseProof, prove_case
 from pencilwood.proof.report import message_text
+from pencilwood.site.case_files import case_slugs
 from pencilwood.site.folders import look_over
-from pencilwood.site.handbook import case_slugs, read_one_case
+from pencilwood.site.handbook import read_one_case
 from pencilwood.site.hints import Notes
 from pencilwood.site.trouble import NoSuchCaseError, UnusableCaseError
 from pencilwood.vine import measures
-from pencilwood.vine.passes import PASSES, Pass, after_pass
+from pencilwood.vine.passes import PASSES
 from pencilwood.vine.wood import Shortening, WoodLeft, uncut
 from pencilwood.words import say
 
@@ -77,7 +78,7 @@ def open_case(root: Path, slug: str, language: str) -> OpenedCase:
 def drawing_of(opened: OpenedCase, state: str, language: str) -> str:
     """The vine as an SVG file, before, after a pass of the author's answer, or as planned."""
     profile, proof = opened.profile, opened.proof
-    left = _left(proof, state)
+    left = proof.left_in(state)
     return draw_vine(
         proof.parts,
         "vine",
@@ -88,15 +89,6 @@ def drawing_of(opened: OpenedCase, state: str, language: str) -> str:
         stages=Stages((Stage(GONE, left),)),
         alone=True,
     )
-
-
-def _left(proof: CaseProof, state: str) -> WoodLeft:
-    if state == "before":
-        return uncut(proof.parts)
-    if state == "plan":
-        return proof.plan.left
-    done = [one.done for one in proof.case.answer]
-    return after_pass(proof.parts, done, Pass(state))
 
 
 def measures_of(opened: OpenedCase) -> Measures:

@@ -9,11 +9,18 @@ from pencilwood.drawing.close_up import draw_close_up
 from pencilwood.drawing.plates import PLATES, draw_plate
 from pencilwood.pages.chapters.prose import typed_figures
 from pencilwood.pages.chapters.template import Where
-from pencilwood.pages.chapters.vine_states import DOWN_TO, STATES, draw_in_state, left_in
+from pencilwood.pages.chapters.vine_states import (
+    STATES,
+    VineState,
+    draw_down_to_ground,
+    draw_near,
+)
 from pencilwood.pages.chapters.writing import Writing
 from pencilwood.pages.rule_pages import ShownExample, examples_shown
-from pencilwood.proof import CaseProof
 from pencilwood.rules import RULE_BY_NAME
+
+_DOWN_TO = {"wood": draw_near, "ground": draw_down_to_ground}
+"""How far down a vine is drawn."""
 
 
 class BlockCalls:
@@ -35,33 +42,34 @@ class BlockCalls:
         """A case's vine in one state, or one of its positions close up."""
         proof = self._writing.case(where, case)
         known = self._writing.known(where, state, STATES, "unknown-state")
-        known &= self._writing.known(where, down_to, DOWN_TO, "unknown-depth")
+        known &= self._writing.known(where, down_to, _DOWN_TO, "unknown-depth")
         if proof is None or not known:
             return Markup()
         places = [position.name for position in proof.parts.positions]
         if at and not self._writing.known(where, at, places, "unknown-position"):
             return Markup()
-        drawing = self._drawing(proof, state, at, down_to) if self._writing.draws else ""
+        drawing = ""
+        if self._writing.draws:
+            vine, prefix = VineState(proof, state), self._writing.prefix(case)
+            if at:
+                drawing = self._close_up(vine, at, prefix)
+            else:
+                drawing = _DOWN_TO[down_to](vine, prefix, self._titled(vine), self._desk)
         near = not at and down_to == "wood"
         return self._figure(where, drawing, caption, close=bool(at), near=near)
 
-    def _drawing(self, proof: CaseProof, state: str, at: str, down_to: str) -> str:
+    def _close_up(self, vine: VineState, at: str, prefix: str) -> str:
         desk = self._desk
-        prefix = self._writing.prefix(proof.case.slug)
-        title = desk.say(
-            "chapter.drawing", title=desk.own(proof.case.title), state=self._said(state)
-        )
-        left = left_in(proof, state)
-        if at:
-            title = desk.say("chapter.close-up", place=at, title=title)
-            return draw_close_up(
-                proof.parts, at, left, prefix, desk.language,
-                title=title, units=desk.profile.units,
-            )  # fmt: skip
-        return draw_in_state(proof, left, state, prefix, title, desk, down_to=down_to)
+        title = desk.say("chapter.close-up", place=at, title=self._titled(vine))
+        return draw_close_up(
+            vine.parts, at, vine.left, prefix, desk.language,
+            title=title, units=desk.profile.units,
+        )  # fmt: skip
 
-    def _said(self, state: str) -> str:
-        return self._desk.say(f"case.show.{'fine' if state == 'answer' else state}")
+    def _titled(self, vine: VineState) -> str:
+        desk, state = self._desk, vine.state
+        said = desk.say(f"case.show.{'fine' if state == 'answer' else state}")
+        return desk.say("chapter.drawing", title=desk.own(vine.proof.case.title), state=said)
 
     def right_and_wrong(self, where: Where, rule: str) -> Markup:
         """The bad and the good vine of a rule beside each other."""

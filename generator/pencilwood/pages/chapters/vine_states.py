@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.arm_view import window_on_rest
 from pencilwood.drawing.describe import describe_vine
@@ -13,98 +15,116 @@ from pencilwood.drawing.tied_canes import Laid, laid_canes
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.near_pictures import near_pictures
 from pencilwood.proof import CaseProof
-from pencilwood.vine.passes import Pass, after_pass
-from pencilwood.vine.wood import WoodLeft, uncut
+from pencilwood.vine.passes import DoneCut
+from pencilwood.vine.wood import Parts, WoodLeft, uncut
 
-DOWN_TO = ("wood", "ground")
 STATES = ("before", "rough", "thinning-out", "fine", "plan", "answer")
 """Before, after each pass with what it took off as a ghost, the plan, and the finished vine."""
 
 
-def draw_in_state(
-    proof: CaseProof,
-    left: WoodLeft | None,
-    state: str,
-    prefix: str,
-    title: str,
-    desk: Desk,
-    *,
-    down_to: str = "wood",
-) -> str:
-    """A whole vine in one state, with nothing in it that this state does not show.
+@dataclass(frozen=True)
+class VineState:
+    """The vine of a case in one of its `STATES`."""
 
-    Its wood fills the picture, unless it goes `down_to` the ground.
-    """
-    units = desk.profile.units
-    cuts = [one.done for one in proof.case.answer]
-    stages, show = Stages(), ""
-    laid = _laid(proof, left, state)
-    # The text of a chapter names pieces beside a close-up; on a whole vine letters are too small.
-    hidden = [LETTER]
-    ghosts: list[str] = []
-    if state == "answer" and left is not None:
-        stages, show = Stages((Stage(GONE, left),)), "pw-hide-gone"
-        ghosts = [GONE]
-    elif left is not None:
-        stages, show = stages_of_passes(proof.parts, cuts, proof.plan.left), f"pw-show-{state}"
-        ghosts = [f"pw-off-{state}"]
-        if state != "plan":
-            hidden += [f"pw-off-{earlier}" for earlier in STATES[1 : STATES.index(state)]]
+    proof: CaseProof
+    state: str
 
-    def draw(near: NearView | None, own_prefix: str) -> str:
-        window = near.shown(clipped=True) if near else _down_to_the_ground(left, state, laid)
-        return draw_vine(
-            proof.parts, own_prefix, desk.language,
-            title=title,
-            description=describe_vine(proof.parts, left, desk.language, units),
-            units=units,
-            stages=stages,
-            css_class=f"{show} {near.css_class if near else ''}".strip(),
-            cut_marks=[done for done in cuts if done.in_pass == state],
-            hidden=hidden,
-            ghosts=ghosts,
-            laid=laid,
-            window=window,
-        )  # fmt: skip
+    @property
+    def parts(self) -> Parts:
+        """The wood of the vine."""
+        return self.proof.parts
 
-    if down_to == "ground":
-        return draw(None, prefix)
-    seen, whole = _seen(proof, left, state), uncut(proof.parts)
-    views = at_one_scale(near_views(seen, laid, left=seen), near_views(whole, left=whole))
+    @property
+    def left(self) -> WoodLeft | None:
+        """What is left of it; None where nothing has been cut."""
+        return None if self.state == "before" else self.proof.left_in(self.state)
+
+    @property
+    def seen(self) -> WoodLeft:
+        """The wood that its picture shows, what has just come off as a ghost included."""
+        if self.state == "answer":
+            return self.proof.answer_left
+        if self.state in ("before", "plan"):
+            return uncut(self.parts)
+        return self.proof.left_in(STATES[STATES.index(self.state) - 1])
+
+    @property
+    def laid(self) -> tuple[Laid, ...]:
+        """The canes that are tied by then."""
+        if self.left is None or self.state not in ("plan", "answer"):
+            return ()
+        cuts = self.proof.plan.cuts if self.state == "plan" else self.proof.case.answer
+        return laid_canes(self.left, [one.done for one in cuts])
+
+    @property
+    def stages(self) -> Stages:
+        """What the classes of its wood tell."""
+        if self.left is None:
+            return Stages()
+        if self.state == "answer":
+            return Stages((Stage(GONE, self.left),))
+        return stages_of_passes(self.parts, self.cuts, self.proof.plan.left)
+
+    @property
+    def cuts(self) -> list[DoneCut]:
+        """All cuts of the trainer's answer."""
+        return [one.done for one in self.proof.case.answer]
+
+    @property
+    def css_class(self) -> str:
+        """What shows this state of all that the drawing carries."""
+        return {"before": "", "answer": "pw-hide-gone"}.get(self.state, f"pw-show-{self.state}")
+
+    @property
+    def hidden(self) -> list[str]:
+        """Classes of what is left out, such as wood that an earlier pass took off."""
+        # A chapter names pieces beside a close-up; on a whole vine letters are too small.
+        if self.state in ("before", "plan", "answer"):
+            return [LETTER]
+        earlier = STATES[1 : STATES.index(self.state)]
+        return [LETTER, *(f"pw-off-{one}" for one in earlier)]
+
+    @property
+    def ghosts(self) -> list[str]:
+        """Classes of wood of which the edge alone is drawn."""
+        return {"before": [], "answer": [GONE]}.get(self.state, [f"pw-off-{self.state}"])
+
+
+def draw_near(vine: VineState, prefix: str, title: str, desk: Desk) -> str:
+    """All wood of a vine, so near that it fills the picture; HTML of a picture for each view."""
+    whole = uncut(vine.parts)
+    views = at_one_scale(
+        near_views(vine.seen, vine.laid, left=vine.seen), near_views(whole, left=whole)
+    )
+
+    def draw(near: NearView, own_prefix: str) -> str:
+        return _drawn(vine, own_prefix, title, desk, near.shown(clipped=True), near.css_class)
+
     return near_pictures(desk, views, prefix, draw)
 
 
-def _seen(proof: CaseProof, left: WoodLeft | None, state: str) -> WoodLeft:
-    """The wood that a picture of this state shows, what has just come off as a ghost included."""
-    if left is None or state in ("before", "rough", "plan"):
-        return uncut(proof.parts)
-    if state == "answer":
-        return left
-    cuts = [one.done for one in proof.case.answer]
-    return after_pass(proof.parts, cuts, Pass(STATES[STATES.index(state) - 1]))
+def draw_down_to_ground(vine: VineState, prefix: str, title: str, desk: Desk) -> str:
+    """The vine with its trunk and the ground."""
+    window = None
+    if vine.state == "answer" and vine.left is not None:
+        window = Window(window_on_rest(vine.left, vine.laid))
+    return _drawn(vine, prefix, title, desk, window)
 
 
-def _down_to_the_ground(left: WoodLeft | None, state: str, laid: tuple[Laid, ...]) -> Window | None:
-    if left is None or state != "answer":
-        return None
-    return Window(window_on_rest(left, laid))
-
-
-def _laid(proof: CaseProof, left: WoodLeft | None, state: str) -> tuple[Laid, ...]:
-    """The canes that are tied by then."""
-    if left is None or state not in ("plan", "answer"):
-        return ()
-    cuts = proof.plan.cuts if state == "plan" else proof.case.answer
-    return laid_canes(left, [one.done for one in cuts])
-
-
-def left_in(proof: CaseProof, state: str) -> WoodLeft | None:
-    """What is left of the vine in a state; None where nothing has been cut."""
-    if state == "before":
-        return None
-    if state == "plan":
-        return proof.plan.left
-    if state == "answer":
-        return proof.answer_left
-    cuts = [one.done for one in proof.case.answer]
-    return after_pass(proof.parts, cuts, Pass(state))
+def _drawn(
+    vine: VineState, prefix: str, title: str, desk: Desk, window: Window | None, near: str = ""
+) -> str:
+    units = desk.profile.units
+    return draw_vine(
+        vine.parts, prefix, desk.language,
+        title=title,
+        description=describe_vine(vine.parts, vine.left, desk.language, units),
+        units=units,
+        stages=vine.stages,
+        css_class=f"{vine.css_class} {near}".strip(),
+        cut_marks=[done for done in vine.cuts if done.in_pass == vine.state],
+        hidden=vine.hidden,
+        ghosts=vine.ghosts,
+        laid=vine.laid,
+        window=window,
+    )  # fmt: skip
