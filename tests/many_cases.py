@@ -18,7 +18,7 @@ from typing import Any
 
 import yaml
 
-from pencilwood.cases.case import Case, Level, Profile
+from pencilwood.cases.case import LEVELS, Case, Profile
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.cases.profile_file import read_profile
@@ -30,7 +30,6 @@ from pencilwood.quiz.practice_vines import grow
 from pencilwood.rules import BANDS, RULE_BY_NAME
 
 PROJECT = Path(__file__).resolve().parent.parent
-LEVELS: tuple[Level, ...] = ("easy", "middling", "hard")
 MOST_TRIES = 40
 """So many vines in a row that no proof lets pass show that something else is wrong."""
 

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from pencilwood.cases.case_writer import write_case
-from pencilwood.site.handbook import case_slugs, read_one_case
+from pencilwood.site.case_files import case_slugs
+from pencilwood.site.handbook import read_one_case
 from workshop import PROJECT, Workshop, make_workshop
 
 

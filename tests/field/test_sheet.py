@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.field_sheet import read_field_sheet
 from pencilwood.cases.field_writer import field_sheet
-from pencilwood.site.handbook import case_slugs, read_one_case
+from pencilwood.site.case_files import case_slugs
+from pencilwood.site.handbook import read_one_case
 from pencilwood.vine.model import Condition, Vine
 from pencilwood.words import LANGUAGES
 from vines import vines

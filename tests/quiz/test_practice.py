@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from pencilwood import kept
-from pencilwood.cases.case import Level, Profile
+from pencilwood.cases.case import LEVELS, Level, Profile
 from pencilwood.pages.practice_page import LARGEST_BYTES, practice_files, practice_vine
 from pencilwood.places import Place
 from pencilwood.proof.luck import habits, random_states, wilson
@@ -24,7 +24,6 @@ from pencilwood.vine.model import Piece, Vine
 from pencilwood.vine.wood import divide
 
 PROFILE = Profile("Test", ("en", "es"), "metric", default_limits(BANDS), 80, Place("profile.yml"))
-LEVELS: tuple[Level, ...] = practice.LEVELS
 SEEDS = [(level, number) for level in LEVELS for number in range(12)]
 
 

@@ -15,7 +15,8 @@ from pencilwood.cases.case import Case, Profile
 from pencilwood.cases.case_writer import write_case
 from pencilwood.cases.credits import credit_words
 from pencilwood.proof import prove_case
-from pencilwood.site.handbook import case_slugs, read_one_case
+from pencilwood.site.case_files import case_slugs
+from pencilwood.site.handbook import read_one_case
 from pencilwood.words import LANGUAGES
 from pencilwood.worksheets.case_papers import answer_key, worksheet
 from pencilwood.worksheets.house_papers import course_booklet, wall_poster

@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from pencilwood.site.handbook import case_slugs, open_handbook, read_one_case
+from pencilwood.site.case_files import case_slugs
+from pencilwood.site.handbook import open_handbook, read_one_case
 from pencilwood.site.single import measures_of, open_case
 from small_handbook import CASES, CREW, SHARED, add_to, change, check, make_small, said
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, get_args
 
 from pencilwood.places import Place
 from pencilwood.units import UnitSystem
@@ -16,6 +16,8 @@ Text = Mapping[str, str]
 """The same words in each language, by language code."""
 
 Level = Literal["easy", "middling", "hard"]
+LEVELS: tuple[Level, ...] = get_args(Level)
+"""From the easiest on."""
 
 
 @dataclass(frozen=True, slots=True)

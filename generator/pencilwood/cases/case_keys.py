@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pencilwood.cases import vine_keys
-from pencilwood.cases.case import Level
+from pencilwood.cases.case import LEVELS, Level
 from pencilwood.cases.cut_steps import CUT, STUB, TIE_CANE, TIE_TO, TO, TOOL
 from pencilwood.cases.fields import Key, ListOf, Table
 from pencilwood.cases.given import YesNo
@@ -14,11 +14,11 @@ from pencilwood.vine.model import Side
 from pencilwood.vine.passes import CUTTING_PASSES
 
 SLUG = Text("[a-z0-9]+(-[a-z0-9]+)*", "not-a-slug", 60)
-_LEVELS: dict[str, Level] = {"easy": "easy", "middling": "middling", "hard": "hard"}
 
 CASE = Key("case", SLUG, "Short name of the case; the file has the same name.")
 TITLE = Key("title", Words(120), "Title of the page in each language.")
-LEVEL: Key[Level] = Key("level", Choice(_LEVELS), "How hard it is.")
+LEVEL_KIND: Choice[Level] = Choice({one: one for one in LEVELS})
+LEVEL: Key[Level] = Key("level", LEVEL_KIND, "How hard it is.")
 TEACHES = Key("teaches", ListOf(Text()), "Names of the rules that nobody passes without.")
 STORY = Key("story", Words(), "What the learner is told; measures as {buds_kept}.")
 

@@ -16,9 +16,9 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from pencilwood.cases.case import Case, Level, Profile
+from pencilwood.cases.case import Case, Profile
 from pencilwood.cases.case_file import read_case
-from pencilwood.cases.case_keys import LEVEL, SLUG
+from pencilwood.cases.case_keys import LEVEL_KIND, SLUG
 from pencilwood.cases.case_writer import case_title, write_case
 from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.field_sheet import read_field_sheet
@@ -30,14 +30,14 @@ from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import prove_case
 from pencilwood.proof.draft import draft_case
 from pencilwood.rules import RULE_BY_NAME
-from pencilwood.site.handbook import CASES, all_safety_notes, own_profile
+from pencilwood.site.case_files import CASES
+from pencilwood.site.handbook import all_safety_notes, own_profile
 from pencilwood.site.single import open_case
 from pencilwood.site.trouble import UnusableCaseError
 from pencilwood.vine.model import Vine
 from pencilwood.words import say
 
 FINE, FOUND, WRONG_USE = 0, 1, 2
-_LEVELS: dict[str, Level] = {"easy": "easy", "middling": "middling", "hard": "hard"}
 
 
 class _RefusedError(Exception):
@@ -105,11 +105,13 @@ def _new(given: argparse.Namespace) -> int:
         )
         for one in profile.languages
     }
-    level = terminal.ask_for(terminal.say("level"), LEVEL.kind, "level", "middling")
+    level = terminal.ask_for(terminal.say("level"), LEVEL_KIND, "level", "middling")
     author = terminal.ask(terminal.say("author"))
     vine: Vine = ask_vine(terminal)
     names = _note_names(given, profile)
-    case = draft_case(vine, profile, slug, title, names, level=_LEVELS[level], author=author)
+    case = draft_case(
+        vine, profile, slug, title, names, level=LEVEL_KIND.options[level], author=author
+    )
     return _put(given, profile, case, names)
 
 

@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from pencilwood.cases.case import Case, Level
+from pencilwood.cases.case import LEVELS, Case
 from pencilwood.vine.model import Form
-
-LEVELS: tuple[Level, ...] = ("easy", "middling", "hard")
 
 
 def in_teaching_order(cases: Sequence[Case]) -> list[Case]:

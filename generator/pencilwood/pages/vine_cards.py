@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from pencilwood.cases.case import Level
+from pencilwood.cases.case import LEVELS, Level
 from pencilwood.pages.desk import Desk
-from pencilwood.pages.teaching_order import LEVELS
 from pencilwood.proof import CaseProof
 from pencilwood.rules import RULE_BY_NAME
 

@@ -22,9 +22,7 @@ from pencilwood.proof import CaseProof, proof_findings
 from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
 from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.site.blocks import open_blocks
-from pencilwood.site.case_files import CASES as CASES
-from pencilwood.site.case_files import CaseFile, find_cases
-from pencilwood.site.case_files import case_slugs as case_slugs
+from pencilwood.site.case_files import CASES, CaseFile, find_cases
 from pencilwood.site.chapter_checks import check_chapters
 from pencilwood.site.chapters import read_chapters
 from pencilwood.site.folders import CONFIG, look_over, shown_name

@@ -13,14 +13,13 @@ from functools import cache, partial
 from pathlib import Path
 
 import pencilwood
-from pencilwood.cases.case import Level, Profile
+from pencilwood.cases.case import LEVELS, Level, Profile
 from pencilwood.kept import is_kept, kept_json
 from pencilwood.pages.practice_page import PracticeVine, practice_vine
 from pencilwood.proof.practice_proof import prove_practice
 from pencilwood.quiz.practice_vines import grow
 from pencilwood.site.workers import spread
 
-LEVELS: tuple[Level, ...] = ("easy", "middling", "hard")
 MOST_TRIES_FOR_ONE = 20
 """So many vines in a row that no proof lets pass show that the figures leave no room."""
 
