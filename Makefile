@@ -68,7 +68,7 @@ picture: $(VENV)/test-installed
 bundle: node_modules/.package-lock.json
 	npm run --silent build
 
-# Cuts the fonts of the pages down to the letters that we need; the result is committed.
+# Cuts the fonts of pages and papers down to the letters that we need; the result is committed.
 fonts: $(VENV)/test-installed node_modules/.package-lock.json
 	$(BIN)/python tests/fonts/subset.py
 

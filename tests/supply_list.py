@@ -152,7 +152,9 @@ def _shipped(site: dict[str, tuple[str, list[str]]]) -> list[dict[str, Any]]:
             "licenses": [_licence(part["licence"])],
             "externalReferences": [{"type": "vcs", "url": part["source"]}],
             "properties": [
-                {"name": "pencilwood:shipped-in", "value": pattern} for pattern in part["files"]
+                {"name": f"pencilwood:{name}", "value": pattern}
+                for name, key in (("shipped-in", "files"), ("in-papers", "in papers"))
+                for pattern in part.get(key, ())
             ],
         }
         for part in parts

@@ -82,6 +82,14 @@ def test_every_file_of_the_theme_in_the_site_is_named(built_site: Path, theme: P
     assert [pattern for pattern in named if not fnmatch.filter(taken, pattern)] == []
 
 
+def test_every_font_of_papers_is_named(project: Path) -> None:
+    fonts = {path.relative_to(project).as_posix() for path in project.rglob("worksheets/fonts/*")}
+    named = [pattern for part in parts_by_others() for pattern in part.in_papers]
+    assert fonts
+    assert [name for name in fonts if not _named(name, named)] == []
+    assert [pattern for pattern in named if not fnmatch.filter(fonts, pattern)] == []
+
+
 def test_every_other_file_of_the_site_is_ours(built_site: Path, theme: Path) -> None:
     """Pages, what lies under our own name, and the few files that are made at the build."""
     made = r"(.*/)?(search/search_index\.(js|json)|manifest\.webmanifest|offline-worker\.js)"

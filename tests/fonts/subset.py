@@ -1,4 +1,4 @@
-"""Cuts the fonts of the pages down to what English and Spanish need, and writes fonts.css.
+"""Cuts the fonts of pages and papers down to what English and Spanish need, and writes fonts.css.
 
 Run with `make fonts` after `npm ci`; the fonts come from the npm packages @fontsource/*, whose
 versions package-lock.json pins. What it writes is committed, so building a site needs none of this.
@@ -21,6 +21,8 @@ from fontTools.ttLib import TTFont
 PROJECT = Path(__file__).resolve().parents[2]
 PACKAGES = PROJECT / "node_modules" / "@fontsource"
 FONTS = PROJECT / "site_assets" / "fonts"
+PAPER_FONTS = PROJECT / "generator" / "pencilwood" / "worksheets" / "fonts"
+"""The same for papers: the typesetter does not read the format that browsers take."""
 STYLE = PROJECT / "site_assets" / "css" / "fonts.css"
 
 LETTERS = "".join(map(chr, range(0x20, 0x7F))) + (
@@ -53,6 +55,11 @@ class Face:
     def file(self) -> str:
         """Its name here."""
         return f"{self.package}-{self.weight}.woff2"
+
+    @property
+    def paper_file(self) -> str:
+        """Its name beside the papers' templates."""
+        return f"{self.package}-{self.weight}.ttf"
 
     @property
     def source(self) -> Path:
@@ -89,9 +96,14 @@ TOP = """\
 
 
 def cut(face: Face, to: Path) -> None:
-    """Write what is needed of a font."""
-    options = subset.Options(flavor="woff2", layout_features=FEATURES, notdef_outline=True)
+    """Write what is needed of a font, in the format that the name of the file says."""
+    flavor = "woff2" if to.suffix == ".woff2" else None
+    options = subset.Options(flavor=flavor, layout_features=FEATURES, notdef_outline=True)
+    if flavor is None:
+        # Paper has no coarse dots that letters must be fitted to.
+        options.hinting = False
     font = subset.load_font(str(face.source), options)
+    font.flavor = flavor
     cutter = subset.Subsetter(options)
     cutter.populate(text=LETTERS)
     cutter.subset(font)
@@ -154,4 +166,5 @@ def written() -> str:
 if __name__ == "__main__":
     for one in FACES:
         cut(one, FONTS / one.file)
+        cut(one, PAPER_FONTS / one.paper_file)
     STYLE.write_text(written(), encoding="utf-8", newline="\n")

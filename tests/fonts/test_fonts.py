@@ -7,10 +7,22 @@ from pathlib import Path
 import pytest
 from fontTools.ttLib import TTFont
 
-from fonts.subset import FACES, FONTS, LETTERS, PROJECT, STYLE, Face, average_width, written
+from fonts.subset import (
+    FACES,
+    FONTS,
+    LETTERS,
+    PAPER_FONTS,
+    PROJECT,
+    STYLE,
+    Face,
+    average_width,
+    written,
+)
 
 MOST_BYTES = 60_000
 """All of them together: a fifth of a second on a line of 1.6 Mbit/s, and less than a third."""
+MOST_BYTES_FOR_PAPERS = 100_000
+"""In the package; a paper takes only the letters that it has."""
 TEXTS = ("content/**/*.md", "content/**/*.yml", "quizzes/*.yml", "generator/**/words/*.json")
 
 
@@ -42,6 +54,22 @@ def test_all_fonts_together_weigh_little() -> None:
     sizes = {path.name: path.stat().st_size for path in FONTS.glob("*.woff2")}
     assert set(sizes) == {face.file for face in FACES}
     assert 20_000 < sum(sizes.values()) <= MOST_BYTES, sizes
+
+
+@pytest.mark.parametrize("face", FACES, ids=lambda face: face.paper_file)
+def test_papers_have_the_same_letters(face: Face) -> None:
+    for_pages, for_papers = TTFont(FONTS / face.file), TTFont(PAPER_FONTS / face.paper_file)
+    assert for_papers.getBestCmap() == for_pages.getBestCmap()
+    assert for_papers["name"].getDebugName(1) == face.family
+    for name in ("a", "R", "eight"):
+        assert for_papers["hmtx"][name] == for_pages["hmtx"][name]
+        assert outline(for_papers, name) == outline(for_pages, name)
+
+
+def test_no_font_of_papers_is_left_over_and_all_weigh_little() -> None:
+    sizes = {path.name: path.stat().st_size for path in PAPER_FONTS.iterdir()}
+    assert set(sizes) == {face.paper_file for face in FACES}
+    assert 40_000 < sum(sizes.values()) <= MOST_BYTES_FOR_PAPERS, sizes
 
 
 def test_the_style_is_what_the_command_writes() -> None:

@@ -36,7 +36,7 @@ done = []
 def die(*_, **__):
     os.kill(os.getpid(), signal.SIGKILL)
 
-def built(root, language, lock, command, option, fresh):
+def built(root, language, lock, command, option, fresh, papers):
     shutil.copytree(new, fresh, dirs_exist_ok=True)
     if moment == "built, not swapped":
         die()
@@ -80,7 +80,7 @@ def instead_of_mkdocs(new: Path) -> Callable[..., subprocess.CompletedProcess[st
     """A build that is done at once: it copies a site that is there already."""
 
     def build(
-        root: Path, language: str, lock: int, *arguments: str
+        root: Path, language: str, lock: int, *arguments: str, papers: str
     ) -> subprocess.CompletedProcess[str]:
         shutil.copytree(new, arguments[-1], dirs_exist_ok=True)
         return subprocess.CompletedProcess((), 0, "", "")

@@ -12,8 +12,10 @@ from pencilwood.commands.telling import FINE, FOUND, refuse
 from pencilwood.site.lock import BusyError
 from pencilwood.site.publish import CONFIG, publish
 from pencilwood.words import say
+from pencilwood.worksheets.typeset import HAND_SIZES
 
 _PACKING = "pencilwood.commands.packing"
+_PAPERING = "pencilwood.commands.papering"
 
 
 def add_arguments(parser: HelpParser) -> None:
@@ -21,6 +23,14 @@ def add_arguments(parser: HelpParser) -> None:
     for name, kind in (("site", "folder"), ("zip", "file")):
         told = parser.said(f"build.{name}")
         parser.add_argument(f"--{name}", type=Path, metavar=parser.metavar(kind), help=told)
+    parser.add_argument(
+        "--papers",
+        nargs="?",
+        choices=HAND_SIZES,
+        const=True,
+        metavar=parser.metavar("size"),
+        help=parser.said("build.papers"),
+    )
 
 
 def run(given: argparse.Namespace) -> int:
@@ -32,8 +42,12 @@ def run(given: argparse.Namespace) -> int:
     packing = import_module(_PACKING) if given.zip else None
     if packing and (refusal := packing.refusal(given.zip, root, site, given.language)):
         return refuse(refusal)
+    papering = import_module(_PAPERING) if given.papers else None
+    if papering and (refusal := papering.refusal(root, given.language)):
+        return refuse(refusal)
+    papers = papering.size(root, given.papers) if papering else ""
     try:
-        published = publish(root, site, given.language)
+        published = publish(root, site, given.language, papers)
     except BusyError as error:
         print(say(given.language, "cli.busy", site=str(error)), file=sys.stderr)
         return FOUND

@@ -7,15 +7,13 @@ import sys
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from pencilwood.cases.case import AnswerCut, Profile
+from pencilwood.cases.case import Profile
 from pencilwood.commands.help_page import HelpParser
 from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import CaseProof
 from pencilwood.site.handbook import open_handbook, own_profile
 from pencilwood.site.single import open_case
 from pencilwood.site.trouble import UnusableCaseError
-from pencilwood.vine.model import Condition, Lean, Piece
-from pencilwood.vine.passes import Pass
 from pencilwood.words import say
 from pencilwood.worksheets.case_papers import answer_key, worksheet
 from pencilwood.worksheets.house_papers import (
@@ -23,11 +21,19 @@ from pencilwood.worksheets.house_papers import (
     NoQrMakerError,
     course_booklet,
     measuring_sheet,
+    plainest,
     pocket_card,
     qr_poster,
     wall_poster,
 )
-from pencilwood.worksheets.typeset import PAPER_SIZES, WALL_SIZES, NoTypesetterError, Paper, typeset
+from pencilwood.worksheets.typeset import (
+    PAPER_SIZES,
+    WALL_SIZES,
+    NoTypesetterError,
+    Paper,
+    file_name,
+    typeset,
+)
 
 FINE, FOUND, WRONG_USE = 0, 1, 2
 KINDS = ("worksheet", "key", "card", "poster", "measuring-sheet", "booklet", "qr")
@@ -74,7 +80,7 @@ def run(given: argparse.Namespace) -> int:
     folder: Path = given.output or given.root / "print"
     folder.mkdir(parents=True, exist_ok=True)
     for paper, pdf in made:
-        file = folder / f"{paper.name}-{paper.language}-{given.paper}.pdf"
+        file = folder / file_name(paper.name, paper.language, given.paper)
         file.write_bytes(pdf)
         print(say(given.language, "print.made", file=str(file)))
     return FINE
@@ -112,27 +118,9 @@ def _of_cases(
         if "key" in kinds:
             yield answer_key(proof, profile, language)
     if "poster" in kinds:
-        yield wall_poster(_plainest(proofs), profile, language)
+        yield wall_poster(plainest(proofs), profile, language)
     if "booklet" in kinds:
         yield course_booklet(proofs, profile, language)
-
-
-def _plainest(proofs: Sequence[CaseProof]) -> CaseProof:
-    """Of the easiest vines, sound ones first, that with most to choose in the thinning-out pass."""
-    easiest = [proof for proof in proofs if proof.case.level == proofs[0].case.level]
-    plain = [proof for proof in easiest if all(_is_plain(part.piece) for part in proof.parts.parts)]
-    return max(
-        plain or easiest, key=lambda proof: sum(_thins_out(one) for one in proof.case.answer)
-    )
-
-
-def _is_plain(piece: Piece) -> bool:
-    return piece.condition is Condition.SOUND and piece.lean is not Lean.DOWN
-
-
-def _thins_out(one: AnswerCut) -> bool:
-    """Whether a cut chooses between canes, on a spur of last year."""
-    return one.done.in_pass is Pass.THINNING_OUT and " above " in one.done.cut.part
 
 
 def _proofs(given: argparse.Namespace) -> tuple[CaseProof, ...]:

@@ -27,6 +27,7 @@ from pencilwood.mkdocs_plugin.telling import (
     keep_others_folders,
     language_asked_for,
     not_built,
+    papers_asked_for,
     root_of,
     tell,
 )
@@ -119,7 +120,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
             raise not_built()
         if not self._live:
             keep_others_folders(config)
-        return assemble(opened.handbook)
+        return assemble(opened.handbook, None if self._live else papers_asked_for())
 
     # After other plugins: what they add to the trainer's folder is not ours to publish.
     @event_priority(-100)

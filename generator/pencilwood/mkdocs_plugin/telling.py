@@ -10,8 +10,9 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
 
 from pencilwood.findings import Finding
-from pencilwood.site.publish import LANGUAGE, NotOursError, check_replaceable
+from pencilwood.site.publish import LANGUAGE, PAPERS_SIZE, NotOursError, check_replaceable
 from pencilwood.words import LANGUAGES, say
+from pencilwood.worksheets.typeset import HAND_SIZES, PaperSize
 
 
 def root_of(config: MkDocsConfig) -> Path:
@@ -23,6 +24,12 @@ def language_asked_for() -> str:
     """What our own command asked for; English for those who run MkDocs themselves."""
     asked = os.environ.get(LANGUAGE, "")
     return asked if asked in LANGUAGES else "en"
+
+
+def papers_asked_for() -> PaperSize | None:
+    """The size of the papers that the site is to carry; None for a site without any."""
+    asked = os.environ.get(PAPERS_SIZE, "")
+    return next((size for size in HAND_SIZES if size == asked), None)
 
 
 def not_built() -> Abort:

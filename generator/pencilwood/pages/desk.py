@@ -89,6 +89,10 @@ class Desk:
         """The way from this page to one of our own files."""
         return self._from_here(f"{ASSETS}/{path}")
 
+    def file(self, address: str) -> str:
+        """The way from this page to a file of the site."""
+        return self._from_here(address)
+
     def _from_here(self, address: str) -> str:
         here = posixpath.dirname(self._addresses.of(self.path, self.language))
         # As if from the root: else the system is asked each time which folder we are in.

@@ -15,6 +15,7 @@ from pencilwood.pages.chapters.first_picture import first_picture
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
+from pencilwood.pages.papers_list import papers_list
 from pencilwood.pages.projector_page import projector_path
 from pencilwood.pages.rule_prices import form_word
 from pencilwood.pages.vine_cards import levels_of
@@ -97,6 +98,7 @@ def teachers_page(handbook: Handbook, language: str) -> Page:
     return _write(
         desk,
         shown=_by_form(desk, cases),
+        papers=papers_list(desk),
         quizzes=[quiz_lead(desk, quiz) for quiz in handbook.quizzes],
         shared=[
             Lead(

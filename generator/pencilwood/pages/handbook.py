@@ -37,6 +37,20 @@ class Chapter:
 
 
 @dataclass(frozen=True)
+class SitePaper:
+    """A paper of the site."""
+
+    kind: str
+    """A worksheet, a key, a card and so on, as the command that prints it calls it."""
+    slug: str
+    """The vine that it shows; empty for papers of the whole handbook."""
+    language: str
+    file: str
+    """Its name in the folder of papers."""
+    size_bytes: int
+
+
+@dataclass(frozen=True)
 class Handbook:
     """A trainer's files, read and proved."""
 
@@ -58,6 +72,9 @@ class Handbook:
     """Paths of the pages that a package holds; None for the whole handbook."""
     photos: Mapping[str, ShownPhoto] = field(default_factory=dict)
     """Photographs by the short names of their cases."""
+
+    papers: tuple[SitePaper, ...] = ()
+    """The PDF files that the site carries; none unless they were asked for."""
 
     @cached_property
     def case_by_slug(self) -> Mapping[str, CaseProof]:

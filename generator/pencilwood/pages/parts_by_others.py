@@ -29,6 +29,8 @@ class PartByOthers:
     """Names of the npm packages that it has in the theme's scripts and styles."""
     icons: str = ""
     """Name of the theme's set of icons that it is."""
+    in_papers: tuple[str, ...] = ()
+    """Patterns of the package's files that papers take it from."""
 
 
 @cache
@@ -44,6 +46,7 @@ def parts_by_others() -> tuple[PartByOthers, ...]:
             files=tuple(entry["files"]),
             bundled=tuple(entry["bundled"]),
             icons=entry.get("icons", ""),
+            in_papers=tuple(entry.get("in papers", ())),
         )
         for entry in read["parts"]
     )

@@ -32,8 +32,10 @@ from pencilwood.rules import RULES
 from pencilwood.site.case_pages import CasePages, Waiting, case_pages, waiting_files, whole_page
 from pencilwood.site.installable import manifests
 from pencilwood.site.offline import APOLOGY, OFFLINE_WORKER
+from pencilwood.site.papers import PapersMade, make_papers
 from pencilwood.site.practice import fingerprint, grow_practice
 from pencilwood.site.workers import spread
+from pencilwood.worksheets.typeset import PaperSize
 
 _PUBLISHED = {".css", ".js", ".svg", ".png", ".woff2", ".txt"}
 # Sources of scripts are of no use to a browser, and only packages need what is for packages.
@@ -59,8 +61,10 @@ class Site:
         return whole_page(self.handbook, page)
 
 
-def assemble(handbook: Handbook) -> Site:
-    """Every file of the handbook."""
+def assemble(handbook: Handbook, papers: PaperSize | None = None) -> Site:
+    """Every file of the handbook; with papers where a size for them is named."""
+    made = make_papers(handbook, papers) if papers else PapersMade()
+    handbook = replace(handbook, papers=made.listed)
     languages = handbook.profile.languages
     vines = grow_practice(handbook.profile)
     others = _made(handbook, vines)
@@ -73,10 +77,11 @@ def assemble(handbook: Handbook) -> Site:
         **manifests(handbook.profile),
         **practice_files(vines),
         **handbook.pictures,
+        **made.files,
     }
     forget_old()
     pages = tuple(page for one in languages for page in _in_menu_order(others, of_cases, one))
-    waiting = waiting_files(handbook, of_cases)
+    waiting = {**waiting_files(handbook, of_cases), **made.waiting}
     return Site(handbook, Addresses(languages), pages, files, waiting)
 
 

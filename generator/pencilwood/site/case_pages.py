@@ -100,7 +100,7 @@ class _Few:
 def _few_at_a_time(handbook: Handbook) -> Iterator[_Few]:
     bare = replace(
         handbook, examples={}, quizzes=(), chapters=(), pictures={}, blocks=(),
-        reference=Reference(), photos={},
+        reference=Reference(), photos={}, papers=(),
     )  # fmt: skip
     for start in range(0, len(handbook.cases), _AT_A_TIME):
         few = handbook.cases[start : start + _AT_A_TIME + 1]

@@ -12,6 +12,7 @@ from pathlib import Path
 from pencilwood.assets import asset_root
 from pencilwood.kept import kept_text
 from pencilwood.pages.finished import content_hash
+from pencilwood.pages.papers_list import PAPERS
 
 OFFLINE_WORKER = "offline-worker.js"
 """At the site's root: a worker keeps only what lies beside or below it."""
@@ -51,6 +52,9 @@ def offline_worker(site: Path) -> str:
 
 
 def _is_kept(name: str, site: Path) -> bool:
+    # Papers are for a printer: a device keeps those alone that were opened on it.
+    if name.startswith(f"{PAPERS}/"):
+        return False
     stems = _STEMS.fullmatch(name)
     if stems is not None:
         return stems[1] == "stemmer.support" or (site / stems[1]).is_dir()

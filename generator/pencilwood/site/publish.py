@@ -16,6 +16,8 @@ from pencilwood.site.swap import clear, put_back, swap, waiting_folder
 
 LANGUAGE = "PENCILWOOD_LANGUAGE"
 """The environment variable by which our own command tells MkDocs what language to speak."""
+PAPERS_SIZE = "PENCILWOOD_PAPERS"
+"""The one by which it says that the site carries papers, and of which size."""
 _MARK = "assets/pencilwood"
 """A folder that every site of ours has; without it a folder is not ours to replace."""
 
@@ -34,7 +36,7 @@ class Published:
     """What the build said: findings, one a line, and troubles."""
 
 
-def publish(root: Path, site: Path, language: str = "en") -> Published:
+def publish(root: Path, site: Path, language: str = "en", papers: str = "") -> Published:
     """Build into a folder beside `site` and put it in its place, or leave all as it was.
 
     Raises NotOursError, BusyError when another build writes this site, and OSError when nothing
@@ -56,7 +58,9 @@ def publish(root: Path, site: Path, language: str = "en") -> Published:
             fresh = waiting_folder(site) / "new"
             fresh.mkdir(parents=True)
             make_room_for_chapters(root)
-            done = run_mkdocs(root, language, lock, "build", "--site-dir", str(fresh))
+            done = run_mkdocs(
+                root, language, lock, "build", "--site-dir", str(fresh), papers=papers
+            )
             if done.returncode == 0:
                 swap(site)
         finally:
@@ -93,7 +97,7 @@ def check_replaceable(root: Path, site: Path) -> None:
 
 
 def run_mkdocs(
-    root: Path, language: str, lock: int, *arguments: str
+    root: Path, language: str, lock: int, *arguments: str, papers: str = ""
 ) -> subprocess.CompletedProcess[str]:
     """Run MkDocs on a handbook's folder and keep what it says.
 
@@ -101,7 +105,7 @@ def run_mkdocs(
     """
     return subprocess.run(  # noqa: S603 - our own interpreter, and no shell
         mkdocs_command(root, *arguments),
-        env=mkdocs_environment(language),
+        env={**mkdocs_environment(language), PAPERS_SIZE: papers},
         capture_output=True,
         text=True,
         encoding="utf-8",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 from collections.abc import Mapping, Sequence
 
-from pencilwood.cases.case import Profile
+from pencilwood.cases.case import AnswerCut, Profile
 from pencilwood.cases.credits import credit_words
 from pencilwood.cases.field_columns import COLUMNS, CONDITION_WORDS, FRAME, LEAN_WORDS
 from pencilwood.drawing.tied_canes import laid_canes
@@ -13,6 +13,7 @@ from pencilwood.proof import CaseProof
 from pencilwood.rules import BANDS, RULES
 from pencilwood.rules.shapes import headings
 from pencilwood.vine.bands import told_limits
+from pencilwood.vine.model import Condition, Lean, Piece
 from pencilwood.vine.passes import Pass, after_each_pass
 from pencilwood.vine.wood import uncut
 from pencilwood.words import fitting, say
@@ -92,6 +93,24 @@ def wall_poster(proof: CaseProof, profile: Profile, language: str) -> Paper:
     return Paper(
         f"poster-{proof.case.slug}", "poster", language, say(language, "print.poster.title"), data
     )
+
+
+def plainest(proofs: Sequence[CaseProof]) -> CaseProof:
+    """Of the easiest vines, sound ones first, that with most to choose in the thinning-out pass."""
+    easiest = [proof for proof in proofs if proof.case.level == proofs[0].case.level]
+    plain = [proof for proof in easiest if all(_is_plain(part.piece) for part in proof.parts.parts)]
+    return max(
+        plain or easiest, key=lambda proof: sum(_thins_out(one) for one in proof.case.answer)
+    )
+
+
+def _is_plain(piece: Piece) -> bool:
+    return piece.condition is Condition.SOUND and piece.lean is not Lean.DOWN
+
+
+def _thins_out(one: AnswerCut) -> bool:
+    """Whether a cut chooses between canes, on a spur of last year."""
+    return one.done.in_pass is Pass.THINNING_OUT and " above " in one.done.cut.part
 
 
 def measuring_sheet(profile: Profile, language: str) -> Paper:

@@ -23,7 +23,7 @@ from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts, WoodLeft
 from pencilwood.words import say
 
-FONT = "Libertinus Serif"
+FONT = "Atkinson Hyperlegible"
 _SVG = "http://www.w3.org/2000/svg"
 _GREYS = {
     "pw-cane": "#b4b4b4",
@@ -159,6 +159,10 @@ def _grey(one: Xml.Element) -> None:
         colour = one.get(name, "")
         if colour in _NEW_COLOURS:
             one.set(name, _NEW_COLOURS[colour])
+    if "pw-shade" in _classes(one):
+        # A line by itself needs no layer of its own: a third of a PDF was such layers.
+        one.set("fill", "none")
+        one.set("stroke-opacity", one.attrib.pop("opacity", "1"))
     for name in _classes(one):
         if name in _FILLS and one.get("fill") != "none":
             one.set("fill", _FILLS[name])

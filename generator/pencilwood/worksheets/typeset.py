@@ -1,21 +1,27 @@
 """Sets a paper in type with Typst; nothing else in the project knows Typst.
 
 The trainer's words reach Typst as data, never as source, so nothing in a case can be taken for
-a command. Only the fonts inside Typst are used, and no date is written: the same handbook gives
-the same bytes on every machine and every day.
+a command. Only the fonts of the pages are used, and those inside Typst where ours lack a sign; no
+date is written. So the same handbook gives the same bytes on every machine and every day.
 """
 
 from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
+from importlib.metadata import PackageNotFoundError, version
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Literal
 
 from pencilwood.words import say
+from pencilwood.worksheets.numbers_whole import with_whole_numbers
 
 TEMPLATES = Path(__file__).parent / "templates"
+FONTS = Path(__file__).parent / "fonts"
+"""The fonts of the pages, as Typst reads them (`make fonts`)."""
 
 PaperSize = Literal["a4", "letter", "a2", "a1", "ansi-c", "arch-c"]
 HAND_SIZES: tuple[PaperSize, ...] = ("a4", "letter")
@@ -37,6 +43,10 @@ _STANDARD: Literal["ua-1"] = "ua-1"
 """PDF/UA-1: tagged, with a title, a language and words for every drawing."""
 
 
+TYPESETTER, QR_MAKER = "typst", "segno"
+"""The optional parts, by the names that Python knows them by."""
+
+
 class NoTypesetterError(Exception):
     """Typst, which is an optional part, is not installed."""
 
@@ -51,6 +61,26 @@ class Paper:
     language: str
     title: str
     data: Mapping[str, object] = field(default_factory=dict)
+
+
+def file_name(name: str, language: str, size: PaperSize) -> str:
+    """The name of a paper's file."""
+    return f"{name}-{language}-{size}.pdf"
+
+
+def can_make_papers(*, with_qr: bool) -> bool:
+    """Whether the optional parts are installed that papers need."""
+    parts = (TYPESETTER, QR_MAKER) if with_qr else (TYPESETTER,)
+    return all(find_spec(part) is not None for part in parts)
+
+
+def makers() -> tuple[str, ...]:
+    """The versions of the optional parts: another one may set a paper in other bytes."""
+    found = []
+    for part in (TYPESETTER, QR_MAKER):
+        with suppress(PackageNotFoundError):
+            found.append(f"{part} {version(part)}")
+    return tuple(found)
 
 
 def typeset(paper: Paper, size: PaperSize, footer: str = "") -> bytes:
@@ -71,10 +101,10 @@ def typeset(paper: Paper, size: PaperSize, footer: str = "") -> bytes:
     made = typst.compile(
         str(TEMPLATES / f"{paper.template}.typ"),
         root=str(TEMPLATES),
-        font_paths=[],
+        font_paths=[str(FONTS)],
         ignore_system_fonts=True,
         format="pdf",
-        sys_inputs={"data": json.dumps(data, ensure_ascii=False)},
+        sys_inputs={"data": json.dumps(with_whole_numbers(data), ensure_ascii=False)},
         pdf_standards=[_STANDARD],
         timestamp=0,
     )
