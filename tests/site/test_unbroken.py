@@ -39,6 +39,8 @@ JOINED = "\u00a0"
         ("<p>3 1/2 pulgadas</p>", f"<p>3{JOINED}1/2{JOINED}pulgadas</p>"),
         ("<p>8.1 ft²/lb</p>", f"<p>8.1{JOINED}ft²/lb</p>"),
         ("<p>3 budding shoots</p>", "<p>3 budding shoots</p>"),
+        ("<p>6 h (most likely 3.5).</p>", f"<p>6 h (most likely{JOINED}3.5).</p>"),
+        ('<g transform="translate(1 2)"/>', '<g transform="translate(1 2)"/>'),
         # A class of two words, and a curve: no other space may stand in them.
         ('<p class="of-2 buds">a</p>', '<p class="of-2 buds">a</p>'),
         ('<path d="M 1 2 1/2 in"/>', '<path d="M 1 2 1/2 in"/>'),

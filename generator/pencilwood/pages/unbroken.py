@@ -17,6 +17,8 @@ _INITIAL = re.compile(r"(?<!\w)([^\W\d_]\.) (?=[^\W\d_])")
 _OF_A_LAW = re.compile(r"(?<!\w)(\d+) ([A-Z]{3,})(?: (?=\d))?")
 _CODE = re.compile(r"(?:\b[A-Z]{2,} )?\b\d+(?:-\d+)+\w*")
 _NUMBER = re.compile(r"\d(?:</\w+>)?\Z")
+_LAST_IN_BRACKETS = re.compile(r" (?=\d[\d.,]*\)[^<>]*(?:<|\Z))")
+"""The number in `(most likely 35)`; in text alone, not in attributes."""
 _LONGEST_MARK = 40
 _WITH_HYPHEN = re.compile(r"(?<![^\s>])(?=[^\s<>]{2,26}(?![^<\s]))[^\s<>]*-[^\s<>]*")
 """An option or a name inside a command; a longer one has to break, or it would leave a phone."""
@@ -73,6 +75,7 @@ def keep_units_together(html: str) -> str:
         for unit in _UNITS:
             pieces[at] = pieces[at].replace(f" {unit}", _NO_BREAK_SPACE + unit)
         pieces[at] = _counted().sub(_joined, pieces[at])
+        pieces[at] = _LAST_IN_BRACKETS.sub(_NO_BREAK_SPACE, pieces[at])
     for at in range(1, len(pieces), 3):
         if pieces[at + 1] == "code":
             pieces[at] = _WITH_HYPHEN.sub(r'<span class="pw-whole">\g<0></span>', pieces[at])

@@ -4,6 +4,7 @@ import { element, setText } from "../dom.mjs";
 import { Fraction } from "./fraction.mjs";
 import { readField } from "./questions.mjs";
 import { BlockError, Range, significant } from "./range.mjs";
+import { onOneLine } from "./shown.mjs";
 
 /** @import {BlockPage, PageField, Value} from "./types.mjs" */
 /** @import {Shown} from "./shown.mjs" */
@@ -140,7 +141,7 @@ export class FieldInput {
    */
   setUnit(shown) {
     setText(this.asked, shown.asked(this.name));
-    setText(this.note, this.field.note[shown.units]);
+    setText(this.note, onOneLine(this.field.note[shown.units]));
     if (this.field.measure === "") return;
     const measure = this.page.measures[this.field.measure];
     const unit = measure.word ? "" : shown.unit(measure);

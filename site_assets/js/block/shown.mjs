@@ -37,6 +37,13 @@ function placesOf(values) {
   return Math.max(...places);
 }
 
+/**
+ * The number in "(most likely 35)" stays with its words.
+ *
+ * @param {string} text
+ */
+export const onOneLine = (text) => text.replace(/ (?=\d[\d.,]*\))/g, "\u00a0");
+
 export class Shown {
   /**
    * @param {BlockPage} page

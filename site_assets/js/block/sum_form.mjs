@@ -4,6 +4,7 @@ import { button, element, setText } from "../dom.mjs";
 import { FieldInput } from "./field_input.mjs";
 import { asTexts, work } from "./questions.mjs";
 import { BlockError } from "./range.mjs";
+import { onOneLine } from "./shown.mjs";
 
 /** @import {BlockPage, Given, PageQuestion} from "./types.mjs" */
 /** @import {Shown} from "./shown.mjs" */
@@ -106,7 +107,7 @@ export class SumForm {
   show({ figures, steps, remarks, columns, rows }) {
     const list = element("dl", { class: "pw-figures" });
     for (const [label, text] of figures) {
-      list.append(element("div", {}, element("dt", {}, label), element("dd", {}, text)));
+      list.append(element("div", {}, element("dt", {}, label), element("dd", {}, onOneLine(text))));
     }
     const told = remarks.map(([text]) => element("p", { class: "pw-remark" }, text));
     this.result.replaceChildren(list, ...told);
