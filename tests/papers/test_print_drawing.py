@@ -106,6 +106,19 @@ def test_nothing_on_a_poster_is_named_by_a_letter() -> None:
     assert "pw-place-name" in svg
 
 
+@pytest.mark.parametrize("sample", sorted(SAMPLES))
+def test_a_poster_shows_the_whole_head_and_no_half_names_of_wires(sample: str) -> None:
+    before = uncut(divide(SAMPLES[sample]()))
+    ((picture,),) = print_passes([OnePass(before, before)], "en", "metric")
+    svg = str(picture["svg"])
+    left, _, width, _ = (float(one) for one in re.findall(r'viewBox="([^"]*)"', svg)[0].split())
+    assert left <= -180
+    assert left + width >= 180
+    assert "pw-wire-name" not in svg
+    assert "pw-wire-height" not in svg
+    assert "pw-trellis-wire" in svg
+
+
 def test_the_words_for_the_drawing_name_what_is_left() -> None:
     parts = divide(SAMPLES["tidy"]())
     left = uncut(parts).cut(Shortening("R1a", 2))

@@ -13,6 +13,7 @@ from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.tied_canes import Laid
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.units import UnitSystem
+from pencilwood.vine.passes import Pass
 from pencilwood.vine.wood import WoodLeft
 from pencilwood.words import say
 from pencilwood.worksheets.print_drawing import EARLIER, for_print
@@ -20,6 +21,12 @@ from pencilwood.worksheets.print_drawing import EARLIER, for_print
 _GHOSTS_MM, _GHOSTS_AROUND_MM = 80.0, 15.0
 """So much is seen of what comes off, past the edge that all wood has around it."""
 _MOST_AHEAD_MM, _MOST_BEHIND_MM = 600.0, 400.0
+_AHEAD_OF_TIED_MM, _BEHIND_TIED_MM = 430.0, 260.0
+"""Canes that will be tied run on beyond any edge; what counts is at their foot."""
+_AROUND_HEAD_MM = 180.0
+"""So much is seen of the head on the side on which a vine has no wood."""
+_UNTOLD = (LETTER, "pw-wire-name", "pw-wire-height")
+"""Nothing on a poster speaks of a piece by its letter or of a wire, whose name would be cut off."""
 
 
 @dataclass(frozen=True)
@@ -57,9 +64,20 @@ def _near(one: OnePass) -> tuple[NearView, ...]:
         # What comes off is dotted all around: any more of it would make two views small.
         return near_views(one.before, one.laid, beyond_mm=_GHOSTS_AROUND_MM, left=one.after)
     (view,) = near_views(one.before, one.laid, beyond_mm=_GHOSTS_MM, left=one.after)
-    top, bottom = plate_of(one.after.parts, one.laid).around_arm(_MOST_AHEAD_MM, _MOST_BEHIND_MM)
+    plate = plate_of(one.after.parts, one.laid)
+    is_tied = Pass.TIE in plate.vine.form.passes
+    ahead, behind = (
+        (_AHEAD_OF_TIED_MM, _BEHIND_TIED_MM) if is_tied else (_MOST_AHEAD_MM, _MOST_BEHIND_MM)
+    )
+    top, bottom = plate.around_arm(ahead, behind)
     window = view.window
-    inside = replace(window, top=max(top, window.top), bottom=min(bottom, window.bottom))
+    inside = replace(
+        window,
+        left=min(window.left, -_AROUND_HEAD_MM),
+        right=max(window.right, _AROUND_HEAD_MM),
+        top=max(top, window.top),
+        bottom=min(bottom, window.bottom),
+    )
     return (replace(view, window=inside),)
 
 
@@ -77,8 +95,7 @@ def _picture(one: OnePass, view: NearView, language: str, units: UnitSystem) -> 
         description="",
         units=units,
         stages=Stages((Stage(EARLIER, one.before), Stage(GONE, one.after))),
-        # Nothing on a poster speaks of a piece by its letter.
-        hidden=(LETTER,),
+        hidden=_UNTOLD,
         laid=one.laid,
         window=view.shown(),
     )
