@@ -1,6 +1,5 @@
 """The assets are found in a checkout and in an installed package alike."""
 
-import re
 import subprocess
 import sys
 import zipfile
@@ -25,14 +24,6 @@ def test_installed_package_uses_its_own_copy(tmp_path: Path) -> None:
 def test_missing_assets_are_named(tmp_path: Path) -> None:
     with pytest.raises(FileNotFoundError, match="site assets are missing"):
         asset_root(tmp_path / "lib" / "pencilwood")
-
-
-def test_the_page_without_a_signal_has_the_wire_of_the_others() -> None:
-    """It is kept with a style of its own, so the picture stands there once more."""
-    styles = (asset_root() / "css" / name for name in ("masthead.css", "offline.css"))
-    wires = [re.findall(r'url\("data:image/svg[^"]*"\)', one.read_text("utf-8")) for one in styles]
-    assert len(wires[0]) == 1
-    assert wires[0] == wires[1]
 
 
 @pytest.mark.slow
