@@ -12,7 +12,7 @@ from pencilwood.drawing.shapes import Attributes, Ink, Run, Thing
 
 _EDGE_BENDS_MM = 24.0
 _LANE_MM = 10.0
-"""How far apart strokes run side by side."""
+"""How far apart strokes run side by side, on a whole vine."""
 _BEND_MM = 34.0
 _LIT_LANE = -0.25
 """Strokes nearer to the light are shorter, with more room between them."""
@@ -49,9 +49,13 @@ def bark(
     grain: Grain,
     *,
     shaded: int = 1,
+    lane_mm: float = _LANE_MM,
 ) -> tuple[Thing, ...]:
-    """Dark edge and strokes to lay over that outline; `shaded` is -1 when the left side is dark."""
-    lanes = max(2, round(2 * half_mm((start_mm + end_mm) / 2) / _LANE_MM))
+    """Dark edge and strokes to lay over that outline; `shaded` is -1 when the left side is dark.
+
+    Wood that is seen from near has its strokes closer together.
+    """
+    lanes = max(2, round(2 * half_mm((start_mm + end_mm) / 2) / lane_mm))
     strokes = tuple(
         stroke
         for lane in range(lanes)

@@ -19,7 +19,7 @@ StretchClass = Callable[[int], str]
 """Extra classes of the stretch that begins above a bud."""
 
 _BUD_TURN_RAD = 0.42
-_SWELLS_TO_BUD = 1.22
+SWELLS_TO_BUD = 1.22
 """How much farther wood stands out below a bud than on the side away from it."""
 _SHADE_MM = 3.4
 FACE_DEEP = 0.5
@@ -77,12 +77,12 @@ def _places(start: float, node: float, end: float, last: bool) -> list[float]:
 
 def _edge(stem: Stem, bud: int, along: list[float], node: float) -> list[XY]:
     """Both edges; the wood swells most just under its bud, and a whole cane ends thin."""
-    bud_side = _bud_side(stem, bud)
+    to_bud = bud_side(stem, bud)
 
     def beside(at: float, side: int) -> XY:
         half = stem.half_mm(at)
         if at == node:
-            half *= _SWELLS_TO_BUD if side == bud_side else 1.06
+            half *= SWELLS_TO_BUD if side == to_bud else 1.06
         elif at >= stem.piece.length_mm:
             half *= 1 - 0.6 * stem.taper
         return stem.curve.beside(at, side * half)
@@ -103,14 +103,18 @@ def _round_foot(stem: Stem, side: int) -> list[XY]:
 
 def _broken_end(stem: Stem, along: list[float]) -> list[XY]:
     """Dead canes end in splinters."""
-    tip, half = along[-1], stem.half_mm(along[-1])
     left = [stem.curve.beside(at, -stem.half_mm(at)) for at in along[:-1]]
     right = [stem.curve.beside(at, stem.half_mm(at)) for at in along[:-1]]
-    splinters = [
-        stem.curve.beside(tip + off, half * aside)
+    return [*left, *splinters(stem, along[-1]), *right[::-1]]
+
+
+def splinters(stem: Stem, tip_mm: float) -> list[XY]:
+    """From the left edge to the right, across the end of a cane that broke."""
+    half = stem.half_mm(tip_mm)
+    return [
+        stem.curve.beside(tip_mm + off, half * aside)
         for off, aside in ((5.0, -0.8), (-7.0, -0.3), (2.0, 0.1), (-9.0, 0.5), (-1.0, 1.0))
     ]
-    return [*left, *splinters, *right[::-1]]
 
 
 def _halo(stem: Stem, start: float, end: float) -> Ink:
@@ -134,27 +138,34 @@ def _shaded_edge(stem: Stem, start: float, node: float) -> Ink:
 def bud_middle(stem: Stem, bud: int) -> XY:
     """About the middle of a bud."""
     at = float(bud * stem.piece.internode_mm)
-    return stem.curve.beside(at + 5, _bud_side(stem, bud) * (stem.half_mm(at) + 3))
+    return stem.curve.beside(at + 5, bud_side(stem, bud) * (stem.half_mm(at) + 3))
 
 
-def _bud_side(stem: Stem, bud: int) -> int:
+def bud_side(stem: Stem, bud: int) -> int:
+    """On which side of its cane a bud sits: 1 is to the right of who walks along it."""
     return first_bud_side(stem.grain) * (1 if bud % 2 else -1)
 
 
 def _bud(stem: Stem, bud: int) -> Thing:
     """A pointed bud on its swelling; the buds of a dead cane are empty sockets."""
     at = float(bud * stem.piece.internode_mm)
-    side = _bud_side(stem, bud)
+    side = bud_side(stem, bud)
     half = stem.half_mm(at)
     if not stem.piece.is_alive:
         socket = {"class": "pw-bud pw-socket", "data-bud": str(bud), "fill": PAPER}
         return Dot(Point(*stem.curve.beside(at, side * half * 0.8)), 4.2, socket)
     look: Attributes = {"class": "pw-bud", "data-bud": str(bud), "fill": BUD}
-    long = 10.0 + min(stem.piece.thickness_mm, 14) * 0.7
-    foot = stem.curve.beside(at - 1, side * half * 0.85)
+    return Ink((bud_outline(stem, bud),), look)
+
+
+def bud_outline(stem: Stem, bud: int, share: float = 1.0) -> Run:
+    """The edge of a living bud; a `share` below 1 is a bud that is drawn less enlarged."""
+    at = float(bud * stem.piece.internode_mm)
+    side = bud_side(stem, bud)
+    long = (10.0 + min(stem.piece.thickness_mm, 14) * 0.7) * share
+    foot = stem.curve.beside(at - 1, side * stem.half_mm(at) * 0.85)
     heading = stem.curve.heading_rad(at) + side * _BUD_TURN_RAD
-    run = Run(_pointed(foot, heading, long, side), closed=True, open_foot=True)
-    return Ink((run,), look)
+    return Run(_pointed(foot, heading, long, side), closed=True, open_foot=True)
 
 
 def _pointed(foot: XY, heading: float, long: float, side: int) -> tuple[XY, ...]:

@@ -21,6 +21,7 @@ INJURED = "#b5733c"
 BUD = "#5b2d16"
 FACE = "#f3e2b9"
 PENCIL = "#6f675c"
+SAP = "#8fa65a"
 
 
 def stylesheet_path(root: Path | None = None) -> Path:

@@ -17,7 +17,7 @@ from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Condition, Growth, Lean
 from pencilwood.vine.wood import STUB_WORTH_CUTTING_MM, Part
 
-_CANE_COLOURS = {
+CANE_COLOURS = {
     Condition.SOUND: CANE,
     Condition.SPINDLY: SPINDLY,
     Condition.DISEASED: DISEASED,
@@ -137,7 +137,7 @@ def _attributes(plate: Plate, part: Part, prefix: str, gone: str) -> Attributes:
 
 def _colour(part: Part) -> str:
     if part.is_cane:
-        return _CANE_COLOURS[part.piece.condition]
+        return CANE_COLOURS[part.piece.condition]
     return DEAD if part.piece.condition is Condition.DEAD else OLD
 
 

@@ -10,12 +10,13 @@ from pencilwood.drawing.plates.canes import parts_of_a_cane, wood_ages, wood_hea
 from pencilwood.drawing.plates.cuts import cut_and_stub, hand_on_the_arm
 from pencilwood.drawing.plates.ladders import leaning_ladder, tripod_ladder
 from pencilwood.drawing.plates.leaves import leaf_room
+from pencilwood.drawing.plates.spring import shoot_thinning
 from pencilwood.drawing.plates.tools import tool_sizes
 from pencilwood.drawing.plates.vines import parts_of_the_vine, three_passes, which_cane
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Box, Group
 from pencilwood.drawing.svg_root import svg_root
-from pencilwood.drawing.writer import element, escape, number, write
+from pencilwood.drawing.writer import COARSE, element, escape, number, write
 from pencilwood.kept import kept_text
 from pencilwood.units import UnitSystem
 
@@ -26,6 +27,7 @@ PLATES: Mapping[str, Callable[[Board], Scene]] = {
     "leaning-ladder": leaning_ladder,
     "parts-of-a-cane": parts_of_a_cane,
     "parts-of-the-vine": parts_of_the_vine,
+    "shoot-thinning": shoot_thinning,
     "three-passes": three_passes,
     "tool-sizes": tool_sizes,
     "tripod-ladder": tripod_ladder,
@@ -50,7 +52,7 @@ def _drawn(name: str, prefix: str, language: str, units: UnitSystem) -> str:
     inside = (
         element("title", {"id": f"{prefix}-title"}, escape(board.say("title")))
         + element("desc", {"id": f"{prefix}-desc"}, escape(board.say("text")))
-        + write(Group((paper, *scene.things)))
+        + write(Group((paper, *scene.things)), COARSE)
     )
     box = f"0 0 {number(WIDTH)} {number(scene.height)}"
     tall = " pw-plate-tall" if scene.height > TALL * WIDTH else ""

@@ -9,42 +9,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pencilwood.drawing.bark import bark, older_wood
-from pencilwood.drawing.canes import stretches
-from pencilwood.drawing.curves import Curve, trace
-from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.ground import grass_and_earth
-from pencilwood.drawing.looks import (
-    CANE,
-    DEAD,
-    DISEASED,
-    FACE,
-    INJURED,
-    INK,
-    OLD,
-    PAPER,
-    PENCIL,
-    SPINDLY,
-)
+from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
 from pencilwood.drawing.points import Point
 from pencilwood.drawing.shapes import Attributes, Dot, Group, Ink, Run, Thing, Words
-from pencilwood.drawing.stems import THICKER, Stem
 from pencilwood.drawing.writer import number
 from pencilwood.units import UnitSystem, format_length
-from pencilwood.vine.model import Condition, Piece
 from pencilwood.words import say
 
 WIDTH = 800.0
 SIZE = 34.0
 """Height of the words: 15 px on a phone."""
 _LINE = 1.15
-_COLOURS = {
-    Condition.SOUND: CANE,
-    Condition.SPINDLY: SPINDLY,
-    Condition.DISEASED: DISEASED,
-    Condition.DEAD: DEAD,
-    Condition.INJURED: INJURED,
-}
 
 
 @dataclass(frozen=True)
@@ -113,12 +89,6 @@ def line(*points: Point, width: float = 3.0, dashed: bool = False, smooth: bool 
     if dashed:
         look["stroke-dasharray"] = "10 9"
     return Ink((Run(points, smooth=smooth),), look)
-
-
-def on_wood(*points: Point, width: float = 3.0) -> Ink:
-    """A pen line on wood, which stays dark on a dark page."""
-    drawn = line(*points, width=width, smooth=True)
-    return Ink(drawn.runs, {**drawn.attributes, "class": "pw-plate-ring"})
 
 
 def shape(*points: Point, fill: str = PAPER, width: float = 3.0, smooth: bool = False) -> Ink:
@@ -203,45 +173,6 @@ def enlarged(
     if css_class:
         look["class"] = css_class
     return Group(tuple(things), look)
-
-
-def cane(name: str, piece: Piece, foot: Point, heading_rad: float = 0.0) -> Stem:
-    """A cane that grows at a place of the enlarged group."""
-    return Stem(name, piece, trace(foot, piece.length_mm, lambda _: heading_rad))
-
-
-def draw_cane(stem: Stem, pen_mm: float = 2.0) -> Group:
-    """A cane as the vines show it; a finer pen where it is much enlarged."""
-    condition = stem.piece.condition
-    look: dict[str, str | float] = {
-        "class": f"pw-part pw-cane pw-{condition}",
-        "color": _COLOURS[condition],
-        "fill": "currentColor",
-        "stroke": INK,
-        "stroke-width": pen_mm,
-    }
-    if condition is Condition.SPINDLY:
-        look["stroke-width"] = pen_mm * 0.65
-    return Group(stretches(stem, lambda _: ""), look)
-
-
-def draw_old(curve: Curve, length_mm: float, thickness_mm: float, name: str) -> Group:
-    """A stretch of older wood along a curve; the thickness is true, the drawing thicker."""
-    grain = Grain(name)
-    half = thickness_mm * THICKER / 2
-
-    def half_mm(along_mm: float) -> float:
-        return half * (1 + grain.within(-0.06, 0.06, "rough", int(along_mm // 20)))
-
-    look: Attributes = {
-        "class": "pw-part pw-old",
-        "color": OLD,
-        "fill": "currentColor",
-        "stroke": INK,
-        "stroke-width": 2.0,
-    }
-    edge = Ink((older_wood(curve, 0, length_mm, half_mm),), {"class": "pw-wood"})
-    return Group((edge, *bark(curve, 0, length_mm, half_mm, grain)), look)
 
 
 def ground(ground_y: float, *, soft: bool) -> list[Thing]:

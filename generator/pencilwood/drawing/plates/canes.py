@@ -2,26 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from pencilwood.drawing.canes import bud_middle
-from pencilwood.drawing.curves import trace
+from pencilwood.drawing.curves import Curve, HalfWidth, trace
+from pencilwood.drawing.grain import Grain
 from pencilwood.drawing.looks import BUD
 from pencilwood.drawing.plates.board import (
     WIDTH,
     Board,
     Scene,
-    cane,
-    draw_cane,
-    draw_old,
-    enlarged,
     line,
     number_sign,
-    on_wood,
     pointer,
     right_sign,
     words,
     wrong_sign,
 )
-from pencilwood.drawing.points import Point
+from pencilwood.drawing.plates.near_wood import cane, draw_cane, draw_old, old_half_mm
+from pencilwood.drawing.plates.pen import penned, placed, swelling
+from pencilwood.drawing.points import XY, Point
 from pencilwood.drawing.shapes import Dot, Group, Ink, Run, Thing
 from pencilwood.drawing.stems import Stem
 from pencilwood.vine.model import Condition, Piece
@@ -33,19 +33,18 @@ def parts_of_a_cane(board: Board) -> Scene:
     times, x, foot = 2.3, 310.0, 930.0
     piece = Piece("a", 1, 390, 10, buds=4, internode_mm=86)
     stem = cane("plate", piece, Point(0, 0))
-    old = draw_old(trace(Point(-2, 62), 70, lambda _: 0.03), 66, 19, "plate old")
-    arm = draw_old(trace(Point(-190, 74), 420, lambda _: 1.5708), 420, 26, "plate cane arm")
+    old = draw_old(trace(Point(-2, 62), 70, lambda _: 0.03), 66, 19, "plate old", times)
+    arm = draw_old(trace(Point(-190, 74), 420, lambda _: 1.5708), 420, 26, "plate cane arm", times)
     basal = [
         Dot(Point(side * 12.0, up), 4.2, {"class": "pw-bud", "fill": BUD})
         for side, up in ((-1, -4.0), (1, -9.0))
     ]
-    things: list[Thing] = [enlarged((draw_cane(stem), old, *basal, arm), x, foot, times)]
+    things: list[Thing] = [placed((old, draw_cane(stem, times), *basal, arm), x, foot, times)]
     for bud in range(1, piece.buds + 1):
         middle = Point(*bud_middle(stem, bud))
         at = Point(x + middle.x * times, foot + middle.y * times)
         side = 1 if middle.x > 0 else -1
         things.append(number_sign(Point(at.x + side * 62, at.y), str(bud)))
-    rings = [_ring(stem, bud, x, foot, times) for bud in range(1, piece.buds + 1)]
     node_mm = piece.internode_mm * times
     between_y = foot - 2.5 * node_mm
     third = Point(*bud_middle(stem, 3))
@@ -54,10 +53,12 @@ def parts_of_a_cane(board: Board) -> Scene:
     sides = ((500.0, "start"), (170.0, "end"))
     bud_x, anchor = sides[third.x < 0]
     node_x, node_anchor = sides[bud_middle(stem, 2)[0] > 0]
-    node = rings[1].runs[0].points[0 if node_x < x else -1]
+    second = 2.0 * piece.internode_mm
+    aside = stem.half_mm(second) * (-1 if node_x < x else 1)
+    right, down = stem.curve.beside(second - 2, aside)
+    node_at = Point(x + right * times, foot + down * times)
     things += [
-        *rings,
-        pointer(Point(node_x, node[1] + 12), board.say("node"), Point(*node), anchor=node_anchor),
+        pointer(Point(node_x, node_at.y + 12), board.say("node"), node_at, anchor=node_anchor),
         *_between_nodes(450.0, foot - 2 * node_mm, foot - 3 * node_mm),
         pointer(Point(520, between_y + 12), board.say("internode"), Point(450, between_y)),
         pointer(Point(bud_x, third_at.y - 80), board.say("bud"), third_at, anchor=anchor),
@@ -84,46 +85,61 @@ def _count_up(board: Board, tip: Point, stem: Stem, foot: float, times: float) -
     return [*arrow, words(Point(20, low.y + 48), board.say("count"), size=30)]
 
 
-def _ring(stem: Stem, bud: int, x: float, foot: float, times: float) -> Ink:
-    """The ring of a node, which goes around the cane under the bud."""
-    at = float(bud * stem.piece.internode_mm)
-    half = stem.half_mm(at)
-    places = (
-        stem.curve.beside(at, -half), stem.curve.beside(at - 4, 0.0), stem.curve.beside(at, half),
-    )  # fmt: skip
-    return on_wood(*(Point(x + right * times, foot + down * times) for right, down in places))
-
-
 def wood_ages(board: Board) -> Scene:
     """Wood of one year, of two years and of many years, side by side."""
-    young = cane("plate young", Piece("a", 1, 250, 9, buds=3, internode_mm=72), Point(0, 0))
-    two = draw_old(trace(Point(0, 0), 260, lambda _: 0.0), 240, 17, "plate two")
-    many = _shaggy(draw_old(trace(Point(0, 0), 260, lambda _: 0.0), 240, 36, "plate many"), 36)
+    times = 1.85
+    young = cane("plate young", Piece("a", 1, 258, 9, buds=3, internode_mm=72), Point(0, 0))
     things: list[Thing] = []
-    columns = ((130.0, draw_cane(young), "one"), (390.0, two, "two"), (660.0, many, "many"))
+    columns = (
+        (130.0, draw_cane(young, times), "one"),
+        (390.0, _aged("plate two", 17, times, _FLAKES, rings=1), "two"),
+        (660.0, _aged("plate many", 36, times, _STRIPS, rings=7), "many"),
+    )
     for x, drawn, key in columns:
-        things.append(enlarged((drawn,), x, 520, 1.85))
+        things.append(placed((drawn,), x, 512, times))
         things.append(words(Point(x, 590), board.say(key), anchor="middle", bold=True))
         things.append(words(Point(x, 636), board.say(f"{key}.looks"), anchor="middle", size=30))
     return Scene(750, things)
 
 
-_STRIPS = ((-1, 20, 58), (1, 40, 74), (-1, 88, 66), (1, 126, 56), (-1, 166, 62), (1, 190, 46))
-"""On which side a strip of bark hangs loose, how far up it begins, and how long it is."""
+_Strip = tuple[float, float, float, float]
+_FLAKES: Sequence[_Strip] = (
+    (1, 172, 46, 4), (-1, 60, 40, 4), (-0.2, 120, 52, 4.5), (0.45, 30, 44, 3.5), (-0.5, 196, 30, 3),
+)  # fmt: skip
+"""Of bark that comes off: how far aside it lies, as a share of half the thickness, how far up its
+loose lower end is, how long it is, and how far that end stands off. At 1 or -1 it is on an edge."""
+_STRIPS: Sequence[_Strip] = (
+    (-1, 34, 92, 13), (1, 58, 84, 12), (-1, 118, 80, 11), (1, 138, 78, 13), (-1, 184, 52, 8),
+    (1, 8, 60, 9), (-0.45, 60, 120, 8), (0.3, 24, 96, 9), (0.05, 128, 96, 8), (-0.6, 8, 66, 7),
+    (0.55, 120, 74, 8), (-0.35, 176, 58, 6),
+)  # fmt: skip
 
 
-def _shaggy(wood: Group, half_mm: float) -> Group:
-    """The same with strips of bark that come off its edges; filled, so that black shows them."""
-    runs = []
-    for side, up, long in _STRIPS:
+def _aged(
+    name: str, thickness_mm: float, times: float, strips: Sequence[_Strip], rings: int
+) -> Group:
+    """A piece of older wood with loose bark, its rings on the cut end."""
+    curve = trace(Point(0, 0), 250, lambda _: 0.0)
+    half_mm = old_half_mm(thickness_mm, Grain(name))
+    bark = [part for strip in strips for part in _loose_bark(curve, half_mm, strip)]
+    return draw_old(curve, 244, thickness_mm, name, times, over=bark, rings=rings)
 
-        def at(out: float, share: float, side: int = side, up: int = up, long: int = long) -> Point:
-            return Point(side * (half_mm + out), -(up + long * share))
 
-        tip = at(9, 1.0)
-        edge = (at(-5, 0), at(-1, 0.4), at(4, 0.75), tip, tip, at(-1, 0.85), at(-6, 0.5), at(-5, 0))
-        runs.append(Run(edge, closed=True))
-    return Group((*wood.things, Ink(tuple(runs), {"class": "pw-wood"})), wood.attributes)
+def _loose_bark(curve: Curve, half_mm: HalfWidth, strip: _Strip) -> list[Thing]:
+    """A strip that holds at its upper end; its lower one stands off and curls, over its shadow."""
+    share, low, long, off = strip
+    side = 1 if share > 0 else -1
+    wide = max(half_mm(low) * 0.14, 2.2)
+
+    def at(up: float, out: float) -> XY:
+        return curve.beside(low + long * up, half_mm(low + long * up) * share + side * out)
+
+    tip = at(0.0, off)
+    outer = (at(1.0, 0.0), at(0.6, 0.4), at(0.25, off * 0.45), tip)
+    inner = (tip, at(0.16, off * 0.2 - wide), at(0.55, -wide * 1.3), at(1.0, -wide * 0.3))
+    shadow = [at(0.86, -wide * 0.9), at(0.5, -wide * 1.6), at(0.1, -wide * 1.1)]
+    edge = Ink((Run((*outer, *inner), closed=True),), {"class": "pw-wood"})
+    return [penned([swelling(shadow, wide * 0.9)], on_wood=True), edge]
 
 
 HEALTH = (
@@ -144,7 +160,7 @@ def wood_health(board: Board) -> Scene:
         piece = Piece("a", 1, 250, thick, condition=condition, buds=3, internode_mm=70)
         x = step * (number + 0.5)
         stem = cane(f"plate {condition}", piece, Point(0, 0))
-        things.append(enlarged((draw_cane(stem),), x, 500, 1.8))
+        things.append(placed((draw_cane(stem, 1.8),), x, 500, 1.8))
         name = say(board.language, f"drawing.condition.{condition}.cane")
         # Two heights, so that long neighbouring names do not touch.
         foot = Point(x, 565 if number % 2 == 0 else 610)

@@ -2,33 +2,29 @@
 
 from __future__ import annotations
 
-from pencilwood.drawing.canes import bud_middle
-from pencilwood.drawing.curves import trace
-from pencilwood.drawing.looks import FACE, INK
+from pencilwood.drawing.curves import steps, trace
 from pencilwood.drawing.plates.board import (
     WIDTH,
     Board,
     Scene,
-    cane,
-    draw_cane,
-    draw_old,
-    enlarged,
     line,
     right_sign,
     shape,
     words,
     wrong_sign,
 )
+from pencilwood.drawing.plates.near_wood import cane, draw_cane, draw_old
+from pencilwood.drawing.plates.pen import fine, placed
 from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Attributes, Dot, Ink, Thing
-from pencilwood.drawing.stems import Stem
+from pencilwood.drawing.shapes import Ink, Run, Thing
 from pencilwood.vine.model import Piece
 
 _STUBS = (("close", 1), ("right", 20), ("long", 60))
 """Wood above the bud; the right one is what the rules ask for unless a profile says otherwise."""
 _DRAWN_MM = 5
 """Thickness of a cane of 10 mm, which the drawing doubles: here the stub is compared with it."""
-_PEN_MM = 1.1
+_BUD_SHARE = 0.72
+"""The bud of a vine's drawing is as much too large as its wood is too thick."""
 _SCALE_MM = 20
 _HAND_MM = 100
 
@@ -42,7 +38,8 @@ def cut_and_stub(board: Board) -> Scene:
         piece = Piece("a", 1, 50 + stub_mm, _DRAWN_MM, buds=1, internode_mm=50)
         # One name for all three, so that the bud stands on the same side.
         stem = cane("plate cut", piece, Point(0, 0))
-        things.append(enlarged((draw_cane(stem, _PEN_MM), _cut_end(stem)), x, foot, times))
+        drawn = draw_cane(stem, times, buds_share=_BUD_SHARE)
+        things.append(placed((drawn,), x, foot, times))
         sign = right_sign if key == "right" else wrong_sign
         things.append(sign(Point(x, foot + 60)))
         things.append(words(Point(x, foot + 140), board.say(key), anchor="middle", bold=True))
@@ -58,37 +55,19 @@ def cut_and_stub(board: Board) -> Scene:
     return Scene(foot + 270, things)
 
 
-def _cut_end(stem: Stem) -> Thing:
-    """The pale cut face, sloping down on the side away from the bud."""
-    end = float(stem.piece.length_mm)
-    buds = stem.piece.buds
-    away = bud_middle(stem, buds)[0] - stem.curve.at(float(buds * stem.piece.internode_mm)).x
-    slope_deg = -24 if away > 0 else 24
-    look: Attributes = {
-        "class": "pw-plate-cut",
-        "fill": FACE,
-        "stroke": INK,
-        "stroke-width": _PEN_MM,
-    }
-    half = stem.half_mm(end) * 1.12
-    return Dot(stem.curve.at(end), half, look, flattening=0.5, turn_deg=slope_deg)
-
-
 def hand_on_the_arm(board: Board) -> Scene:
     """A hand laid on the arm between two spurs."""
     times, arm_y, left = 3.0, 560.0, 250.0
-    arm = draw_old(trace(Point(-110, 0), 330, lambda _: 1.5708), 322, 17, "plate arm")
+    arm = draw_old(trace(Point(-110, 0), 330, lambda _: 1.5708), 322, 17, "plate arm", times)
     spurs = [
-        part
+        draw_cane(cane(f"plate spur {at}", _spur(), Point(at, -12)), times, buds_share=_BUD_SHARE)
         for at in (0.0, float(_HAND_MM))
-        for stem in (cane(f"plate spur {at}", _spur(), Point(at, -12)),)
-        for part in (draw_cane(stem), _cut_end(stem))
     ]
     right = left + _HAND_MM * times
     above = arm_y - 400
     things: list[Thing] = [
-        enlarged((*spurs, arm), left, arm_y, times),
-        enlarged(_hand(), left, arm_y, times),
+        placed((*spurs, arm), left, arm_y, times),
+        placed(_hand(), left, arm_y, times),
         line(Point(left, above + 14), Point(left, above - 14), width=2.4),
         line(Point(right, above + 14), Point(right, above - 14), width=2.4),
         line(Point(left, above), Point(right, above), width=3.4),
@@ -117,9 +96,9 @@ def _hand() -> tuple[Thing, ...]:
     )  # fmt: skip
     right = _points((100, 50), (100, 50), (101, 68), (98, 92), (89, 112), (82, 128), (80, 146))
     palm = shape(*left, *reversed(right), width=0.0, smooth=True)
-    wrist = [line(Point(21, 146), Point(21, 172), width=1.0),
-             line(Point(80, 146), Point(80, 172), width=1.0)]  # fmt: skip
-    sides = [line(*one, width=1.3, smooth=True) for one in (left, right)]
+    wrist = [line(Point(21, 146), Point(21, 172), width=0.7),
+             line(Point(80, 146), Point(80, 172), width=0.7)]  # fmt: skip
+    sides = [line(*one, width=0.8, smooth=True) for one in (left, right)]
     return (palm, *sides, *(_fading(one) for one in wrist), *fingers)
 
 
@@ -147,15 +126,24 @@ def _finger(x: float, top: float, wide: float) -> tuple[Thing, ...]:
     creases = [_wrinkle(middle, joint + up, 1.4) for up in (-2.0, 2.5)]
     inside = shape(*edge, width=0.0, smooth=True)
     return (
-        inside, line(*edge, width=1.3, smooth=True), line(*nail, width=0.8, smooth=True), *creases,
-        _wrinkle(middle, low + 11, -3.0),
+        inside, line(*edge, width=0.8, smooth=True), line(*nail, width=0.5, smooth=True), *creases,
+        _wrinkle(middle, low + 11, -3.0), _shade_of_finger(x + wide - 0.6, top + 8, low),
     )  # fmt: skip
+
+
+def _shade_of_finger(right: float, top: float, low: float) -> Ink:
+    """Strokes from its edge inward, on the side away from the light."""
+    strokes = (
+        Run((Point(right, down), Point(right - (4.5 if number % 2 else 2.8), down + 1.6)))
+        for number, down in enumerate(steps(top, low - 3, 2.6))
+    )
+    return fine(strokes, 0.35)
 
 
 def _wrinkle(middle: float, down: float, bent: float) -> Ink:
     """A short line across a finger."""
     places = _points((middle - 6, down), (middle, down + bent), (middle + 6, down))
-    return line(*places, width=0.8, smooth=True)
+    return line(*places, width=0.5, smooth=True)
 
 
 def _fading(drawn: Ink) -> Ink:
