@@ -39,7 +39,7 @@ def shoot_thinning(board: Board) -> Scene:
         right_sign(Point(46, 60)),
         words(Point(86, 72), board.say("stays")),
         line(Point(130, 168), low.curve.at(low.length * 0.97), width=2.4),
-        line(Point(290, 96), high.curve.at(high.length * 0.94), width=2.4),
+        line(Point(314, 104), high.curve.at(high.length * 0.94), width=2.4),
         wrong_sign(Point(584, 240)),
         words(Point(558, 308), board.say("second")),
         line(Point(548, 372), weak.curve.at(weak.length * 0.9), width=2.4),
