@@ -18,7 +18,7 @@ from pencilwood.pages.page import Page
 from pencilwood.pages.papers_list import papers_list
 from pencilwood.pages.projector_page import projector_path
 from pencilwood.pages.rule_prices import form_word
-from pencilwood.pages.vine_cards import levels_of
+from pencilwood.pages.vine_cards import Card, card_of, levels_of
 from pencilwood.quiz.quiz_proof import QuizProof
 from pencilwood.vine.forms import FORMS
 
@@ -112,16 +112,15 @@ def teachers_page(handbook: Handbook, language: str) -> Page:
     )
 
 
-def _by_form(desk: Desk, cases: Sequence[Case]) -> dict[str, list[Lead]]:
-    """Each vine's page for a projector and its short name, under the form it is trained to."""
-    found: dict[str, list[Lead]] = {}
+def _by_form(desk: Desk, cases: Sequence[Case]) -> dict[str, list[Card]]:
+    """Each vine's page for a projector, under the form it is trained to."""
+    found: dict[str, list[Card]] = {}
     # A vine with one arm is one form to the right and to the left, under one name.
     for name in dict.fromkeys(form.name for form in FORMS):
         for case in cases:
             if case.vine.form.name == name:
-                href = desk.href(projector_path(case.slug))
-                lead = Lead(desk.own(case.title), href, case.slug)
-                found.setdefault(form_word(desk, name), []).append(lead)
+                card = card_of(desk, case, projector_path(case.slug))
+                found.setdefault(form_word(desk, name), []).append(card)
     return found
 
 

@@ -13,6 +13,7 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.exercise import exercise_parts, script_json
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
+from pencilwood.pages.quiz_pictures import quiz_pictures, sign
 from pencilwood.quiz.compiled import compile_quiz, version_of
 from pencilwood.quiz.made import Picture
 from pencilwood.quiz.pictures import wood_shown
@@ -32,6 +33,8 @@ def quizzes_page(handbook: Handbook, practice_vines: int, language: str) -> Page
         desk.say("quizzes"),
         menu_title=desk.say("quizzes"),
         quizzes=handbook.quizzes,
+        pictures=quiz_pictures(desk),
+        signs={"practice": sign(desk, "hand-shears"), "crew": sign(desk, "list")},
         practice_vines=practice_vines,
     )
 

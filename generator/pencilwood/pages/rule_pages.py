@@ -6,6 +6,8 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from markupsafe import Markup
+
 from pencilwood.cases.case import RuleExample
 from pencilwood.drawing import draw_pruned, scale_words, window_on_arms
 from pencilwood.drawing.describe import describe_vine
@@ -16,6 +18,7 @@ from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.near_pictures import near_pictures
 from pencilwood.pages.page import Page
+from pencilwood.pages.rule_pictures import fault_picture
 from pencilwood.pages.rule_prices import forms_of, in_order, rule_shown
 from pencilwood.pages.score_page import bands_shown
 from pencilwood.pages.wood_words import cut_words
@@ -69,7 +72,16 @@ def rules_page(handbook: Handbook, language: str) -> Page:
         checks=checks,
         musts=musts,
         forms=forms,
+        pictures=dict(_pictures(desk)),
     )
+
+
+def _pictures(desk: Desk) -> Iterator[tuple[str, Markup]]:
+    """Each rule's fault, as far as its bad example could be read."""
+    for rule in RULES:
+        example = desk.handbook.examples.get(rule.name, {}).get("bad")
+        if example is not None:
+            yield rule.name, desk.late(fault_picture(rule, example, desk.profile))
 
 
 def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:

@@ -8,8 +8,10 @@ from markupsafe import Markup
 
 from pencilwood.cases.reference import Title
 from pencilwood.cases.safety import SafetyNote, Status
+from pencilwood.drawing.signs import draw_sign, has_sign
+from pencilwood.pages.chapters.template import texts_of_calls
 from pencilwood.pages.desk import Desk
-from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.handbook import Chapter, Handbook
 from pencilwood.pages.page import Page
 from pencilwood.pages.unbroken import keep_names_together
 
@@ -35,6 +37,10 @@ class ShownNote:
 
     note: SafetyNote
     sources: tuple[ShownSource, ...]
+    sign: Markup
+    """A drawing for the eye; empty for a note that nobody has drawn one for."""
+    chapters: tuple[Chapter, ...]
+    """The chapters that show it."""
 
 
 def safety_page(handbook: Handbook, language: str) -> Page:
@@ -55,8 +61,8 @@ def _shown(desk: Desk, note: SafetyNote) -> ShownNote:
         key = (desk.own(advice.source.words) if advice.source else "", advice.status)
         found.setdefault(key, (advice.source, []))[1].append(str(number))
     return ShownNote(
-        note,
-        tuple(
+        note=note,
+        sources=tuple(
             ShownSource(
                 numbers=", ".join(numbers),
                 title=keep_names_together(words),
@@ -65,4 +71,23 @@ def _shown(desk: Desk, note: SafetyNote) -> ShownNote:
             )
             for (words, status), (title, numbers) in found.items()
         ),
+        sign=desk.late(draw_sign(note.name)) if has_sign(note.name) else Markup(),
+        chapters=tuple(one for one in _in_reading_order(desk) if note.name in _called(one)),
     )
+
+
+def _in_reading_order(desk: Desk) -> tuple[Chapter, ...]:
+    """What crews read, then what trainers read; of each what says most of safety comes first."""
+    handbook, language = desk.handbook, desk.language
+    return tuple(
+        chapter
+        for audience in ("worker", "trainer")
+        for chapter in sorted(
+            handbook.chapters_for(audience, language), key=lambda one: -len(_called(one))
+        )
+    )
+
+
+def _called(chapter: Chapter) -> frozenset[str]:
+    """The notes that a chapter puts in."""
+    return texts_of_calls(chapter.markdown, "safety")

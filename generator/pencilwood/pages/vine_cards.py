@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from pencilwood.cases.case import LEVELS, Level
+from pencilwood.cases.case import LEVELS, Case, Level
 from pencilwood.pages.desk import Desk
-from pencilwood.proof import CaseProof
 from pencilwood.rules import RULE_BY_NAME
 
 
@@ -41,17 +40,17 @@ def levels_of(desk: Desk) -> tuple[LevelCards, ...]:
     for level in LEVELS:
         here = [proof for proof in desk.handbook.cases if proof.case.level == level]
         if here:
-            cards = tuple(_card(desk, proof) for proof in here)
+            cards = tuple(card_of(desk, one.case, f"cases/{one.case.slug}") for one in here)
             found.append(LevelCards(level, desk.say(f"level.{level}"), cards))
     return tuple(found)
 
 
-def _card(desk: Desk, proof: CaseProof) -> Card:
-    case = proof.case
+def card_of(desk: Desk, case: Case, path: str) -> Card:
+    """One vine, leading to a page of it."""
     return Card(
         slug=case.slug,
         title=desk.own(case.title),
         picture=desk.asset(small_drawing(case.slug)),
-        href=desk.href(f"cases/{case.slug}"),
+        href=desk.href(path),
         teaches=tuple(RULE_BY_NAME[name].title[desk.language] for name, _ in case.teaches),
     )

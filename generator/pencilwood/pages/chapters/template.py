@@ -69,6 +69,21 @@ def fill_in(text: str, calls: Mapping[str, Call], problems: Problems) -> str | N
     return None
 
 
+def texts_of_calls(text: str, call: str) -> frozenset[str]:
+    """The texts that a chapter hands to one of its calls, none if it cannot be read."""
+    try:
+        parsed = SandboxedEnvironment().parse(text)
+    except jinja2.TemplateSyntaxError:
+        return frozenset()
+    return frozenset(
+        given.value
+        for one in parsed.find_all(nodes.Call)
+        if isinstance(one.node, nodes.Name) and one.node.name == call
+        for given in (*one.args, *(named.value for named in one.kwargs))
+        if isinstance(given, nodes.Const) and isinstance(given.value, str)
+    )
+
+
 def _said(error: Exception) -> str:
     return " ".join(str(error).split()) or type(error).__name__
 

@@ -1,0 +1,131 @@
+"""Signs of our own beside notes and quizzes: a tool, a ladder, an eye, drawn with a pen.
+
+They help an eye find its place again; the words beside them say what is meant. They have no frame
+and no colour of their own, so that none looks like a road or workplace sign with a legal meaning.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pencilwood.drawing.writer import element
+
+_GRIPS = "M30 33Q19 37 8 52M36 33Q32 44 29 58"
+_BLADES = "M33 29Q40 10 57 6Q56 20 38 32Z"
+_HOOK = "M30 32Q45 41 56 26M36 27a2 2 0 1 0 .1 0"
+
+# By the name of the safety note, or of what it stands for: what is filled, thick and thin.
+_SIGNS: Mapping[str, tuple[str, str, str]] = {
+    "hand-shears": (
+        _BLADES,
+        _GRIPS,
+        _HOOK + "M23 38q6 0 6 5",
+    ),
+    "loppers": (
+        "M42 24Q46 9 59 5Q59 17 46 27Z",
+        "M15 42L6 48M33 50L28 59",
+        "M43 23L6 48M46 25L28 59M40 26Q52 33 60 20",
+    ),
+    "saw": (
+        "M23 39Q46 34 60 10L60 18Q48 43 27 47Z",
+        "M25 42Q14 40 6 50",
+        (
+            "M27 47L31 50L33 45L37 48L38 43L43 45L43 40L48 41L48 36L53 36L52 31"
+            "L58 30L56 25L62 23L60 18"
+        ),
+    ),
+    "heavy-wood": (
+        "M8 12L50 26L47 35L5 21Z",
+        "M20 59Q21 50 32 50Q43 50 44 59",
+        "M49 26q4 3-2 9M32 38a5.5 5.5 0 1 0 .1 0M14 32v7M53 42v8M12 17l18 6",
+    ),
+    "powered-shears": (
+        "M34 28Q40 12 56 6Q57 20 39 31Z",
+        "M33 33L15 49M33 33L27 55",
+        "M31 31Q46 40 57 24M15 49Q4 58 14 60T34 58M46 42l-5 8h7l-5 8",
+    ),
+    "clean-tools": (
+        _BLADES,
+        _GRIPS,
+        _HOOK
+        + (
+            "M47 40q-5 7 0 9q5-2 0-9M56 32q-4 6 0 8q4-2 0-8M57 50q-4 6 0 8q4-2 0-8"
+            "M10 16l6 4M20 8l3 6M30 12l-3 5"
+        ),
+    ),
+    "ladder-tripod": (
+        "",
+        "M16 59L31 7L42 59M32 7L59 54",
+        "M21 44h17M18 53h22M24 34h12M27 24h8",
+    ),
+    "ladder-leaning": (
+        "M53 6h7v54h-7Z",
+        "M14 58L43 10M24 60L53 12",
+        "M17 52l10 3M23 42l10 3M30 31l10 3M36 21l10 3M4 60h56",
+    ),
+    "power-lines": (
+        "",
+        "M20 6V60M8 16H32",
+        ("M8 16v-5M32 16v-5M2 13L8 11Q34 26 62 12M32 11Q46 18 62 4M48 30l-8 13h9l-7 14"),
+    ),
+    "first-aid": (
+        "M22 30L42 26V42L22 46Z",
+        "M22 61V19Q22 7 32 7T42 19V61",
+        "M22 38L42 34M28 14q4-3 8 0M51 44q-5 7 0 10q5-3 0-10",
+    ),
+    "eyes": (
+        "M17 27Q19 40 29 31Q31 26 17 27Z",
+        "M6 24Q32 14 58 24V33Q56 46 45 46Q36 46 32 36Q28 46 19 46Q8 46 6 33Z",
+        "M6 28L1 25M58 28L63 25M40 38l7-9M45 40l6-8",
+    ),
+    "bent-canes": (
+        "M4 50H60V57H4Z",
+        "M16 50Q10 20 30 14Q50 12 50 32",
+        "M2 32H62M58 34q5-9-1-18M53 12q-6-6-14-7M55 22l3-7 6 4",
+    ),
+    "cold": (
+        "M20 60V36Q20 24 30 24T40 36V60Z",
+        "M20 44Q12 42 14 34Q18 30 22 38M20 52H40",
+        (
+            "M50 12v14M44 15l12 8M56 15l-12 8M16 6v12M11 9l10 6M21 9l-10 6M54 40v8"
+            "M50 42l8 4M58 42l-8 4"
+        ),
+    ),
+    "overhead": (
+        "M28 4H62V11H28Z",
+        "M20 31V46L13 61M20 46L28 61M20 34L40 22",
+        "M20 18a5.5 5.5 0 1 0 .1 0M40 22l5-9M40 22l9-6M20 36l-7 9",
+    ),
+    "hands-and-back": (
+        "",
+        "M40 22Q18 20 17 40L20 60M17 40L30 60M36 24L40 42L30 46",
+        "M48 13a5.5 5.5 0 1 0 .1 0M8 34l-6-1M10 24l-5-4M17 16l-3-6",
+    ),
+    "pencil": (
+        "M8 56L13 41L42 12L52 22L23 51Z",
+        "M8 56L13 41L42 12L52 22L23 51ZM36 18L46 28",
+        "M13 41L23 51M30 58H58",
+    ),
+    "list": (
+        "M12 6H52V59H12Z",
+        "M12 6H52V59H12Z",
+        "M18 17l3 3 5-6M18 31l3 3 5-6M18 45l3 3 5-6M32 18H46M32 32H46M32 46H46",
+    ),
+}
+
+
+def has_sign(name: str) -> bool:
+    """Whether there is a sign of this name."""
+    return name in _SIGNS
+
+
+def draw_sign(name: str) -> str:
+    """A sign as SVG text, without words: what it stands beside says what it means."""
+    kinds = ("fill", "thick", "thin")
+    drawn = [
+        element("path", {"class": f"pw-sign-{kind}", "d": text})
+        for kind, text in zip(kinds, _SIGNS[name], strict=True)
+        if text
+    ]
+    root = {"class": "pw-sign", "viewBox": "0 0 64 64", "aria-hidden": "true"}
+    return element("svg", root, "".join(drawn))
