@@ -9,12 +9,13 @@ import pytest
 
 from pencilwood.drawing.fault import RING, Spot, draw_fault
 from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.signs import strokes_of
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.rule_pages import rules_page
 from pencilwood.pages.rule_pictures import fault_picture
 from pencilwood.rules import RULE_BY_NAME, RULES
 from pencilwood.site.handbook import open_handbook
-from pencilwood.vine.passes import Stub
+from pencilwood.vine.passes import Stub, Tool
 from pencilwood.vine.wood import divide
 from small_handbook import make_small
 from svg_reading import of_class, points, read, view_box
@@ -129,6 +130,20 @@ def test_a_cut_made_too_late_is_shown_before_the_later_ones_hide_it(handbook: Ha
     in_the_end = rings(draw_fault(divide(example.vine), example.cuts, [Spot(("R3a",), "cut")]))
     # Five buds stand there, and in the end two.
     assert late[0][1] < in_the_end[0][1] - 100
+
+
+def test_a_wrong_tool_is_drawn_beside_its_cut(handbook: Handbook) -> None:
+    example = handbook.examples["wrong-tool"]["bad"]
+    svg = picture(handbook, "wrong-tool")
+    assert strokes_of("hand-shears") in svg
+    assert len(rings(svg)) == 1
+    with_a_saw = tuple(replace(done, tool=Tool.SAW) for done in example.cuts)
+    sawn = fault_picture(
+        RULE_BY_NAME["wrong-tool"], replace(example, cuts=with_a_saw), handbook.profile
+    )
+    assert strokes_of("saw") in sawn
+    # Elsewhere the tool is not what is wrong.
+    assert "pw-fault-tool" not in picture(handbook, "crowded-spurs")
 
 
 def test_without_spots_all_wood_is_in_the_picture(handbook: Handbook) -> None:

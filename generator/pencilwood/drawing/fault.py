@@ -19,13 +19,14 @@ from pencilwood.drawing.marks import condition_marks
 from pencilwood.drawing.plate import Frame, Plate, frame_around_all
 from pencilwood.drawing.points import XY, Point
 from pencilwood.drawing.shapes import Group, Ink, Run, Thing
+from pencilwood.drawing.signs import SIDE, strokes_of
 from pencilwood.drawing.stems import Stem
 from pencilwood.drawing.tied_canes import Laid, laid_canes, lay_down
 from pencilwood.drawing.wood_drawing import drawn_from_mm, drawn_to_mm
 from pencilwood.drawing.wood_text import plate_of
 from pencilwood.drawing.writer import SMALL, element, number, write
 from pencilwood.kept import kept_text, name_of
-from pencilwood.vine.passes import DoneCut, Stub, after_cuts
+from pencilwood.vine.passes import DoneCut, Stub, Tool, after_cuts
 from pencilwood.vine.wood import Part, Parts, Shortening, WoodLeft, uncut
 
 FAULT = "pw-fault"
@@ -37,6 +38,8 @@ _GHOST_MM = 330.0
 _LONG_STUB = 0.8
 """How far a stub that is too long goes toward the next bud."""
 _FOOT_MM = 40.0
+_TOOL_SHARE, _TOOL_ROOM_MM = 0.4, 170.0
+_SIGN_OF = {Tool.SHEARS: "hand-shears", Tool.LOPPERS: "loppers", Tool.SAW: "saw"}
 _BELOW_ARM_MM = 90.0
 
 
@@ -50,6 +53,8 @@ class Spot:
     """All that is left there, the stretch from one position to the other, or the cut."""
     near: bool = False
     """Whether it is so fine that nothing else is shown."""
+    tool: Tool | None = None
+    """What the cut was made with, where that is what is wrong; one of the spots has it."""
 
 
 def draw_fault(parts: Parts, cuts: Sequence[DoneCut], spots: Sequence[Spot]) -> str:
@@ -74,7 +79,8 @@ class _Fault:
             # The title beside it says what it shows.
             "aria-hidden": "true",
         }
-        return element("svg", root, "".join(write(thing, SMALL) for thing in things))
+        tools = (_tool(spot.tool, window) for spot in self.spots if spot.tool)
+        return element("svg", root, "".join([*(write(one, SMALL) for one in things), *tools]))
 
     def _window(self, frames: Sequence[Frame]) -> Frame:
         if not frames or self.view is not self._plate:
@@ -82,7 +88,8 @@ class _Fault:
         if all(spot.near for spot in self.spots):
             return around_spots(frames, near=True)
         places = [self._place(spot) for spot in self.spots if spot.at != "between"]
-        return around_spots([*frames, *places])
+        above = [_above(one) for one in places if any(spot.tool for spot in self.spots)]
+        return around_spots([*frames, *places, *above])
 
     @cached_property
     def left(self) -> WoodLeft:
@@ -257,6 +264,18 @@ class _Fault:
             if self._state(part) and part.name not in self.laid:
                 points += self._edge(part)
         return _box(points)
+
+
+def _tool(tool: Tool, window: Frame) -> str:
+    """The sign of a tool in the room above the wood."""
+    side = (window.bottom - window.top) * _TOOL_SHARE
+    move = f"translate({number(round(window.left))} {number(round(window.top))})"
+    look = {"class": "pw-fault-tool", "transform": f"{move} scale({side / SIDE:.2f})"}
+    return element("g", look, strokes_of(_SIGN_OF[tool]))
+
+
+def _above(frame: Frame) -> Frame:
+    return Frame(frame.left, frame.top - _TOOL_ROOM_MM, frame.right, frame.top)
 
 
 def _box(points: Sequence[XY]) -> Frame:

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 
 from pencilwood.drawing.writer import element
 
+SIDE = 64
 _GRIPS = "M30 33Q19 37 8 52M36 33Q32 44 29 58"
 _BLADES = "M33 29Q40 10 57 6Q56 20 38 32Z"
 _HOOK = "M30 32Q45 41 56 26M36 27a2 2 0 1 0 .1 0"
@@ -121,11 +122,15 @@ def has_sign(name: str) -> bool:
 
 def draw_sign(name: str) -> str:
     """A sign as SVG text, without words: what it stands beside says what it means."""
+    root = {"class": "pw-sign", "viewBox": f"0 0 {SIDE} {SIDE}", "aria-hidden": "true"}
+    return element("svg", root, strokes_of(name))
+
+
+def strokes_of(name: str) -> str:
+    """The same without its root, for a place in a larger drawing."""
     kinds = ("fill", "thick", "thin")
-    drawn = [
+    return "".join(
         element("path", {"class": f"pw-sign-{kind}", "d": text})
         for kind, text in zip(kinds, _SIGNS[name], strict=True)
         if text
-    ]
-    root = {"class": "pw-sign", "viewBox": "0 0 64 64", "aria-hidden": "true"}
-    return element("svg", root, "".join(drawn))
+    )

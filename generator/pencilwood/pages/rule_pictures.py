@@ -23,10 +23,11 @@ def fault_picture(rule: Rule, example: RuleExample, profile: Profile) -> str:
     """A small drawing of the fault that the example shows."""
     charges = [one for one in charges_of_example(example, profile) if one.rule == rule.name]
     cuts = _up_to(rule, charges, example.cuts)
-    return draw_fault(divide(example.vine), cuts, tuple(_spots(rule, charges)))
+    return draw_fault(divide(example.vine), cuts, tuple(_spots(rule, charges, cuts)))
 
 
-def _spots(rule: Rule, charges: Sequence[Charge]) -> Iterator[Spot]:
+def _spots(rule: Rule, charges: Sequence[Charge], cuts: Sequence[DoneCut]) -> Iterator[Spot]:
+    tools = {done.cut.part: done.tool for done in cuts} if rule.shape == "tool" else {}
     for one in _shown(rule, charges):
         match _RINGED.get(rule.shape):
             case "wood":
@@ -34,13 +35,19 @@ def _spots(rule: Rule, charges: Sequence[Charge]) -> Iterator[Spot]:
             case "between":
                 yield Spot(one.where, "between")
             case "cut":
-                yield Spot(one.where, "cut", near=rule.shape == "stub")
+                near = rule.shape == "stub"
+                yield Spot(one.where, "cut", near=near, tool=tools.get(one.where[0]))
 
 
 def _shown(rule: Rule, charges: Sequence[Charge]) -> Sequence[Charge]:
-    """One fault of each kind; of the order of the cuts only the last, for it is seen as it was."""
+    """One fault of each kind.
+
+    Of the order of the cuts only the last, for it is seen as it was, and one cut with its tool.
+    """
     by_message = {one.message: one for one in reversed(charges)}
     shown = list(reversed(by_message.values()))
+    if rule.shape == "tool":
+        return shown[:1]
     return shown[-1:] if rule.shape == "order" else shown
 
 

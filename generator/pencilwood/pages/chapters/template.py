@@ -69,11 +69,12 @@ def fill_in(text: str, calls: Mapping[str, Call], problems: Problems) -> str | N
     return None
 
 
+@lru_cache(maxsize=256)
 def texts_of_calls(text: str, call: str) -> frozenset[str]:
     """The texts that a chapter hands to one of its calls, none if it cannot be read."""
     try:
         parsed = SandboxedEnvironment().parse(text)
-    except jinja2.TemplateSyntaxError:
+    except (jinja2.TemplateSyntaxError, RecursionError):
         return frozenset()
     return frozenset(
         given.value
