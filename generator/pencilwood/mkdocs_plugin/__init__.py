@@ -1,7 +1,7 @@
 """Hands a handbook to MkDocs; nothing outside this folder knows MkDocs.
 
-One build makes all languages: before each page is rendered, what the theme reads from the
-configuration (language, menu, name, language switch) is set for the language of that page.
+The plugin is called event by event, in the order in which its methods stand here. What the theme
+puts around a page is set by `surround`, how a file is written by `files`.
 """
 
 from __future__ import annotations
@@ -11,7 +11,6 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, Literal
 
-from markupsafe import Markup
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.livereload import LiveReloadServer
@@ -19,10 +18,10 @@ from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as MkDocsPage
-from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils.templates import TemplateContext
 
 from pencilwood.mkdocs_plugin.files import finished_file, makers_of, waiting_file
+from pencilwood.mkdocs_plugin.surround import dress, head, menu_of, other_languages, speak
 from pencilwood.mkdocs_plugin.telling import (
     keep_others_folders,
     language_asked_for,
@@ -31,22 +30,18 @@ from pencilwood.mkdocs_plugin.telling import (
     root_of,
     tell,
 )
-from pencilwood.pages.chapters.anchors import own_ids
-from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.menu import around
 from pencilwood.pages.page import Page
 from pencilwood.pages.policy import with_policy
-from pencilwood.pages.style_sheet import STYLE_SHEET
 from pencilwood.site.assemble import Site, assemble
 from pencilwood.site.finished_pages import Docs, FinishedPages, docs_by_page, surroundings
 from pencilwood.site.handbook import open_handbook
 from pencilwood.site.live import LiveSite
 from pencilwood.site.offline import OFFLINE_WORKER, offline_worker
 from pencilwood.site.search import INDEX, divide_index, point_search_at, read_index
-from pencilwood.site.theme_files import is_of_use, put_before_theme
+from pencilwood.site.theme_files import is_of_use
 from pencilwood.site.trouble import told_of
 from pencilwood.site.workers import collect_rarely, one_crew
-from pencilwood.words import say
 
 WATCHED = ("content", "quizzes", "site_assets")
 
@@ -92,24 +87,15 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
             ]
             for language in self._languages
         }
-        # Also where the settings say so in quotes: no font comes from elsewhere.
-        config.theme["font"] = False
-        put_before_theme(config.theme.dirs, config.theme.custom_dir)
-        config.extra_css = [f"{ASSETS}/{STYLE_SHEET}"]
-        # Instead of the one that the offline plugin would fetch from a foreign address.
-        config.extra["polyfills"] = [f"{ASSETS}/iframe-worker.js"]
+        dress(config, self._site.handbook.profile)
         if self._live:
             self._shown = LiveSite(Path(self._site_dir))
             config.site_dir = str(self._shown.fresh())
-        config.site_url = config.site_url or self._site.handbook.profile.site_address
-        if not config.site_url:
-            # Neither works without an address; the site map would also carry the day's date.
-            config.theme.static_templates -= {"404.html", "sitemap.xml"}
         config.nav = [
             {language: [self._source(page) for page in self._listed[language]]}
             for language in self._languages
         ]
-        self._speak(config, self._languages[0])
+        speak(config, self._site.handbook.profile, self._languages[0])
         return config
 
     def _made(self, config: MkDocsConfig) -> Site:
@@ -156,15 +142,8 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
 
     def on_nav(self, nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
         """Make one menu of each language; a page's neighbours speak its own language."""
-        self._menus = {}
-        for section, language in zip(nav.items, self._languages, strict=True):
-            pages = list(section.children or ())
-            for before, page, after in zip([None, *pages], pages, [*pages[1:], None], strict=False):
-                page.parent = None
-                page.previous_page, page.next_page = before, after
-            menu = Navigation(pages, pages)
-            menu.homepage = pages[0]
-            self._menus[language] = menu
+        menus = (menu_of(section.children or ()) for section in nav.items)
+        self._menus = dict(zip(self._languages, menus, strict=True))
         return self._menus[self._languages[0]]
 
     def on_page_content(
@@ -172,18 +151,7 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     ) -> str:
         """Add the body, without its drawings, where the search can read it."""
         ours = self._ours[page.file.src_uri]
-        # The theme puts these into its pages just as they are.
-        page.title = Markup.escape(ours.menu_title or ours.title)
-        page.meta["title"] = Markup.escape(ours.title)
-        page.meta["description"] = Markup.escape(ours.description)
-        if items := page.toc.items:
-            items[0].children.extend(
-                AnchorLink(Markup.escape(heading.title), heading.anchor, 2)
-                for heading in ours.headings
-            )
-        page.toc = TableOfContents(items)
-        # MkDocs knows places in the trainer's own words only.
-        page.present_anchor_ids = {*(page.present_anchor_ids or ()), *own_ids(ours)}
+        head(page, ours)
         return ours.content(html)
 
     def on_page_context(
@@ -191,19 +159,11 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
     ) -> TemplateContext:
         """Let the theme speak the page's language."""
         ours = self._ours[page.file.src_uri]
-        self._speak(config, ours.language)
+        speak(config, self._site.handbook.profile, ours.language)
         context["nav"] = self._menus[ours.language]
         extra: dict[str, Any] = context  # type: ignore[assignment]
         extra["pencilwood"] = around(self._listed[ours.language], self._site.handbook, ours)
-        config.extra["alternate"] = [
-            {
-                "name": say(language, f"pages.language.{language}"),
-                "link": self._site.addresses.of(ours.path, language),
-                "lang": language,
-            }
-            for language in self._languages
-            if len(self._languages) > 1
-        ]
+        config.extra["alternate"] = other_languages(self._site.addresses, ours.path)
         return context
 
     def on_post_page(self, output: str, page: MkDocsPage, config: MkDocsConfig) -> str:
@@ -287,14 +247,3 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
         menus = [[(one.path, one.menu_title) for one in some] for some in self._listed.values()]
         more = [profile.vineyard, profile.invented, self._languages, config.site_url, menus]
         return surroundings(makers_of(config), [*more, self._live])
-
-    def _speak(self, config: MkDocsConfig, language: str) -> None:
-        """Set what the theme reads anew for each page."""
-        vineyard = self._site.handbook.profile.vineyard
-        config.theme["language"] = language
-        config.site_name = Markup.escape(say(language, "pages.site-name", vineyard=vineyard))
-        footer = "footer-invented" if self._site.handbook.profile.invented else "footer"
-        config.copyright = Markup.escape(say(language, f"pages.{footer}", vineyard=vineyard))
-        for scheme in config.theme.get("palette") or ():
-            other = "light" if scheme["scheme"] == "slate" else "dark"
-            scheme["toggle"]["name"] = say(language, f"pages.theme.to-{other}")
