@@ -33,7 +33,7 @@ import { WinterStage, copyOf, markFallen } from "./winter_stage.mjs";
  * @param {string} work  empty where nothing is chosen yet
  * @param {boolean} sawn  whether the old arm comes off
  */
-export function showWork(svg, work, sawn) {
+function showWork(svg, work, sawn) {
   for (const wood of svg.querySelectorAll("[data-part], .pw-stretch")) {
     wood.classList.toggle("pw-gone", work !== "" && wood.classList.contains(`pw-off-${work}`));
   }

@@ -5,7 +5,7 @@
  */
 
 /** Behind the address of a vine's page: the page only tells its drawing. */
-export const ASKED = "#drawing";
+const ASKED = "#drawing";
 const PATIENCE_MS = 20000;
 const DRAWING = "svg.pw-vine[data-case]";
 

@@ -191,7 +191,7 @@ function chargesOfVine(sheet, states) {
  * @param {import("./types.mjs").Tally} tally
  * @param {readonly number[]} states
  */
-export function tallied(tally, states) {
+function tallied(tally, states) {
   return states.reduce((sum, state, number) => sum + tally.counts[number][state], 0);
 }
 

@@ -7,7 +7,7 @@
 /** Days until a rule comes back: after a miss, and after each success that follows it. */
 export const GAPS_DAYS = [1, 3, 7];
 /** A rule broken a moment ago comes back after this many other vines, not at once. */
-export const VINES_BETWEEN = 2;
+const VINES_BETWEEN = 2;
 const MOST_RECENT = 12;
 
 /**

@@ -29,7 +29,7 @@ export const FIELDS = /** @type {const} */ ([
 ]);
 const MARK = "PENCILWOOD-1";
 const BETWEEN = " | ";
-export const LONGEST_FIELD = 400;
+const LONGEST_FIELD = 400;
 
 /** @param {Slip} slip */
 export function codeOf(slip) {

@@ -18,7 +18,7 @@
  * @property {SubtleCrypto} subtle
  */
 
-export const HASH_LENGTH = 16;
+const HASH_LENGTH = 16;
 const AT_A_TIME = 4;
 
 /** The bytes of a file are not those that the site says it has. */
