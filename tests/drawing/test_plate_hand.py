@@ -128,3 +128,13 @@ def test_things_are_turned_and_mirrored_into_place() -> None:
 def test_a_plate_is_light(name: str) -> None:
     packed = gzip.compress(draw_plate(name, "p1", "es").encode(), mtime=0)
     assert len(packed) / 1000 < HEAVIEST_KB
+
+
+def test_the_rows_of_the_passes_leave_out_what_is_hidden_in_them() -> None:
+    text = draw_plate("three-passes", "p1", "es")
+    rough, thinning, fine = text.split('"pw-show-')[1:]
+    assert "pw-off-rough" in rough
+    assert "pw-cut-rough" not in thinning
+    assert not {"pw-off-rough", "pw-off-thinning-out"} & set(fine.replace('"', " ").split())
+    assert "pw-cut-fine" not in rough
+    assert len(gzip.compress(text.encode(), mtime=0)) < 11_000

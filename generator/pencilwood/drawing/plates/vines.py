@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from pencilwood.drawing.canes import bud_middle
 from pencilwood.drawing.cut_marks import draw_cut_marks
 from pencilwood.drawing.frame import draw_frame
+from pencilwood.drawing.lighten import without_hidden
 from pencilwood.drawing.looks import PENCIL
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.plates.board import (
@@ -140,7 +141,7 @@ def three_passes(board: Board) -> Scene:
             (Pass.FINE, "fine", 470.0))  # fmt: skip
     for number, (in_pass, key, height) in enumerate(rows, start=1):
         foot += height
-        wood = _wood(parts, f"{board.prefix}-{number}", stages, cuts)
+        wood = _wood_in_pass(_wood(parts, f"{board.prefix}-{number}", stages, cuts), in_pass)
         # The trunk would reach into the next row; a row shows the arm and what stands on it.
         shown = enlarged(wood, 60, foot - 60 + 900 * 0.75, 0.75, f"pw-show-{in_pass}")
         things.append(shown)
@@ -150,6 +151,14 @@ def three_passes(board: Board) -> Scene:
         things.append(words(Point(80, foot - height + 52), board.say(key)))
     things.append(_cover(foot, 900))
     return Scene(foot, things)
+
+
+def _wood_in_pass(wood: Sequence[Thing], in_pass: Pass) -> Sequence[Thing]:
+    """Without what went in earlier passes, marks of other passes, and what ghosts never show."""
+    order = (Pass.ROUGH, Pass.THINNING_OUT, Pass.FINE)
+    gone = {f"pw-off-{earlier}" for earlier in order[: order.index(in_pass)]}
+    marks = {f"pw-cut-{other}" for other in order if other != in_pass}
+    return tuple(without_hidden(wood, gone | marks, {f"pw-off-{in_pass}"}))
 
 
 def _cover(top: float, height: float) -> Thing:
