@@ -9,7 +9,7 @@ from pencilwood.pages.chapters.chapter_page import check_chapter, filled_in
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Chapter, Handbook
 from pencilwood.places import Place
-from pencilwood.site.own_places import own_places
+from pencilwood.site.own_pages import own_pages
 
 SOURCES = """\
 a-study:
@@ -70,8 +70,8 @@ def chapter(text: str, language: str = "en", audience: str | None = None) -> Cha
 
 def told(handbook: Handbook, text: str, language: str = "en", **more: str) -> list[Finding]:
     """What is found in a chapter."""
-    written, places = chapter(text, language, **more), own_places(handbook)
-    return list(check_chapter(handbook, written, "en", own_places=places).findings)
+    written, pages = chapter(text, language, **more), own_pages(handbook)
+    return list(check_chapter(handbook, written, "en", own_pages=pages).findings)
 
 
 def filled(handbook: Handbook, text: str, language: str = "en", **more: str) -> str:

@@ -54,7 +54,7 @@ TEXTS: dict[str, dict[str, str]] = {
         "why-cane": "Corteza lisa y clara, con yemas: madera del verano pasado.",
         "why-old": "Esta madera es más vieja: corteza áspera, sin yemas propias.",
         "order": "Ponga las tres pasadas en orden.",
-        "rough": "Poda de desbaste: acortar los sarmientos largos",
+        "rough": "Desbaste: acortar los sarmientos largos",
         "thin": "Aclareo: quitar piezas enteras",
         "fine": "Poda fina: cortar cada sarmiento que queda a un pulgar corto",
         "why-rough": "Primero hay que ver la cepa.",

@@ -33,7 +33,7 @@ questions:
     steps:
       - say: {en: Look around, es: Mirar alrededor}
         why: {en: Safety comes first., es: La seguridad va primero.}
-      - say: {en: Rough pass, es: Poda de desbaste}
+      - say: {en: Rough pass, es: Desbaste}
         why: {en: You must see the vine., es: Hay que ver la cepa.}
       - say: {en: Thinning-out pass, es: Aclareo}
         why: {en: What does not belong goes., es: Se quita lo que sobra.}

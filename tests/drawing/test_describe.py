@@ -10,11 +10,11 @@ from pencilwood.words import LANGUAGES
 from vines import SAMPLES, arm, cane, old, vine
 
 ENGLISH = """\
-A one-arm cordon with 40 cm of arm, 2 positions, 3 canes and 12 buds. After the cuts 2 buds are \
-left, at 1 position.
+A one-arm cordon with 40 cm of arm, 2 places, 3 canes and 12 buds. After the cuts 2 buds are \
+left, at 1 place.
 The trunk is 5.5 cm thick and the arm lies 90 cm above the ground. Wires: fruiting wire at 90 cm, \
 catch wires at 120 cm and 150 cm, top wire at 180 cm. Shoots are trimmed in summer at 215 cm.
-Right arm, 40 cm long and 3.5 cm thick, 2 positions, from the head outward:
+Right arm, 40 cm long and 3.5 cm thick, 2 places, from the head outward:
 R1, 12 cm from the head. Old wood m: grows straight from the arm; 2 years old; 6 cm long, 14 mm \
 thick; upright; sound. Cane a: grows from m after 15 mm, 15 mm above the arm; 4 buds, 7 cm apart; \
 35 cm long, 8 mm thick; leaning toward the head; sound; cut back to 2 buds. Old wood m above a: \
@@ -25,12 +25,12 @@ R2, 25 cm from the head. Cane a: grows straight from the arm; 1 bud, 7 cm apart;
 thick; hanging down; spindly; cut off."""
 
 SPANISH = """\
-Un cordón de un brazo con 40 cm de brazo, 2 posiciones, 3 sarmientos y 12 yemas. Después de los \
-cortes quedan 2 yemas, en 1 posición.
+Un cordón de un brazo con 40 cm de brazo, 2 lugares, 3 sarmientos y 12 yemas. Después de los \
+cortes quedan 2 yemas, en 1 lugar.
 El tronco tiene 5,5 cm de grueso y el brazo está a 90 cm del suelo. El alambre de formación está \
 a 90 cm, los alambres de vegetación a 120 cm y 150 cm y el alambre más alto a 180 cm. En verano \
 los brotes se despuntan a 215 cm.
-Brazo derecho, de 40 cm de largo y 3,5 cm de grueso, 2 posiciones, desde la cabeza hacia la punta:
+Brazo derecho, de 40 cm de largo y 3,5 cm de grueso, 2 lugares, desde la cabeza hacia la punta:
 R1, a 12 cm de la cabeza. Madera vieja m: sale directo del brazo; de 2 años; 6 cm de largo y 14 mm \
 de grueso; vertical, hacia arriba; sana. Sarmiento a: sale de m a 15 mm de su base, a 15 mm por \
 encima del brazo; 4 yemas, cada 7 cm; 35 cm de largo y 8 mm de grueso; inclinado hacia la cabeza; \
@@ -72,7 +72,7 @@ def test_every_part_is_described(name: str, language: str) -> None:
 
 def test_an_uncut_vine_is_summarised_without_cuts() -> None:
     parts = two_positions()
-    text = "A one-arm cordon with 40 cm of arm, 2 positions, 3 canes and 12 buds."
+    text = "A one-arm cordon with 40 cm of arm, 2 places, 3 canes and 12 buds."
     assert summarise_vine(parts, None, "en") == summarise_vine(parts, uncut(parts), "en") == text
 
 

@@ -55,9 +55,9 @@ def test_arrows_change_the_position(desktop_page: Page, tidy: ExercisePage, tmp_
     title = desktop_page.locator(".pw-position-title")
     for key, wanted in [("ArrowLeft", "L6"), ("ArrowRight", "L5"), ("ArrowRight", "L4")]:
         desktop_page.keyboard.press(key)
-        expect(title).to_contain_text(f"Position {wanted} ")
+        expect(title).to_contain_text(f"Place {wanted} ")
     expect(desktop_page.locator(".pw-stage-near")).to_have_attribute(
-        "aria-label", re.compile("position L4, 3 of 12")
+        "aria-label", re.compile("place L4, 3 of 12")
     )
 
 
@@ -69,7 +69,7 @@ def test_home_and_end(desktop_page: Page, tidy: ExercisePage, tmp_path: Path) ->
     title = desktop_page.locator(".pw-position-title")
     for key, wanted in [("End", "R6"), ("ArrowRight", "R6"), ("Home", "L6")]:
         desktop_page.keyboard.press(key)
-        expect(title).to_contain_text(f"Position {wanted} ")
+        expect(title).to_contain_text(f"Place {wanted} ")
 
 
 @proves("up-down")

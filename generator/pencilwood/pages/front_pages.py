@@ -10,7 +10,7 @@ from pencilwood.pages.chapters.chapter_page import filled_in
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.doors import doors
 from pencilwood.pages.exercise import ExerciseParts, exercise_parts
-from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.handbook import HOME_TEXT, Handbook
 from pencilwood.pages.page import Page
 from pencilwood.pages.vine_cards import levels_of
 from pencilwood.pages.vine_cards import small_drawing as small_drawing
@@ -19,8 +19,6 @@ from pencilwood.proof import CaseProof
 MORE = ("rules", "scores", "safety", "words", "sources")
 """Pages that the front page leads to beside the doors."""
 HOME = "index"
-HOME_TEXT = "home"
-"""The chapter that stands on the front page; without a title the page has ours."""
 
 
 def home_page(handbook: Handbook, language: str) -> Page:

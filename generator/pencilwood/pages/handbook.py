@@ -17,6 +17,9 @@ from pencilwood.places import Place
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.quiz_proof import QuizProof
 
+HOME_TEXT = "home"
+"""The chapter that stands on the front page; without a title the page has ours."""
+
 
 @dataclass(frozen=True)
 class Chapter:

@@ -22,8 +22,6 @@ class ShownTerm:
     here: TermWords
     others: tuple[tuple[str, TermWords], ...]
     """The same in the other languages."""
-    odd_plural: bool
-    """Whether the plural has to be told; who reads the language makes the others."""
     source: str
     source_title: Title
     published: bool
@@ -62,12 +60,10 @@ def _shown(handbook: Handbook, term: Term, language: str) -> ShownTerm:
         if other != language and other in term.words
     )
     source = handbook.reference.sources[term.source]
-    here = term.words[language]
     return ShownTerm(
         anchor=word_anchor(term.key),
-        here=here,
+        here=term.words[language],
         others=others,
-        odd_plural=not here.plural.startswith(here.word),
         source=source_anchor(term.source),
         source_title=source.title,
         published=source.url != "",

@@ -59,7 +59,7 @@ Por qué importa:
     invierno queda todavía más alta.
 
 Qué hacer en su lugar:
-    Escoja un sarmiento que nace un palmo debajo del alambre. Si la cabeza ya subió, deje
+    Escoja un sarmiento que nace a una mano debajo del alambre. Si la cabeza ya subió, deje
     un chupón de más abajo como pulgar y baje con él la cabeza.
 
 Límites:

@@ -50,7 +50,7 @@ Qué revisa:
 
 Por qué importa:
     La madera entre la cabeza y el sarmiento se queda para siempre. Si cada invierno crece
-    un palmo, la cabeza termina en brazos largos y desnudos. Entonces faltan las yemas que
+    una mano, la cabeza termina en brazos largos y desnudos. Entonces faltan las yemas que
     podrían renovar la cepa.
 
 Qué hacer en su lugar:

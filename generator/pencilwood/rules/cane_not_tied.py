@@ -57,7 +57,7 @@ Qué revisa:
 Por qué importa:
     Una vara suelta se mueve, se roza y se quiebra con el viento y las máquinas. Dos varas
     en un lado se dan sombra y el otro lado queda vacío. Una vara amarrada en el lugar de
-    la vecina le quita luz a las dos.
+    la vecina les quita luz a las dos.
 
 Qué hacer en su lugar:
     Doble la vara despacio, en un día templado o húmedo, con una mano cerca de la base.

@@ -73,7 +73,7 @@ Qué revisa:
 Por qué importa:
     En la cabeza se juntan los brotes de los dos brazos. Los pulgares de ahí la vuelven
     densa y oscura, y los chupones suelen crecer con fuerza. Después no entran bien ni la
-    mano al cosechar ni el tratamiento.
+    mano al cosechar ni lo que se fumiga.
 
 Qué hacer en su lugar:
     Quite en su base los sarmientos de la cabeza. Deje uno solo si al lado se abriría un

@@ -75,7 +75,7 @@ Límites:
 Fuente:
     Varas de 5 a 15 yemas, pulgares de 2: Oxford Companion to Wine, 2006. 12 yemas:
     Australian Journal of Grape and Wine Research, 2014. 10 yemas: OENO One 2022. 8 yemas
-    y un pulgar de 2: película de una bodega de Borgoña. De 10 a 12 si está maduro, de 6 a
+    y un pulgar de 2: video de una bodega de Borgoña. De 10 a 12 si está maduro, de 6 a
     8 si no: un texto de uva de mesa. Que no quede nada intermedio: práctica común, sin
     fuente.
 """

@@ -47,7 +47,7 @@ Qué revisa:
 
 Por qué importa:
     El centro de la cepa debe quedar libre. Los brotes que crecen hacia adentro se cruzan y
-    dan sombra a los racimos. El aire y la aplicación entran mal, y las hojas mojadas tardan
+    dan sombra a los racimos. El aire y lo que se fumiga entran mal, y las hojas mojadas tardan
     en secarse.
 
 Qué hacer en su lugar:

@@ -61,7 +61,7 @@ Límites:
     Quien renueva un brazo puede dejar esa madera a propósito.
 
 Fuente:
-    El sarmiento es un brote que ya se puso marrón: glosario de UC Davis (laboratorio Rost).
+    El sarmiento es un brote que ya se puso café: glosario de UC Davis (laboratorio Rost).
     Las yemas contadas están separadas de la madera más vieja: F. Westover, Wines & Vines,
     mayo de 2016. Lo demás: práctica común, sin fuente.
 """

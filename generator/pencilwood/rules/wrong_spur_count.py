@@ -74,7 +74,7 @@ Límites:
     vara. Algunos no dejan pulgar cuando la cabeza echa muchos sarmientos fuertes.
 
 Fuente:
-    Una vara de 8 yemas con un pulgar de 2: película de una bodega de Borgoña. Varas de 10
+    Una vara de 8 yemas con un pulgar de 2: video de una bodega de Borgoña. Varas de 10
     yemas con un pulgar de 1 a 3 yemas de cada lado: OENO One 2022. Pulgares de 2: Oxford
     Companion to Wine, 2006. Las razones: práctica común, sin fuente.
 """

@@ -93,21 +93,21 @@ BANDS: tuple[Band, ...] = (
 PAGE_ES = """
 Qué revisa:
     Mira si la herramienta tiene fuerza bastante para la madera. Mira también si se usó el
-    serrucho donde las tijeras de mano cortan bien.
+    serrucho donde la tijera de mano corta bien.
 
 Por qué importa:
     Una herramienta muy pequeña aplasta la madera y cansa la mano. Entonces uno tuerce y
     aprieta, y así vienen los accidentes. El serrucho desgarra los sarmientos delgados.
 
 Qué hacer en su lugar:
-    Tijeras de mano para los sarmientos, tijeras de dos manos para lo más grueso y serrucho
+    Tijera de mano para los sarmientos, tijera de dos manos para lo más grueso y serrucho
     para lo más grueso de todo. Si tiene que apretar con las dos manos o torcer, cambie de
     herramienta. Siga el manual del fabricante y las reglas de su empleador.
 
 Límites:
     La regla conoce el grueso de la madera y nada más. Su herramienta puede cortar más o
     menos: primero vale lo que dice el fabricante. No ve si las hojas tienen filo ni dónde
-    está su otra mano. Las tijeras eléctricas no entran aquí.
+    está su otra mano. La tijera eléctrica no entra aquí.
 
 Fuente:
     Tijeras de mano hasta 1/2 de pulgada (13 mm), tijeras de dos manos hasta 1 1/2 pulgadas (38

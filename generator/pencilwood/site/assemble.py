@@ -16,8 +16,8 @@ from pencilwood.pages.chapters.chapter_page import chapter_page
 from pencilwood.pages.chapters.first_picture import small_plate
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.doors import teachers_page, trainers_page, workers_page
-from pencilwood.pages.front_pages import HOME_TEXT, home_page, vines_page
-from pencilwood.pages.handbook import Handbook
+from pencilwood.pages.front_pages import home_page, vines_page
+from pencilwood.pages.handbook import HOME_TEXT, Handbook
 from pencilwood.pages.offline_page import offline_page
 from pencilwood.pages.page import Addresses, Page
 from pencilwood.pages.practice_page import PracticeVine, practice_files, practice_page

@@ -7,11 +7,10 @@ from collections.abc import Collection
 from pencilwood.findings import has_errors
 from pencilwood.pages.chapters.chapter_page import check_chapter
 from pencilwood.pages.chapters.checks import Reading, differences, same_order
-from pencilwood.pages.chapters.links import no_places
 from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.handbook import Chapter, Handbook
 from pencilwood.site.hints import Notes
-from pencilwood.site.own_places import own_places
+from pencilwood.site.own_pages import own_pages
 from pencilwood.site.reference import check_sources_used
 
 
@@ -21,10 +20,9 @@ def check_chapters(
     """Note all that is wrong with the chapters, and tell how hard each is to read."""
     readings: list[Reading] = []
     named: set[str] = set()
-    # With a fault elsewhere not every page can be made; what its links lack is told after that.
-    places = no_places if has_errors(notes.findings) else own_places(handbook)
+    pages = own_pages(handbook, is_faultless=not has_errors(notes.findings))
     for chapter in handbook.chapters:
-        checked = check_chapter(handbook, chapter, notes.language, unread_cases, places)
+        checked = check_chapter(handbook, chapter, notes.language, unread_cases, pages)
         notes.findings.extend(checked.findings)
         named |= checked.sources
         if checked.reading is not None:

@@ -11,8 +11,7 @@ from pencilwood.cases.chapter_head import has_head, read_head
 from pencilwood.cases.report import Report
 from pencilwood.cases.settings_file import CHAPTERS
 from pencilwood.cases.source import read_text
-from pencilwood.pages.front_pages import HOME_TEXT
-from pencilwood.pages.handbook import Chapter
+from pencilwood.pages.handbook import HOME_TEXT, Chapter
 from pencilwood.pages.page import Addresses
 from pencilwood.places import Place
 from pencilwood.site.beside import beside

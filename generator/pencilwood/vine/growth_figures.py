@@ -74,7 +74,7 @@ THICKEST_CANE = GrowthFigure(
     "published",
     {
         "en": "1/2 in (F. Westover, Wines & Vines, May 2016)",
-        "es": "1/2 in (F. Westover, Wines & Vines, mayo 2016)",
+        "es": "1/2 in (F. Westover, Wines & Vines, mayo de 2016)",
     },
 )
 NEW_SPUR_GAINS = GrowthFigure(

@@ -18,14 +18,14 @@ from pencilwood.pages.chapters.checks import (
     reading_of,
 )
 from pencilwood.pages.chapters.explain import explain_words
-from pencilwood.pages.chapters.inline_calls import OUR_PAGES, InlineCalls
-from pencilwood.pages.chapters.links import OwnPlaces, Surroundings, check_links, no_places
+from pencilwood.pages.chapters.inline_calls import InlineCalls
+from pencilwood.pages.chapters.links import OwnPages, Surroundings, check_links
 from pencilwood.pages.chapters.markup import check_markup
 from pencilwood.pages.chapters.problems import Problems
 from pencilwood.pages.chapters.template import Call, fill_in
 from pencilwood.pages.chapters.writing import Writing
 from pencilwood.pages.desk import Desk
-from pencilwood.pages.handbook import Chapter, Handbook
+from pencilwood.pages.handbook import HOME_TEXT, Chapter, Handbook
 from pencilwood.pages.page import Addresses, Page
 
 LIST_OF: dict[Audience, str] = {"worker": "workers", "trainer": "trainers"}
@@ -47,7 +47,7 @@ def check_chapter(
     chapter: Chapter,
     language: str,
     unread_cases: Collection[str] = (),
-    own_places: OwnPlaces = no_places,
+    own_pages: OwnPages | None = None,
 ) -> Checked:
     """Fill a chapter in and look at all that it must meet; findings are in `language`."""
     desk = Desk(handbook, chapter.name, chapter.language)
@@ -57,7 +57,8 @@ def check_chapter(
     check_typed(chapter, problems)
     check_markup(chapter, problems)
     check_brackets(chapter, problems)
-    check_links(chapter, _around(handbook, chapter, filled, own_places), problems)
+    if own_pages is not None:
+        check_links(chapter, _around(handbook, chapter, filled, own_pages), problems)
     reading = None if filled is None else reading_of(chapter, filled)
     if filled is not None and reading is not None and chapter.audience == "worker":
         check_readable(reading, filled, problems)
@@ -65,22 +66,22 @@ def check_chapter(
 
 
 def _around(
-    handbook: Handbook, chapter: Chapter, filled: str | None, own_places: OwnPlaces
+    handbook: Handbook, chapter: Chapter, filled: str | None, own_pages: OwnPages
 ) -> Surroundings:
     """What the links of a chapter can lead to."""
-    beside = {one.name: one for one in handbook.chapters if one.language == chapter.language}
-    addresses = Addresses(handbook.profile.languages)
-    folder = addresses.folder(chapter.language)
-    others = tuple(one for one in map(addresses.folder, handbook.profile.languages) if one)
+    languages = handbook.profile.languages
+    # The text of the front page is part of that page, and no page itself.
+    chapters = (*handbook.chapters, chapter)
+    written = {(one.name, one.language): one for one in chapters if one.name != HOME_TEXT}
 
     # Several links may lead to places of one chapter, which has to be filled in to know them.
     @cache
-    def anchors(name: str) -> Collection[str] | None:
-        if name == chapter.name:
+    def places(name: str, language: str) -> Collection[str] | None:
+        if (name, language) == (chapter.name, chapter.language):
             return None if filled is None else anchors_of(chapter.title, filled)
-        other = beside.get(name)
+        other = written.get((name, language))
         if other is None:
-            return own_places(name, chapter.language)
+            return own_pages.places(name, language)
         # Its own slips are told where it is looked at itself.
         problems = Problems(other.place.file, "en")
         desk = Desk(handbook, other.name, other.language)
@@ -89,12 +90,16 @@ def _around(
         )
         return None if text is None else anchors_of(other.title, text)
 
-    files = {
-        path.removeprefix(folder)
-        for path in handbook.pictures
-        if path.startswith(folder) and (folder or not path.startswith(others))
-    }
-    return Surroundings({chapter.name, *beside, *OUR_PAGES}, files, anchors)
+    return Surroundings(
+        folders={one: Addresses(languages).folder(one) for one in languages},
+        pages={
+            language: {*own_pages.names, *(name for name, one in written if one == language)}
+            for language in languages
+        },
+        are_all_known=own_pages.are_all_known,
+        files=handbook.pictures.keys(),
+        places=places,
+    )
 
 
 def filled_in(desk: Desk, chapter: Chapter) -> str:

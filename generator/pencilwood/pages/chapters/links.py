@@ -1,104 +1,133 @@
-"""Links that an author types as Markdown has them: to a chapter, to a place of it, to a file."""
+"""Where the links of a chapter lead: to a page, to a place of it, to a file that is there."""
 
 from __future__ import annotations
 
 import posixpath
-import re
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass
 from urllib.parse import unquote
 
 from pencilwood.cases.report import nearest
+from pencilwood.pages.chapters.link_reading import Link, line_and_column, links_in
+from pencilwood.pages.chapters.markup import scheme_of
 from pencilwood.pages.chapters.problems import Problems
+from pencilwood.pages.chapters.prose import without_code
 from pencilwood.pages.handbook import Chapter
 from pencilwood.words import say
 
-# Behind "](" of a link or a picture: in angles, where spaces may stand, or with pairs of brackets.
-_INLINE = r"(?<!\\)(!?)\[[^\[\]\n]*\]\(\s*(?:<([^<>\n]*)>|((?:[^()\s<>]|\([^()\s<>]*\))+))"
-# Behind "[name]:", with nothing else on the line but a title; "[note]: see below" is plain text.
-_TITLED = r"""[ \t]*(?:(?:"[^\n]*"|'[^\n]*'|\([^\n]*\))[ \t]*)?$"""
-_DEFINED = r"^ {0,3}\[[^\]\n^][^\]\n]*\]:[ \t]*(\S+)" + _TITLED
-_LEAD = re.compile(f"{_INLINE}|{_DEFINED}")
-_SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:|//")
-_CODE = re.compile(r"`[^`]*`")
-_FENCES = ("```", "~~~")
 _SOURCE = ".md"
+_ASSETS = "assets/"
+"""What we put there has names that an author need not know; the site generator looks there."""
 
 
-OwnPlaces = Callable[[str, str], Collection[str] | None]
-"""The places of a page of ours by its name and language; None where they are not known."""
+@dataclass(frozen=True)
+class OwnPages:
+    """The pages that we make ourselves."""
 
-
-def no_places(_name: str, _language: str) -> None:
-    """Nothing is known of the pages that we make ourselves."""
+    names: Collection[str]
+    """Their names, the same in every language."""
+    places: Callable[[str, str], Collection[str] | None]
+    """The places of a page by its name and language; None where they are not known."""
+    are_all_known: bool = True
+    """False where something is wrong elsewhere: more pages may come once that is put right."""
 
 
 @dataclass(frozen=True)
 class Surroundings:
     """What a link of one chapter can lead to."""
 
-    pages: Collection[str]
-    """Names of the chapters in its language, and of the handbook's own pages beside them."""
+    folders: Mapping[str, str]
+    """The folder of each language, from the root of the site."""
+    pages: Mapping[str, Collection[str]]
+    """By language, the names of its chapters and of our own pages."""
+    are_all_known: bool
     files: Collection[str]
-    """Pictures, drawings and papers, from the folder of its language."""
-    anchors: Callable[[str], Collection[str] | None]
-    """The places of a chapter or a page of ours by its name; None where they are not known."""
+    """Pictures, drawings and papers, from the root of the site."""
+    places: Callable[[str, str], Collection[str] | None]
+    """The places of a page by its name and language; None where they are not known."""
 
 
 def check_links(chapter: Chapter, around: Surroundings, problems: Problems) -> None:
     """No link to a chapter, a place or a file that is not there, and no such picture."""
-    for line, text in _prose(chapter.markdown):
-        for lead in _LEAD.finditer(text):
-            to = lead[2] or lead[3] or (lead[4] or "").strip("<>")
-            if _SCHEME.match(to) is None:
-                found = _Link(unquote(to), bool(lead[1]), (line, lead.start() + 1))
-                _check(found, chapter, around, problems)
+    text = without_code(chapter.markdown)
+    for link in sorted(links_in(text), key=lambda link: link.at):
+        if link.is_certain and not scheme_of(link):
+            _Followed(link, chapter, around, problems, line_and_column(text, link.at)).check()
 
 
 @dataclass(frozen=True)
-class _Link:
-    to: str
-    is_picture: bool
+class _Followed:
+    link: Link
+    chapter: Chapter
+    around: Surroundings
+    problems: Problems
     where: tuple[int, int]
 
+    def check(self) -> None:
+        path, _, anchor = self._to.partition("#")
+        file = posixpath.normpath(posixpath.join(self._beside, path)) if path else self._own_file
+        if self.link.is_picture or not file.endswith(_SOURCE):
+            self._check_file(file)
+            return
+        language, name = self._page(file)
+        if name in self.around.pages[language] or not path:
+            self._check_place(name, language, anchor)
+        elif self.around.are_all_known or "/" not in name:
+            hint = self.problems.hint(path, map(self._as_typed, self._sources(language)))
+            self.problems.add(self.where, "unknown-link", found=path, hint=hint)
 
-def _check(link: _Link, chapter: Chapter, around: Surroundings, problems: Problems) -> None:
-    path, _, anchor = link.to.partition("#")
-    # From the folder of the language; what leads out of it, the site generator knows better.
-    folder = posixpath.dirname(chapter.name)
-    file = posixpath.normpath(posixpath.join(folder, path)) if path else f"{chapter.name}{_SOURCE}"
-    name = file.removesuffix(_SOURCE)
-    if file.startswith("../"):
-        return
-    if link.is_picture or not file.endswith(_SOURCE):
-        _check_file(link, file, around, problems)
-    elif name in around.pages or "/" in name:
-        # What is not there at all in a folder of ours, the site generator tells.
-        known = around.anchors(name) if anchor else None
+    @property
+    def _to(self) -> str:
+        return unquote(self.link.to)
+
+    @property
+    def _home(self) -> str:
+        return self.around.folders[self.chapter.language]
+
+    @property
+    def _own_file(self) -> str:
+        return f"{self._home}{self.chapter.name}{_SOURCE}"
+
+    @property
+    def _beside(self) -> str:
+        """The folder that the chapter's links begin in."""
+        return posixpath.dirname(self._own_file)
+
+    def _as_typed(self, file: str) -> str:
+        """A file of the site, as a link of this chapter names it."""
+        return posixpath.relpath(file, self._beside or ".")
+
+    def _page(self, file: str) -> tuple[str, str]:
+        """Language and name of a page by its file; the first language has no folder."""
+        folders = self.around.folders
+        within = [one for one, folder in folders.items() if folder and file.startswith(folder)]
+        language = within[0] if within else next(iter(folders))
+        return language, file.removeprefix(folders[language]).removesuffix(_SOURCE)
+
+    def _sources(self, language: str) -> Iterable[str]:
+        folder = self.around.folders[language]
+        return (f"{folder}{one}{_SOURCE}" for one in self.around.pages[language])
+
+    def _check_place(self, name: str, language: str, anchor: str) -> None:
+        known = self.around.places(name, language) if anchor else None
         if known is not None and anchor not in known:
-            hint = problems.hint(f"#{anchor}", (f"#{one}" for one in known))
-            problems.add(link.where, "unknown-anchor", found=link.to, hint=hint)
-    else:
-        hint = problems.hint(path, (f"{one}{_SOURCE}" for one in around.pages))
-        problems.add(link.where, "unknown-link", found=path, hint=hint)
+            hint = self.problems.hint(f"#{anchor}", (f"#{one}" for one in known))
+            self.problems.add(self.where, "unknown-anchor", found=self._to, hint=hint)
 
-
-def _check_file(link: _Link, file: str, around: Surroundings, problems: Problems) -> None:
-    if file in around.files or file.startswith("assets/"):
-        return
-    chapters = [] if link.is_picture else [f"{one}{_SOURCE}" for one in around.pages]
-    # A chapter is only meant where its name is near: the list of all of them would help nobody.
-    meant = [*around.files, *(chapters if nearest(file, chapters) else ())]
-    hint = problems.hint(file, meant) if meant else say(problems.language, "chapters.none-beside")
-    problem = "missing-picture" if link.is_picture else "unknown-file"
-    problems.add(link.where, problem, found=link.to, hint=hint)
-
-
-def _prose(markdown: str) -> Iterator[tuple[int, str]]:
-    """Each line that is no code, with its number; code in it gives way to spaces."""
-    is_code = False
-    for number, text in enumerate(markdown.split("\n"), start=1):
-        if text.lstrip().startswith(_FENCES):
-            is_code = not is_code
-        elif not is_code:
-            yield number, _CODE.sub(lambda found: " " * len(found[0]), text)
+    def _check_file(self, file: str) -> None:
+        if file in self.around.files or file.startswith(_ASSETS):
+            return
+        problems, language = self.problems, self.chapter.language
+        wanted = self._as_typed(file)
+        files = [self._as_typed(one) for one in self.around.files if self._page(one)[0] == language]
+        sources = () if self.link.is_picture else map(self._as_typed, self._sources(language))
+        chapters = list(sources)
+        # A chapter is only meant where its name is near: the list of all would help nobody.
+        meant = [*files, *(chapters if nearest(wanted, chapters) else ())]
+        hint = (
+            problems.hint(wanted, meant)
+            if meant
+            else say(problems.language, "chapters.none-beside")
+        )
+        problem = "missing-picture" if self.link.is_picture else "unknown-file"
+        problems.add(self.where, problem, found=self._to, hint=hint)

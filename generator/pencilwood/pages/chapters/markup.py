@@ -10,23 +10,12 @@ import html
 import re
 from collections.abc import Iterator
 
+from pencilwood.pages.chapters.link_reading import Link, line_and_column, links_in
 from pencilwood.pages.chapters.problems import Problems
+from pencilwood.pages.chapters.prose import without_calls, without_code
 from pencilwood.pages.handbook import Chapter
 
-_NO_TEXT = (
-    re.compile(r"^(```|~~~).*?^\1[^\n]*$", re.DOTALL | re.MULTILINE),
-    re.compile(r"\{\{[^{}]*\}\}"),
-    re.compile(r"`[^`\n]*`"),
-)
 _TAG = re.compile(r"<(?=[A-Za-z/!?])")
-# Behind "](", whatever stands in the brackets: a picture, code, more brackets.
-_INLINE = re.compile(r"\]\(\s*<?\s*([^)\s>]*)")
-# Behind "[name]:" at the beginning of a line, also of a list's or a quotation's.
-_DEFINED = re.compile(
-    r"^[ \t>*+.)\d-]*\[([^\[\]]*)\]:\s*<?(\S+)(?=[ \t]*(?:[\"'(]|$))", re.MULTILINE
-)
-_NAMED = re.compile(r"\](?:\s?\[([^\[\]]*)\])?(?!\()")
-_BRACKET = re.compile(r"\\.|[\[\]]|\n[ \t]*\n")
 _SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:|//")
 _WEB = ("http:", "https:")
 # Never shown, not even as code: what we take for code the Markdown reader may take for a link.
@@ -37,12 +26,9 @@ _ATTRIBUTES = re.compile(r"\{[:\s]*[#.\w][^{}\n]*\}")
 
 def check_markup(chapter: Chapter, problems: Problems) -> None:
     """Tell every tag, every link that is no link to a page, every picture from elsewhere."""
-    text = chapter.markdown
-    for pattern in _NO_TEXT:
-        text = pattern.sub(lambda found: re.sub(r"[^\n]", " ", found[0]), text)
+    text = without_calls(without_code(chapter.markdown))
     for at, problem, found in sorted({*_found(text), *_links(chapter.markdown, runs=True)}):
-        before = text[:at].split("\n")
-        problems.add((len(before), len(before[-1]) + 1), problem, found=found)
+        problems.add(line_and_column(text, at), problem, found=found)
 
 
 def _found(text: str) -> Iterator[tuple[int, str, str]]:
@@ -56,53 +42,22 @@ def _found(text: str) -> Iterator[tuple[int, str, str]]:
 
 def _links(text: str, *, runs: bool = False) -> Iterator[tuple[int, str, str]]:
     """All that lead where no page is; or of these only what `runs` something."""
-    begins = _begins(text)
-    for link in _INLINE.finditer(text):
-        at = begins.get(link.start(), link.start())
-        is_picture = _is_picture(text, at)
-        yield from _link(at - is_picture, link[1], runs, is_picture=is_picture)
-    shown = {
-        _one_case(named[1] or text[at + 1 : named.start()])
-        for named in _NAMED.finditer(text)
-        for at in (begins.get(named.start(), 0),)
-        if _is_picture(text, at)
-    }
-    for named in _DEFINED.finditer(text):
-        at = text.index("[", named.start())
-        yield from _link(at, named[2], runs, is_picture=_one_case(named[1]) in shown)
+    for link in links_in(text):
+        scheme = scheme_of(link)
+        if runs and scheme not in _RUN:
+            continue
+        if scheme and (link.is_picture or scheme not in _WEB):
+            problem = "picture-from-elsewhere" if link.is_picture else "no-page-link"
+            yield link.at, problem, _short(link.to)
 
 
-def _link(at: int, to: str, runs: bool, *, is_picture: bool) -> Iterator[tuple[int, str, str]]:
-    # As a browser reads it: coded letters count as what they stand for, spaces not at all.
-    scheme = _SCHEME.match(_UNSEEN.sub("", html.unescape(to)).lower())
-    if runs and (scheme is None or scheme[0] not in _RUN):
-        return
-    if scheme is not None and (is_picture or scheme[0] not in _WEB):
-        problem = "picture-from-elsewhere" if is_picture else "no-page-link"
-        yield at, problem, _short(to)
+def scheme_of(link: Link) -> str:
+    """How a link to elsewhere begins, `https:` or `//`; empty for one that stays within the site.
 
-
-def _begins(text: str) -> dict[int, int]:
-    """Where each closing bracket of a paragraph was opened, in one go from its top."""
-    found: dict[int, int] = {}
-    opened: list[int] = []
-    for mark in _BRACKET.finditer(text):
-        if mark[0] == "[":
-            opened.append(mark.start())
-        elif mark[0] != "]":
-            if "\n" in mark[0]:
-                opened.clear()
-        elif opened:
-            found[mark.start()] = opened.pop()
-    return found
-
-
-def _is_picture(text: str, at: int) -> bool:
-    return text[at : at + 1] == "[" and text[max(0, at - 1) : at] == "!"
-
-
-def _one_case(name: str) -> str:
-    return " ".join(name.lower().split())
+    It is read as a browser does: coded letters count as what they stand for, spaces not at all.
+    """
+    scheme = _SCHEME.match(_UNSEEN.sub("", html.unescape(link.to)).lower())
+    return scheme[0] if scheme else ""
 
 
 def _short(text: str) -> str:

@@ -13,6 +13,7 @@ from pencilwood.readability import Sentence, sentences
 # a page of openings without an end would take minutes.
 _FENCE = re.compile(r"^(```|~~~).*?^\1[^\n]*$", re.DOTALL | re.MULTILINE)
 _CODE = re.compile(r"`[^`\n]*`")
+_CALL = re.compile(r"\{\{[^{}]*\}\}")
 _TAG = re.compile(r"<[^<>]*>")
 _LINK_TO = re.compile(r"\]\((?:[^()\n]|\([^()\n]*\))*\)")
 _NUMBERING = re.compile(r"^[ \t]*\d+[.)](?=\s)", re.MULTILINE)
@@ -112,6 +113,16 @@ def prose(filled: str) -> Iterator[Prose]:
 def without_fences(text: str) -> str:
     """The text with fenced code blanked, every line kept."""
     return _FENCE.sub(_blank, text)
+
+
+def without_code(text: str) -> str:
+    """The text with all code blanked, every sign at its place."""
+    return _CODE.sub(_blank, without_fences(text))
+
+
+def without_calls(text: str) -> str:
+    """The text with every `{{ ... }}` blanked, every sign at its place."""
+    return _CALL.sub(_blank, text)
 
 
 def is_apart(row: str) -> bool:
