@@ -12,8 +12,8 @@ _ROW = re.compile(r"^\| (\{\{ cite.*?) \| .* \| ([^|]+) \|$", re.MULTILINE)
 _CITED = re.compile(r'cite\("([a-z0-9-]+)"\)')
 # The word in the last column that a source of each sort calls for.
 _WORDS = {
-    "en": {"from memory": "from memory", "read-2nd": "second hand", "read": "read|titles"},
-    "es": {"from memory": "de memoria", "read-2nd": "de segunda mano", "read": "leíd|títulos"},
+    "en": {"from memory": "from memory", "second hand": "second hand", "read": "read|titles"},
+    "es": {"from memory": "de memoria", "second hand": "de segunda mano", "read": "leíd|títulos"},
 }
 
 

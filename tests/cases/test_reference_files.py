@@ -56,6 +56,16 @@ def test_good_files(tmp_path: Path) -> None:
     assert (terms["head"].by_hand, terms["spur"].by_hand) == (True, False)
 
 
+def test_what_was_seen_in_a_copy_is_read_under_its_old_name_too(tmp_path: Path) -> None:
+    text = "".join(
+        f"{name}: {{title: x, kind: published, read: {read}}}\n"
+        for name, read in (("new", "second hand"), ("old", "read-2nd"))
+    )
+    sources, found = read_sources(written(tmp_path, text))
+    assert found == []
+    assert {one.read for one in sources.values()} == {"second hand"}
+
+
 def test_a_title_may_hold_words_of_ours_in_each_language(tmp_path: Path) -> None:
     text = (
         "old: {title: {en: An old book, es: Un libro viejo}, kind: published, read: read}\n"

@@ -10,7 +10,7 @@ from typing import Literal
 from pencilwood.places import Place
 
 SourceKind = Literal["published", "common practice", "from memory"]
-HowRead = Literal["read", "read-2nd", "not read"]
+HowRead = Literal["read", "second hand", "not read"]
 
 
 @dataclass(frozen=True)

@@ -21,7 +21,13 @@ _KINDS: dict[str, SourceKind] = {
     "from memory": "from memory",
 }
 _LONGEST = 300
-_READ: dict[str, HowRead] = {"read": "read", "read-2nd": "read-2nd", "not read": "not read"}
+_READ: dict[str, HowRead] = {
+    "read": "read",
+    "second hand": "second hand",
+    "not read": "not read",
+    # What it was called at first; files that say so go on being read.
+    "read-2nd": "second hand",
+}
 
 
 TITLE = Key("title", Cited(_LONGEST), "Author, title, publisher, year: as one cites it.")

@@ -56,6 +56,6 @@ def _about_sources(opened: Opened, language: str) -> str:
         memory=kinds["from memory"],
         sources=len(reference.sources),
         read=read["read"],
-        second=read["read-2nd"],
+        second=read["second hand"],
         unread=read["not read"],
     )
