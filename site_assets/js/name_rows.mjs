@@ -2,7 +2,7 @@
 
 /** Width of a letter or digit, compared with its height; wider than most, to be safe. */
 export const NAME_WIDTH = 0.62;
-const GAP = 0.2;
+const GAP = 0.35;
 
 /**
  * In which row each name goes so that none covers another; of two, that nearer the head is first.

@@ -13,7 +13,7 @@ const LEAST_PX = 11.1;
 /** As high are the letters beside the wood, and what a letter that stands by itself must be. */
 const LETTER_MM = 30;
 const SMALLEST_LETTER_PX = 8;
-const APART_PX = 3;
+const APART_PX = 5;
 const MOST_ROWS = 2;
 const EMPTY_SHARE = 0.12;
 
@@ -92,8 +92,12 @@ function isAboveWood(name) {
   return foot !== null && foot !== undefined && Number(name.getAttribute("y")) < Number(foot);
 }
 
-/** @param {SVGElement} name */
-const fromHead = (name) => Math.abs(Number(name.getAttribute("x")));
+/**
+ * By its wood: the trunk pushes the names nearest the head aside, one under the other.
+ *
+ * @param {SVGElement} name
+ */
+const fromHead = (name) => Math.abs(Number(name.closest("[data-x]")?.getAttribute("data-x")));
 
 /**
  * Leaves the names and heights of the wires out where the edge of the picture would cut one.

@@ -237,7 +237,7 @@ function places(vine, sheet) {
   const rows = rowsOfNames(names, PLACE_MM);
   names.forEach(({ x, text: name }, number) => {
     const row = rows[number];
-    const place = make("g", { class: "pw-place", "data-position": name });
+    const place = make("g", { class: "pw-place", "data-position": name, "data-x": sheet.positions[number].x });
     place.append(text(name, "pw-place-name", PLACE_MM, x, -vine.cordon + thickest + PLACE_MM * (1.05 + row)));
     group.append(place);
   });

@@ -7,7 +7,7 @@ const NEAR_MARGIN_MM = 220;
 const NEAR_HEIGHT_MM = 460;
 const NEAR_LIFT_MM = 80;
 const MOST_NEAR = 3;
-const NAME_GAP = 0.25;
+const NAME_GAP = 0.35;
 
 /** @typedef {{x: number, y: number, width: number, height: number}} Box  in user units, mm */
 

@@ -136,3 +136,18 @@ def test_states_of_a_vine_with_arms_are_to_one_scale(name: str) -> None:
     first, second = (at_one_scale(one, uncut_views)[0].window for one in states)
     assert (first.left, first.right) == (second.left, second.right)
     assert second.top >= first.top, "what was cut needs no room"
+
+
+@pytest.mark.parametrize(
+    ("classes", "told"),
+    [
+        ("pw-near", ""),
+        ("pw-near pw-crowded", "phones"),
+        ("pw-near pw-crowded pw-on-wood", "everywhere"),
+        ("pw-near pw-one-view pw-on-wood", ""),
+    ],
+)
+def test_a_picture_tells_where_names_are_left_out_unless_another_view_has_them(
+    classes: str, told: str
+) -> None:
+    assert names_left_out(f'<svg class="{classes}"/>') == told

@@ -9,7 +9,7 @@ const name = (left, top = 0) => ({ left, right: left + 20, top, bottom: top + 12
 const down = (areas, taken = []) => movesOf(areas, taken, areas.map(() => 1));
 
 const ROWS = [
-  ["a name that would lie over the one before it goes a row down", [0, 10, 24, 60], [0, 12, 0, 0]],
+  ["a name that would lie over the one before it goes a row down", [0, 10, 26, 60], [0, 12, 0, 0]],
   ["a third one goes two rows down", [0, 5, 10], [0, 12, 24]],
   ["a name without a free row is left out", [0, 2, 4, 6, 60], [0, 12, 24, null, 0]],
 ];

@@ -19,6 +19,8 @@ _WIDTH_SHARE = 0.62
 """Width of a letter or digit, compared with its height; wider than most, to be safe."""
 _HEIGHT_SHARE = 0.75
 """How high a capital letter or a digit is."""
+_GAP_MM = POSITION_MM * 0.18
+"""Between names side by side, which would be read as one."""
 _WOOD_HALF_MM = 11.0
 """Half as wide as most canes are drawn, with the ink around them."""
 
@@ -29,7 +31,10 @@ def half_wide_mm(name: str) -> float:
 
 
 def crowded_names(feet: Iterable[tuple[str, Point]]) -> frozenset[str]:
-    """The names, each with the foot of its text, that have no room beside those nearer the head."""
+    """The names, each with the foot of its text, that have no room beside those nearer the head.
+
+    Of two that are as near, the first goes before.
+    """
     kept: list[tuple[str, Point]] = []
     crowded = set()
     for name, foot in sorted(feet, key=lambda one: abs(one[1].x)):
@@ -50,6 +55,6 @@ def lies_on_wood(name: str, foot: Point, wood: Iterable[Point], times: float = 1
 
 
 def _touch(name: str, foot: Point, other: str, other_foot: Point) -> bool:
-    wide = (half_wide_mm(name) + half_wide_mm(other)) * LARGER_ON_PHONES
+    wide = (half_wide_mm(name) + half_wide_mm(other) + _GAP_MM) * LARGER_ON_PHONES
     high = POSITION_MM * _HEIGHT_SHARE * LARGER_ON_PHONES
     return abs(foot.x - other_foot.x) < wide and abs(foot.y - other_foot.y) < high

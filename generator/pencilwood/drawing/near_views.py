@@ -11,6 +11,7 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from pencilwood.drawing.arm_view import length_left_mm
+from pencilwood.drawing.crowded_names import CROWDED, ON_WOOD
 from pencilwood.drawing.place_names import boxes_of_names
 from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Plate, Window, frame_around_all
 from pencilwood.drawing.points import XY
@@ -72,6 +73,18 @@ def near_views(
         )
         for view, window in zip(plate.views, windows, strict=True)
     )
+
+
+def names_left_out(near_drawing: str) -> str:
+    """Where a picture from near leaves names out that no other view of it gives.
+
+    "everywhere", "phones", or nothing.
+    """
+    if ONE_VIEW in near_drawing:
+        return ""
+    if ON_WOOD in near_drawing:
+        return "everywhere"
+    return "phones" if CROWDED in near_drawing else ""
 
 
 def alike(frames: Sequence[Frame]) -> list[Frame]:

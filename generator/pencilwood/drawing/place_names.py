@@ -45,7 +45,8 @@ def draw_places(plate: Plate) -> Group:
     elif plate.second is not None:
         css_class += " pw-places-twice"
     names = list(named(plate))
-    crowded = crowded_names((position.name, foot) for position, _, foot in names)
+    outward = sorted(names, key=lambda one: (abs(one[2].x), abs(one[1].x)))
+    crowded = crowded_names((position.name, foot) for position, _, foot in outward)
     wood = _wood_below(plate)
     places = []
     for position, foot, text_foot in names:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Window
+from pencilwood.drawing.shapes import Group
 from pencilwood.drawing.stages import GONE, Stage, Stages
 from pencilwood.drawing.tied_canes import laid_canes
 from pencilwood.drawing.trellis import WIRE_WORDS
@@ -28,12 +29,13 @@ def draw_pruned(
     hidden: Sequence[str] = (),
     css_class: str = "",
     view: str = "",
+    over: Group | None = None,
 ) -> str:
     """A part of a pruned vine, large: what is left, and all that came off as a ghost.
 
     Each cut has its mark, in whatever pass it was made. Canes that were tied lie along the wire.
     `hidden` are classes of what is left out too, `css_class` goes on the root, and `view` is the
-    one view that is drawn of a form with several.
+    one view that is drawn of a form with several; `over` is drawn last.
     """
     left = after_cuts(uncut(parts), cuts)
     laid = laid_canes(left, cuts)
@@ -53,6 +55,7 @@ def draw_pruned(
         hidden=[*WIRE_WORDS, *hidden],
         ghosts=[GONE],
         laid=laid,
+        over=over,
     )
 
 

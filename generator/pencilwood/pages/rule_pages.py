@@ -22,6 +22,7 @@ from pencilwood.pages.rule_pictures import fault_picture
 from pencilwood.pages.rule_prices import forms_of, in_order, rule_shown
 from pencilwood.pages.score_page import bands_shown
 from pencilwood.pages.wood_words import cut_words
+from pencilwood.pages.zone_shown import with_room_for_zone, zone_drawn
 from pencilwood.rules import RULES
 from pencilwood.rules.rulebook import RULEBOOK
 from pencilwood.rules.shapes import Rule
@@ -113,12 +114,12 @@ def examples_shown(desk: Desk, rule: Rule, prefix: str = "") -> Iterator[ShownEx
     """
     shown = desk.handbook.examples.get(rule.name, {})
     kinds = [kind for kind in ("bad", "good") if kind in shown]
-    views = to_compare([_views(shown[kind]) for kind in kinds])
+    views = to_compare([_views(rule, shown[kind]) for kind in kinds])
     for kind, own in zip(kinds, views, strict=True):
         yield _example(desk, rule, shown[kind], prefix, own)
 
 
-def _views(example: RuleExample) -> tuple[NearView, ...]:
+def _views(rule: Rule, example: RuleExample) -> tuple[NearView, ...]:
     """Of arms the wood that is left; of a head also a little of what came off."""
     before = uncut(divide(example.vine))
     left = after_cuts(before, example.cuts)
@@ -126,7 +127,8 @@ def _views(example: RuleExample) -> tuple[NearView, ...]:
     views = near_views(before, laid, beyond_mm=_GHOSTS_MM, left=left)
     if len(views) > 1:
         return views
-    return (replace(views[0], window=window_on_arms(left, laid)),)
+    near = replace(views[0], window=window_on_arms(left, laid))
+    return with_room_for_zone([near], [rule], left.parts)
 
 
 def _example(
@@ -151,6 +153,7 @@ def _example(
             hidden=() if _names_a_piece(parts, told) else (LETTER,),
             css_class=near.css_class if near.view else "",
             view=near.view,
+            over=zone_drawn(desk, [rule], parts),
         )
 
     drawing = near_pictures(desk, views, f"{prefix}{example.kind}-{rule.name}", draw)

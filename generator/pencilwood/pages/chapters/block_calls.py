@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from pencilwood.drawing import scale_words
 from pencilwood.drawing.close_up import draw_close_up
+from pencilwood.drawing.near_views import names_left_out
 from pencilwood.drawing.plates import PLATES, draw_plate
 from pencilwood.pages.chapters.prose import typed_figures
 from pencilwood.pages.chapters.template import Where
@@ -56,7 +57,11 @@ class BlockCalls:
             else:
                 drawing = _DOWN_TO[down_to](vine, prefix, self._titled(vine), self._desk)
         near = not at and down_to == "wood"
-        return self._figure(where, drawing, caption, close=bool(at), near=near)
+        left_out = names_left_out(drawing) if near else ""
+        more = self._desk.href(f"cases/{case}") if left_out else ""
+        return self._figure(
+            where, drawing, caption, close=bool(at), near=near, left_out=left_out, more=more
+        )
 
     def _close_up(self, vine: VineState, at: str, prefix: str) -> str:
         desk = self._desk
@@ -103,8 +108,17 @@ class BlockCalls:
         return self._writing.one_line("chapter_safety.html", note=notes[note], first=first)
 
     def _figure(
-        self, where: Where, drawing: str, caption: str, *, close: bool, near: bool = False
+        self,
+        where: Where,
+        drawing: str,
+        caption: str,
+        *,
+        close: bool,
+        near: bool = False,
+        left_out: str = "",
+        more: str = "",
     ) -> Markup:
+        """A drawing with its caption; `more` leads to the names that are left out of it."""
         self._alone(where)
         for _ in typed_figures(caption):
             self._writing.problems.add(where, "typed-number", found=caption)
@@ -114,6 +128,8 @@ class BlockCalls:
             drawing=drawing,
             caption=caption,
             close=close,
+            left_out=left_out,
+            more=more,
             scale=scale_words(self._desk.language) if near else "",
         )
 

@@ -10,11 +10,14 @@ from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.labels import LETTER
 from pencilwood.drawing.near_views import NearView, at_one_scale, near_views
 from pencilwood.drawing.plate import Window
+from pencilwood.drawing.shapes import Group
 from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
 from pencilwood.drawing.tied_canes import Laid, laid_canes
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.near_pictures import near_pictures
+from pencilwood.pages.zone_shown import with_room_for_zone, zone_drawn
 from pencilwood.proof import CaseProof
+from pencilwood.rules import RULE_BY_NAME
 from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import Parts, WoodLeft, uncut
 
@@ -92,13 +95,18 @@ class VineState:
 
 def draw_near(vine: VineState, prefix: str, title: str, desk: Desk) -> str:
     """All wood of a vine, so near that it fills the picture; HTML of a picture for each view."""
-    whole = uncut(vine.parts)
+    whole, taught = uncut(vine.parts), [RULE_BY_NAME[name] for name, _ in vine.proof.case.teaches]
     views = at_one_scale(
         near_views(vine.seen, vine.laid, left=vine.seen), near_views(whole, left=whole)
     )
 
+    views = with_room_for_zone(views, taught, vine.parts)
+
     def draw(near: NearView, own_prefix: str) -> str:
-        return _drawn(vine, own_prefix, title, desk, near.shown(clipped=True), near.css_class)
+        return _drawn(
+            vine, own_prefix, title, desk, near.shown(clipped=True), near.css_class,
+            over=zone_drawn(desk, taught, vine.parts),
+        )  # fmt: skip
 
     return near_pictures(desk, views, prefix, draw)
 
@@ -112,7 +120,13 @@ def draw_down_to_ground(vine: VineState, prefix: str, title: str, desk: Desk) ->
 
 
 def _drawn(
-    vine: VineState, prefix: str, title: str, desk: Desk, window: Window | None, near: str = ""
+    vine: VineState,
+    prefix: str,
+    title: str,
+    desk: Desk,
+    window: Window | None,
+    near: str = "",
+    over: Group | None = None,
 ) -> str:
     units = desk.profile.units
     return draw_vine(
@@ -127,4 +141,5 @@ def _drawn(
         ghosts=vine.ghosts,
         laid=vine.laid,
         window=window,
+        over=over,
     )  # fmt: skip
