@@ -10,7 +10,7 @@ import pytest
 from cane_vines import cane_vine
 from heads import head_vine, random_head
 from high_cordons import high_vine
-from pencilwood.drawing.near_views import at_one_scale, near_views, to_compare
+from pencilwood.drawing.near_views import at_one_scale, names_left_out, near_views, to_compare
 from pencilwood.drawing.place_names import boxes_of_names
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.wood_text import plate_of
