@@ -62,7 +62,7 @@ def test_a_poor_pruning_is_shown_where_and_why(
     expect(finding).to_contain_text("Must rule")
     expect(finding.get_by_role("link")).to_have_attribute("href", re.compile(r"^rules/"))
     finding.get_by_role("button").first.click()
-    here = result.get_by_text("You are looking at position L6.")
+    here = result.get_by_text("You are looking at place L6.")
     expect(here).to_be_visible()
     press(page, "Change my cuts")
     expect(result).to_be_hidden()
