@@ -66,7 +66,7 @@ def draw_head_zone(plate: Plate, zone_mm: int, language: str) -> Group:
         "font-size": _NAME_MM,
         "fill": INK,
         "stroke": PAPER,
-        "stroke-width": 7.0,
+        "stroke-width": 16.0,
         "paint-order": "stroke",
         "text-anchor": "middle",
     }

@@ -26,7 +26,7 @@ _AROUND_MM = 45.0
 _AROUND_NAMES_MM = 24.0
 _LEAST_AHEAD_MM, _LEAST_BEHIND_MM = 260.0, 190.0
 """So much of what is ahead of the arms and behind them is seen, also where there is no wood."""
-_WIDER = 1.1
+_WIDER = 1.25
 """A picture is made so much wider at most, for names to be readable on a phone."""
 _STEPS = 6
 _POSTS_MM = 300.0

@@ -29,6 +29,8 @@ _PUSHED_MM = 60.0
 """How far from below its place a name may be pushed by another."""
 _ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
 """How far beside its place a name may stand; a line leads to the place."""
+_CLEAR_OF_TRUNK_MM = 20.0
+"""Between the bark and a name in the large letters of a small screen."""
 _CLEAR_MM = 22.0
 _OVER_LINE_SHARE, _UNDER_LINE_SHARE = 1.0, 0.4
 """How far a name with the edge of paper around it goes above its line, and below."""
@@ -147,7 +149,7 @@ def _named_over_arm(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
 
 def _clear_of_trunk(plate: Plate, position: Position, x: float) -> float:
     half = half_wide_mm(position.name) * LARGER_ON_PHONES
-    clear = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + half + 10
+    clear = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + half + _CLEAR_OF_TRUNK_MM
     return max(x, clear) if x > 0 else min(x, -clear)
 
 
