@@ -21,6 +21,12 @@ def test_names_in_one_row(feet: dict[str, float], crowded: str, why: str) -> Non
     assert " ".join(sorted(found)) == crowded, why
 
 
+def test_names_that_the_text_speaks_of_go_first() -> None:
+    feet = [("R1", Point(100.0, 0.0)), ("R2", Point(160.0, 0.0)), ("R3", Point(215.0, 0.0))]
+    assert crowded_names(feet, {"R2"}) == {"R1", "R3"}
+    assert crowded_names(feet, {"R1", "R2"}) == {"R2"}, "of two spoken of, the nearer one stays"
+
+
 def test_rows_part_names() -> None:
     feet = [("R1", Point(100.0, 0.0)), ("R2", Point(120.0, 80.0))]
     assert crowded_names(feet) == frozenset()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from pencilwood.drawing.looks import POSITION_MM
 from pencilwood.drawing.points import Point
@@ -30,14 +30,14 @@ def half_wide_mm(name: str) -> float:
     return len(name) * POSITION_MM * _WIDTH_SHARE / 2
 
 
-def crowded_names(feet: Iterable[tuple[str, Point]]) -> frozenset[str]:
+def crowded_names(feet: Iterable[tuple[str, Point]], first: Collection[str] = ()) -> frozenset[str]:
     """The names, each with the foot of its text, that have no room beside those nearer the head.
 
-    Of two that are as near, the first goes before.
+    Names that are spoken of go `first`. Of two that are as near, the first one goes before.
     """
     kept: list[tuple[str, Point]] = []
     crowded = set()
-    for name, foot in sorted(feet, key=lambda one: abs(one[1].x)):
+    for name, foot in sorted(feet, key=lambda one: (one[0] not in first, abs(one[1].x))):
         if any(_touch(name, foot, *other) for other in kept):
             crowded.add(name)
         else:

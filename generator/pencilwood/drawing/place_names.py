@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from pencilwood.drawing.crowded_names import (
     CROWDED,
@@ -39,8 +39,11 @@ Span = tuple[float, float]
 """From where to where a name goes, from left to right."""
 
 
-def draw_places(plate: Plate) -> Group:
-    """The names of the positions, in as many rows as they need."""
+def draw_places(plate: Plate, first: Collection[str] = ()) -> Group:
+    """The names of the positions, in as many rows as they need.
+
+    Those that are spoken of go `first` where a small screen has no room for all.
+    """
     css_class = "pw-places"
     if plate.looks.name_foot is not None:
         css_class += " pw-places-inside"
@@ -48,7 +51,7 @@ def draw_places(plate: Plate) -> Group:
         css_class += " pw-places-twice"
     names = list(named(plate))
     outward = sorted(names, key=lambda one: (abs(one[2].x), abs(one[1].x)))
-    crowded = crowded_names((position.name, foot) for position, _, foot in outward)
+    crowded = crowded_names(((position.name, foot) for position, _, foot in outward), first)
     wood = _wood_below(plate)
     places = []
     for position, foot, text_foot in names:
@@ -56,7 +59,7 @@ def draw_places(plate: Plate) -> Group:
         if lies_on_wood(position.name, text_foot, wood):
             marks.insert(0, ON_WOOD)
         on_wood = lies_on_wood(position.name, text_foot, wood, LARGER_ON_PHONES)
-        if on_wood or position.name in crowded:
+        if (on_wood and position.name not in first) or position.name in crowded:
             marks.insert(0, CROWDED)
         places.append(_place(plate, position, foot, text_foot, marks))
     return Group(tuple(places), {"class": css_class})

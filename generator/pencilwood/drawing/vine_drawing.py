@@ -46,6 +46,7 @@ def draw_vine(
     sawn: Sawn | None = None,
     over: Group | None = None,
     letter_mm: float = LETTER_MM,
+    first_names: Collection[str] = (),
 ) -> str:
     """A vine as SVG text; every id in it begins with `prefix`.
 
@@ -56,7 +57,8 @@ def draw_vine(
     `window` shows a part of the vine instead of all of it; `hidden` and `ghosts` are classes
     of wood that is left out, or of which the edge alone is drawn; `laid` are canes that are
     tied along the wire; `sawn` is an arm that comes off at the head; `over` is drawn last;
-    `letter_mm` is how high the letters beside the wood are.
+    `letter_mm` is how high the letters beside the wood are; `first_names` are places that the
+    text speaks of, whose names a small screen leaves out last.
     """
     shown = wood_shown(
         parts,
@@ -71,6 +73,7 @@ def draw_vine(
         clipped_to=window.frame if window and window.clipped else None,
         view=window.view if window else "",
         letter_mm=letter_mm,
+        first_names=first_names,
     )
     sheet = _Paper(prefix, language, title, description, units, css_class, alone, window, over)
     own = dict(data or {})

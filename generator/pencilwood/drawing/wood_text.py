@@ -59,6 +59,8 @@ class WoodShown:
     """The one view that is drawn; empty for all."""
     letter_mm: float = LETTER_MM
     """How high the letters beside the wood are."""
+    first_names: tuple[str, ...] = ()
+    """Places that the text beside it speaks of; their names go before those of neighbours."""
 
     @property
     def facts(self) -> list[object]:
@@ -81,6 +83,7 @@ def wood_shown(
     clipped_to: Frame | None = None,
     view: str = "",
     letter_mm: float = LETTER_MM,
+    first_names: Collection[str] = (),
 ) -> WoodShown:
     """The same in a form that can be compared; the parts and stages follow from its values."""
     gone = tuple(
@@ -103,6 +106,7 @@ def wood_shown(
         clipped_to=clipped_to,
         view=view,
         letter_mm=letter_mm,
+        first_names=tuple(sorted(first_names)),
     )
 
 
@@ -163,7 +167,7 @@ def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
     if shown.frame_targets:
         yield plate.looks.frame_targets(shown.vine)
     yield Group(draw_hanging(plate, prefix, stages, letters), {"class": "pw-wood-front"})
-    yield draw_places(plate)
+    yield draw_places(plate, shown.first_names)
 
 
 def _frame(plate: Plate, prefix: str) -> Group:

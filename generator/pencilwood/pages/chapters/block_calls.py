@@ -51,7 +51,8 @@ class BlockCalls:
             return Markup()
         drawing = ""
         if self._writing.draws:
-            vine, prefix = VineState(proof, state), self._writing.prefix(case)
+            spoken_of = self._writing.spoken_of & set(places)
+            vine, prefix = VineState(proof, state, spoken_of), self._writing.prefix(case)
             if at:
                 drawing = self._close_up(vine, at, prefix)
             else:

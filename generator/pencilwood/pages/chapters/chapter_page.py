@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection
 from dataclasses import dataclass
 from functools import cache
@@ -30,6 +31,8 @@ from pencilwood.pages.page import Addresses, Page
 
 LIST_OF: dict[Audience, str] = {"worker": "workers", "trainer": "trainers"}
 """The page that lists the chapters for each reader."""
+_TAG = re.compile(r"<[^>]*>")
+_WORD = re.compile(r"\w+")
 
 
 @dataclass(frozen=True)
@@ -105,13 +108,22 @@ def _around(
 def filled_in(desk: Desk, chapter: Chapter) -> str:
     """The Markdown of a chapter that has been checked."""
     problems = Problems(chapter.place.file, "en")
-    writing = Writing(desk, chapter, problems)
+    writing = Writing(desk, chapter, problems, spoken_of=_words_of(desk, chapter))
     filled = fill_in(chapter.markdown, _calls(writing), problems)
     if filled is None:
         raise ValueError(f"{chapter.place}: an unchecked chapter: {problems.findings}")
     if chapter.audience == "worker":
         filled = explain_words(writing, filled, InlineCalls(writing).word_link)
     return filled.lstrip("\n")
+
+
+def _words_of(desk: Desk, chapter: Chapter) -> frozenset[str]:
+    """All words of its text and captions, measured ones too: its drawings have to name places."""
+    # A desk of its own, since a desk counts what it writes.
+    own = Desk(desk.handbook, desk.path, desk.language)
+    problems = Problems(chapter.place.file, "en")
+    text = fill_in(chapter.markdown, _calls(Writing(own, chapter, problems, draws=False)), problems)
+    return frozenset(_WORD.findall(_TAG.sub(" ", text or "")))
 
 
 def chapter_page(handbook: Handbook, chapter: Chapter) -> Page:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from pencilwood.drawing import draw_vine
@@ -31,6 +32,8 @@ class VineState:
 
     proof: CaseProof
     state: str
+    spoken_of: Collection[str] = ()
+    """Places that the text beside it names."""
 
     @property
     def parts(self) -> Parts:
@@ -142,4 +145,5 @@ def _drawn(
         laid=vine.laid,
         window=window,
         over=over,
+        first_names=vine.spoken_of,
     )  # fmt: skip

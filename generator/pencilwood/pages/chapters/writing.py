@@ -33,6 +33,8 @@ class Writing:
     """Sources that the chapter names or whose figures it shows."""
     draws: bool = True
     """Whether drawings are made; who only checks a text can do without."""
+    spoken_of: frozenset[str] = frozenset()
+    """Words of the chapter's own text, names of places among them."""
     noted: bool = False
     """Whether the chapter has shown a safety note, and the way to all of them."""
     _drawn: int = 0
