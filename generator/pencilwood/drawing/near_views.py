@@ -26,8 +26,9 @@ _AROUND_MM = 45.0
 _AROUND_NAMES_MM = 24.0
 _LEAST_AHEAD_MM, _LEAST_BEHIND_MM = 260.0, 190.0
 """So much of what is ahead of the arms and behind them is seen, also where there is no wood."""
-_WIDER = 1.25
-"""A picture is made so much wider at most, for names to be readable on a phone."""
+_WIDER = 1.1
+_WIDEST_MM = 2200.0
+"""A picture is made so much wider, or so wide, at most: names have to be readable on a phone."""
 _STEPS = 6
 _POSTS_MM = 300.0
 
@@ -121,7 +122,8 @@ def at_one_scale(views: Sequence[NearView], uncut: Sequence[NearView]) -> tuple[
 
 def _across(one: Frame, whole: Frame) -> Frame:
     both = Frame(min(one.left, whole.left), one.top, max(one.right, whole.right), one.bottom)
-    return both if both.right - both.left <= _WIDER * (one.right - one.left) else one
+    widest_mm = max(_WIDER * (one.right - one.left), _WIDEST_MM)
+    return both if both.right - both.left <= widest_mm else one
 
 
 def to_compare(rows: Sequence[Sequence[NearView]]) -> list[list[NearView]]:
