@@ -20,7 +20,7 @@ from pencilwood.pages.projector_page import projector_path
 from pencilwood.pages.rule_prices import form_word
 from pencilwood.pages.vine_cards import Card, card_of, levels_of
 from pencilwood.quiz.quiz_proof import QuizProof
-from pencilwood.vine.forms import FORMS
+from pencilwood.vine.forms import FORM_NAMES
 
 WORKERS, TRAINERS, TEACHERS = "workers", "trainers", "teachers"
 _BEHIND: dict[str, tuple[Audience | None, tuple[str, ...]]] = {
@@ -115,8 +115,7 @@ def teachers_page(handbook: Handbook, language: str) -> Page:
 def _by_form(desk: Desk, cases: Sequence[Case]) -> dict[str, list[Card]]:
     """Each vine's page for a projector, under the form it is trained to."""
     found: dict[str, list[Card]] = {}
-    # A vine with one arm is one form to the right and to the left, under one name.
-    for name in dict.fromkeys(form.name for form in FORMS):
+    for name in FORM_NAMES:
         for case in cases:
             if case.vine.form.name == name:
                 card = card_of(desk, case, projector_path(case.slug))

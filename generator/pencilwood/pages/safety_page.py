@@ -9,7 +9,7 @@ from markupsafe import Markup
 from pencilwood.cases.reference import Title
 from pencilwood.cases.safety import SafetyNote, Status
 from pencilwood.drawing.signs import draw_sign, has_sign
-from pencilwood.pages.chapters.template import texts_of_calls
+from pencilwood.pages.chapters.template import named_by_calls
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Chapter, Handbook
 from pencilwood.pages.page import Page
@@ -90,4 +90,4 @@ def _in_reading_order(desk: Desk) -> tuple[Chapter, ...]:
 
 def _called(chapter: Chapter) -> frozenset[str]:
     """The notes that a chapter puts in."""
-    return texts_of_calls(chapter.markdown, "safety")
+    return frozenset(named_by_calls(chapter.markdown, "safety", "note"))

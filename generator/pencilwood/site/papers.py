@@ -17,7 +17,7 @@ from pencilwood.pages.handbook import Handbook, SitePaper
 from pencilwood.pages.papers_list import PAPERS
 from pencilwood.proof import CaseProof
 from pencilwood.site.workers import spread
-from pencilwood.vine.forms import FORMS
+from pencilwood.vine.forms import FORM_NAMES
 from pencilwood.words import say
 from pencilwood.worksheets.case_papers import answer_key, worksheet
 from pencilwood.worksheets.house_papers import (
@@ -134,8 +134,7 @@ def _asked(handbook: Handbook, size: PaperSize) -> Iterator[_Asked]:
 
 def _for_posters(proofs: tuple[CaseProof, ...]) -> Iterator[CaseProof]:
     """The plainest vine of each form."""
-    # A vine with one arm is one form to the right and to the left, under one name.
-    for name in dict.fromkeys(form.name for form in FORMS):
+    for name in FORM_NAMES:
         trained_so = [proof for proof in proofs if proof.case.vine.form.name == name]
         if trained_so:
             yield plainest(trained_so)

@@ -70,17 +70,20 @@ def fill_in(text: str, calls: Mapping[str, Call], problems: Problems) -> str | N
 
 
 @lru_cache(maxsize=256)
-def texts_of_calls(text: str, call: str) -> frozenset[str]:
-    """The texts that a chapter hands to one of its calls, none if it cannot be read."""
+def named_by_calls(text: str, call: str, argument: str) -> tuple[str, ...]:
+    """What the calls of one name are handed first or under that argument, in the chapter's order.
+
+    Nothing if the chapter cannot be read.
+    """
     try:
         parsed = SandboxedEnvironment().parse(text)
     except (jinja2.TemplateSyntaxError, RecursionError):
-        return frozenset()
-    return frozenset(
+        return ()
+    return tuple(
         given.value
         for one in parsed.find_all(nodes.Call)
         if isinstance(one.node, nodes.Name) and one.node.name == call
-        for given in (*one.args, *(named.value for named in one.kwargs))
+        for given in (*one.args[:1], *(own.value for own in one.kwargs if own.key == argument))
         if isinstance(given, nodes.Const) and isinstance(given.value, str)
     )
 
