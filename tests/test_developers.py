@@ -33,14 +33,24 @@ def drawn_layers(text: str) -> list[set[str]]:
     return [set(row.split(", ")) for row in rows]
 
 
-def test_the_drawing_shows_the_layers_that_are_enforced(project: Path) -> None:
+def enforced_layers(project: Path, contract: str) -> list[set[str]]:
     settings = tomllib.loads((project / "pyproject.toml").read_text("utf-8"))
-    (layers,) = (
-        one["layers"]
-        for one in settings["tool"]["importlinter"]["contracts"]
-        if one["type"] == "layers"
-    )
-    enforced = [set(re.findall(r"\w+", row)) for row in layers]
+    contracts = {one["id"]: one for one in settings["tool"]["importlinter"]["contracts"]}
+    return [set(re.findall(r"\w+", row)) for row in contracts[contract]["layers"]]
+
+
+def test_the_groups_of_the_drawing_are_told_in_the_order_that_is_enforced(project: Path) -> None:
+    text = (project / "DEVELOPERS.md").read_text("utf-8")
+    (table,) = re.findall(r"^\| group \|.*\n\|[-|]+\n((?:\|.*\n)+)", text, re.MULTILINE)
+    told = [
+        set(re.findall(r"`drawing/(\w+)(?:/|\.py)`", row.split("|")[1]))
+        for row in table.splitlines()
+    ]
+    assert told == enforced_layers(project, "groups-of-drawing")
+
+
+def test_the_drawing_shows_the_layers_that_are_enforced(project: Path) -> None:
+    enforced = enforced_layers(project, "rows")
     drawn = drawn_layers((project / "DEVELOPERS.md").read_text("utf-8"))
     assert drawn == enforced
     in_lowest = {path.stem for path in (project / "generator/pencilwood").glob("[a-z]*.py")}

@@ -1,6 +1,6 @@
 /**
  * Draws a practice vine in a few strokes, with the same classes and `data-` names as the
- * handbook's full drawings. `generator/pencilwood/drawing/compact.py` describes what it is given.
+ * handbook's full drawings. `generator/pencilwood/drawing/for_programs/compact.py` describes what it is given.
  */
 
 import { rowsOfNames } from "./name_rows.mjs";

@@ -13,7 +13,7 @@ from hypothesis import given, settings
 
 from pencilwood.drawing import cutpoint_positions, draw_vine
 from pencilwood.drawing.plate import Plate
-from pencilwood.drawing.stems import THICKER
+from pencilwood.drawing.wood.stems import THICKER
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Condition, Lean, Side, Vine
 from pencilwood.vine.wood import Parts, divide

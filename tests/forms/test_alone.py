@@ -14,7 +14,7 @@ from pencilwood.vine.forms import FORM_NAMES
 
 GENERATOR = Path(__file__).resolve().parents[2] / "generator"
 FOLDERS = ("forms", "of_forms")
-SHARED = {"__init__", "reading", "looks"}
+SHARED = {"__init__", "reading", "looks", "arms"}
 """What all forms of a folder are made of or listed in; it speaks of none of them."""
 
 

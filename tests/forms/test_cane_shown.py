@@ -14,8 +14,8 @@ from pencilwood.cases.case import Case
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.drawing import describe_vine, draw_vine
-from pencilwood.drawing.tied_canes import Laid, laid_canes, lay_down
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.scene.tied_canes import Laid, laid_canes, lay_down
+from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.findings import Finding
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.vine.model import Pass, Side

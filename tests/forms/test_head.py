@@ -17,8 +17,8 @@ from heads import head, head_vine, random_head
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.drawing import draw_vine
-from pencilwood.drawing.cutpoints import cut_points_of_views
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.scene.cutpoints import cut_points_of_views
+from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.plan import plan_for
 from pencilwood.rules import RULE_BY_NAME, bands_of
 from pencilwood.score.judge import Target, judge, lost, target_for

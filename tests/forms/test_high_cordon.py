@@ -20,7 +20,7 @@ from pencilwood.cases.case import Case
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.drawing import describe_vine
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.findings import Finding
 from pencilwood.plan import plan_for
 from pencilwood.rules import RULE_BY_NAME, bands_of, rules_of

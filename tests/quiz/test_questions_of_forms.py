@@ -7,8 +7,8 @@ from pencilwood.cases.quiz import (
     NamePart,
     WhichCane,
 )
-from pencilwood.drawing.close_up import window_on_place
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.drawing.views.close_up import window_on_place
 from pencilwood.quiz.made import Choices, Picture, Tapping
 from pencilwood.quiz.pictures import wood_shown
 from quiz_demo import Demo

@@ -7,9 +7,9 @@ from xml.etree import ElementTree
 
 import pytest
 
-from pencilwood.drawing.fault import RING, Spot, draw_fault
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.signs import strokes_of
+from pencilwood.drawing.views.fault import RING, Spot, draw_fault
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.rule_pages import rules_page
 from pencilwood.pages.rule_pictures import fault_picture

@@ -8,8 +8,8 @@ from functools import cached_property
 
 from pencilwood.drawing.forms import LOOKS_OF
 from pencilwood.drawing.forms.looks import FormLooks
-from pencilwood.drawing.points import XY, Point
-from pencilwood.drawing.stems import Stem
+from pencilwood.drawing.ink.points import XY, Point
+from pencilwood.drawing.wood.stems import Stem
 from pencilwood.vine.model import Growth, Position, Vine
 from pencilwood.vine.wood import Part, Parts
 

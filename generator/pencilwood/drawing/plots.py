@@ -10,8 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import floor, log10
 
-from pencilwood.drawing.shapes import Attributes
-from pencilwood.drawing.writer import element, escape
+from pencilwood.drawing.ink.shapes import Attributes
+from pencilwood.drawing.ink.writer import element, escape
 
 WIDTH = 360
 _ROW = 46

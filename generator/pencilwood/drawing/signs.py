@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from pencilwood.drawing.writer import element
+from pencilwood.drawing.ink.writer import element
 
 SIDE = 64
 _GRIPS = "M30 33Q19 37 8 52M36 33Q32 44 29 58"

@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
-from pencilwood.drawing.cutpoints import CutPoint, cut_points
-from pencilwood.drawing.labels import LETTER_MM
-from pencilwood.drawing.looks import PAPER, stylesheet
+from pencilwood.drawing.ink.looks import PAPER, stylesheet
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Attributes, Box, Group
+from pencilwood.drawing.ink.svg_root import svg_root
+from pencilwood.drawing.ink.writer import element, escape, number, write
+from pencilwood.drawing.names.labels import LETTER_MM
 from pencilwood.drawing.plate import Frame, Window
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.sawn_arm import Sawn
-from pencilwood.drawing.shapes import Attributes, Box, Group
-from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
-from pencilwood.drawing.svg_root import svg_root
-from pencilwood.drawing.tied_canes import Laid, laid_canes
-from pencilwood.drawing.trellis import draw_scale, draw_trellis
-from pencilwood.drawing.wood_text import WoodShown, lightened, plate_of, wood_shown, wood_text
-from pencilwood.drawing.writer import element, escape, number, write
+from pencilwood.drawing.scene.cutpoints import CutPoint, cut_points
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages, stages_of_passes
+from pencilwood.drawing.scene.tied_canes import Laid, laid_canes
+from pencilwood.drawing.scene.trellis import draw_scale, draw_trellis
+from pencilwood.drawing.scene.wood_text import WoodShown, lightened, plate_of, wood_shown, wood_text
+from pencilwood.drawing.wood.sawn_arm import Sawn
 from pencilwood.kept import kept_text
 from pencilwood.units import UnitSystem
 from pencilwood.vine.passes import DoneCut, after_cuts

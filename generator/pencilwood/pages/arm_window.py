@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from pencilwood.drawing.place_names import boxes_of_names
+from pencilwood.drawing.names.place_names import boxes_of_names
 from pencilwood.drawing.plate import Frame, Plate
 
 _MARGIN_MM = 60.0

@@ -8,10 +8,10 @@ from functools import cache
 
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.labels import TIGHT, without_letter
-from pencilwood.drawing.stages import stages_of_passes
-from pencilwood.drawing.tied_canes import Laid, laid_canes
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.names.labels import TIGHT, without_letter
+from pencilwood.drawing.scene.stages import stages_of_passes
+from pencilwood.drawing.scene.tied_canes import Laid, laid_canes
+from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.wood_words import facts, label
 from pencilwood.plan.explain import ReasonedCut

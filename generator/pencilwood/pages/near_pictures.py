@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from markupsafe import Markup
 
-from pencilwood.drawing.near_views import NearView
+from pencilwood.drawing.views.near_views import NearView
 from pencilwood.pages.desk import Desk
 from pencilwood.words import say
 

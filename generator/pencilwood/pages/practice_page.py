@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pencilwood.cases.case import Level
-from pencilwood.drawing.compact import compact_drawing
+from pencilwood.drawing.for_programs.compact import compact_drawing
 from pencilwood.pages.desk import ASSETS, Desk
 from pencilwood.pages.exercise import rule_words
 from pencilwood.pages.handbook import Handbook

@@ -16,10 +16,10 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from pencilwood.cases.case import AnswerCut
+from pencilwood.drawing.ink.writer import number
 from pencilwood.drawing.plate import LEFT_MARGIN_MM, RIGHT_MARGIN_MM, Frame, Plate
-from pencilwood.drawing.stems import THICKER
-from pencilwood.drawing.wood_text import plate_of
-from pencilwood.drawing.writer import number
+from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.drawing.wood.stems import THICKER
 from pencilwood.kept import is_kept, kept_text
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.finished import our_versions

@@ -6,9 +6,9 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from pencilwood.drawing import draw_vine
-from pencilwood.drawing.close_up import window_on_place
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.views.close_up import window_on_place
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.exercise import exercise_parts, script_json
 from pencilwood.pages.handbook import Handbook

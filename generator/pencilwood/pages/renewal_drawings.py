@@ -8,10 +8,10 @@ from functools import cached_property
 
 from pencilwood.drawing import describe_vine, draw_vine
 from pencilwood.drawing.plate import Window
-from pencilwood.drawing.sawn_arm import Sawn
-from pencilwood.drawing.stages import GONE, Stage, Stages
-from pencilwood.drawing.tied_canes import Laid
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.tied_canes import Laid
+from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.drawing.wood.sawn_arm import Sawn
 from pencilwood.pages.arm_window import arm_window
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.rough_canes import after_rough_pass

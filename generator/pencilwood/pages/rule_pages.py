@@ -11,9 +11,9 @@ from markupsafe import Markup
 from pencilwood.cases.case import RuleExample
 from pencilwood.drawing import draw_pruned, scale_words, window_on_arms
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.labels import LETTER
-from pencilwood.drawing.near_views import NearView, near_views, to_compare
-from pencilwood.drawing.tied_canes import laid_canes
+from pencilwood.drawing.names.labels import LETTER
+from pencilwood.drawing.scene.tied_canes import laid_canes
+from pencilwood.drawing.views.near_views import NearView, near_views, to_compare
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.near_pictures import near_pictures

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from pencilwood.cases.case import Profile, RuleExample
-from pencilwood.drawing.fault import Spot, draw_fault
+from pencilwood.drawing.views.fault import Spot, draw_fault
 from pencilwood.proof.example_proof import charges_of_example
 from pencilwood.rules.shapes import Rule, Shape
 from pencilwood.score.judge import Charge

@@ -11,10 +11,10 @@ from dataclasses import replace
 from functools import cached_property
 
 from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing.for_programs.wood_alone import draw_wood_alone
 from pencilwood.drawing.plate import Frame, Window
-from pencilwood.drawing.stages import GONE, Stage, Stages
-from pencilwood.drawing.wood_alone import draw_wood_alone
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.pages.arm_window import arm_window
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.rough_canes import after_rough_pass

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from pencilwood.drawing.head_zone import draw_head_zone, room_for_head_zone
-from pencilwood.drawing.near_views import NearView
+from pencilwood.drawing.ink.shapes import Group
+from pencilwood.drawing.names.head_zone import draw_head_zone, room_for_head_zone
 from pencilwood.drawing.plate import frame_around_all
-from pencilwood.drawing.shapes import Group
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.drawing.views.near_views import NearView
 from pencilwood.pages.desk import Desk
 from pencilwood.rules.shapes import Rule
 from pencilwood.vine.wood import Parts

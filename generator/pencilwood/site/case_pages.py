@@ -12,7 +12,7 @@ from functools import partial
 
 from pencilwood import kept
 from pencilwood.cases.reference import Reference
-from pencilwood.drawing.small import draw_small
+from pencilwood.drawing.views.small import draw_small
 from pencilwood.pages.case_page import case_page
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.front_pages import small_drawing

@@ -9,7 +9,7 @@ from typing import TypedDict
 from pencilwood.cases.case import Profile
 from pencilwood.drawing import draw_vine
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages
 from pencilwood.findings import has_errors
 from pencilwood.proof import CaseProof, prove_case
 from pencilwood.proof.report import message_text

@@ -7,8 +7,8 @@ from typing import TypedDict
 
 from pencilwood.cases.case import Profile
 from pencilwood.cases.credits import credit_words
-from pencilwood.drawing.stems import THICKER
-from pencilwood.drawing.tied_canes import laid_canes
+from pencilwood.drawing.scene.tied_canes import laid_canes
+from pencilwood.drawing.wood.stems import THICKER
 from pencilwood.proof import CaseProof
 from pencilwood.proof.report import message_text, plan_reason
 from pencilwood.units import format_length

@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from pencilwood.cases.case import AnswerCut, Profile
 from pencilwood.cases.credits import credit_words
 from pencilwood.cases.field_columns import COLUMNS, CONDITION_WORDS, FRAME, LEAN_WORDS
-from pencilwood.drawing.tied_canes import laid_canes
+from pencilwood.drawing.scene.tied_canes import laid_canes
 from pencilwood.proof import CaseProof
 from pencilwood.rules import BANDS, RULES
 from pencilwood.rules.shapes import headings

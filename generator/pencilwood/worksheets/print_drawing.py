@@ -11,12 +11,12 @@ from dataclasses import dataclass
 from xml.etree import ElementTree as Xml
 
 from pencilwood.drawing import describe_vine, draw_vine
-from pencilwood.drawing.labels import LETTER, LETTER_MM, TIGHT, without_letter
-from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
+from pencilwood.drawing.ink.looks import FACE, INK, PAPER, PENCIL
+from pencilwood.drawing.names.labels import LETTER, LETTER_MM, TIGHT, without_letter
 from pencilwood.drawing.plate import Frame, Plate, Window
-from pencilwood.drawing.stages import GONE, Stage, Stages
-from pencilwood.drawing.tied_canes import Laid
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.tied_canes import Laid
+from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.units import UnitSystem
 from pencilwood.vine.model import Growth
 from pencilwood.vine.passes import DoneCut

@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from pencilwood.drawing import describe_vine, draw_vine
-from pencilwood.drawing.labels import LETTER
-from pencilwood.drawing.near_views import NearView, in_one_window, near_views
+from pencilwood.drawing.names.labels import LETTER
 from pencilwood.drawing.plate import Frame
-from pencilwood.drawing.stages import GONE, Stage, Stages
-from pencilwood.drawing.tied_canes import Laid
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.tied_canes import Laid
+from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.drawing.views.near_views import NearView, in_one_window, near_views
 from pencilwood.units import UnitSystem
 from pencilwood.vine.passes import Pass
 from pencilwood.vine.wood import WoodLeft

@@ -5,9 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from pencilwood.drawing.curves import same_way_round
 from pencilwood.drawing.forms.looks import FormLooks
-from pencilwood.drawing.frame import (
+from pencilwood.drawing.ink.curves import same_way_round
+from pencilwood.drawing.ink.grain import Grain
+from pencilwood.drawing.ink.looks import PAPER, PENCIL, POSITION_MM
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Attributes, Group, Ink, Run
+from pencilwood.drawing.wood.frame import (
     arm_of,
     arm_tips,
     body_wood,
@@ -18,12 +22,8 @@ from pencilwood.drawing.frame import (
     trunk,
     unseen_targets,
 )
-from pencilwood.drawing.grain import Grain
-from pencilwood.drawing.layout import lay_out
-from pencilwood.drawing.looks import PAPER, PENCIL, POSITION_MM
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Attributes, Group, Ink, Run
-from pencilwood.drawing.stems import THICKER
+from pencilwood.drawing.wood.layout import lay_out
+from pencilwood.drawing.wood.stems import THICKER
 from pencilwood.vine.model import Position, Side, Vine
 
 _BEYOND_MM = 40.0

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pencilwood.drawing.arms import arm_looks
-from pencilwood.drawing.layout import lay_out
+from pencilwood.drawing.forms.arms import arm_looks
+from pencilwood.drawing.wood.layout import lay_out
 
 CORDON = arm_looks(lay_out)

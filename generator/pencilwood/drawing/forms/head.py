@@ -13,8 +13,17 @@ from dataclasses import replace
 from functools import cache
 
 from pencilwood.drawing.forms.looks import Caption, FormLooks
-from pencilwood.drawing.frame import Limb, body_wood, draw_body, outline_of, trunk, unseen_targets
-from pencilwood.drawing.head_shape import (
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Group, Ink
+from pencilwood.drawing.wood.frame import (
+    Limb,
+    body_wood,
+    draw_body,
+    outline_of,
+    trunk,
+    unseen_targets,
+)
+from pencilwood.drawing.wood.head_shape import (
     Reach,
     knob,
     limb,
@@ -24,10 +33,8 @@ from pencilwood.drawing.head_shape import (
     reach_of,
     turn_rad,
 )
-from pencilwood.drawing.layout import lay_out
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Group, Ink
-from pencilwood.drawing.stems import THICKER, Stem
+from pencilwood.drawing.wood.layout import lay_out
+from pencilwood.drawing.wood.stems import THICKER, Stem
 from pencilwood.vine.model import Lean, Position, Side, Vine
 
 _TIPPED = 0.3

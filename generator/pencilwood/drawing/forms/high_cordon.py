@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pencilwood.drawing.arms import arm_looks
-from pencilwood.drawing.layout import lay_out_hanging
+from pencilwood.drawing.forms.arms import arm_looks
+from pencilwood.drawing.wood.layout import lay_out_hanging
 
 HIGH_CORDON = arm_looks(lay_out_hanging)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Group, Ink
-from pencilwood.drawing.stems import Stem
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Group, Ink
+from pencilwood.drawing.wood.stems import Stem
 from pencilwood.vine.model import Position, Vine
 
 Stems = Callable[[Vine, Position, Point, float], Sequence[Stem]]

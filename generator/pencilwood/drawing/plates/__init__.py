@@ -4,7 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from pencilwood.drawing.looks import PAPER
+from pencilwood.drawing.ink.looks import PAPER
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Box, Group
+from pencilwood.drawing.ink.svg_root import svg_root
+from pencilwood.drawing.ink.writer import COARSE, element, escape, number, write
 from pencilwood.drawing.plates.board import WIDTH, Board, Scene
 from pencilwood.drawing.plates.canes import parts_of_a_cane, wood_ages, wood_health
 from pencilwood.drawing.plates.cuts import cut_and_stub, hand_on_the_arm
@@ -13,10 +17,6 @@ from pencilwood.drawing.plates.leaves import leaf_room
 from pencilwood.drawing.plates.spring import shoot_thinning
 from pencilwood.drawing.plates.tools import tool_sizes
 from pencilwood.drawing.plates.vines import parts_of_the_vine, three_passes, which_cane
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Box, Group
-from pencilwood.drawing.svg_root import svg_root
-from pencilwood.drawing.writer import COARSE, element, escape, number, write
 from pencilwood.kept import kept_text
 from pencilwood.units import UnitSystem
 

@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pencilwood.drawing.ground import grass_and_earth
-from pencilwood.drawing.looks import FACE, INK, PAPER, PENCIL
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Attributes, Dot, Group, Ink, Run, Thing, Words
-from pencilwood.drawing.writer import number
+from pencilwood.drawing.ink.looks import FACE, INK, PAPER, PENCIL
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Attributes, Dot, Group, Ink, Run, Thing, Words
+from pencilwood.drawing.ink.writer import number
+from pencilwood.drawing.scene.ground import grass_and_earth
 from pencilwood.units import UnitSystem, format_length
 from pencilwood.words import say
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from pencilwood.drawing.canes import bud_middle
-from pencilwood.drawing.curves import Curve, HalfWidth, trace
-from pencilwood.drawing.grain import Grain
-from pencilwood.drawing.looks import BUD
+from pencilwood.drawing.ink.curves import Curve, HalfWidth, trace
+from pencilwood.drawing.ink.grain import Grain
+from pencilwood.drawing.ink.looks import BUD
+from pencilwood.drawing.ink.points import XY, Point
+from pencilwood.drawing.ink.shapes import Dot, Group, Ink, Run, Thing
 from pencilwood.drawing.plates.board import (
     WIDTH,
     Board,
@@ -21,9 +22,8 @@ from pencilwood.drawing.plates.board import (
 )
 from pencilwood.drawing.plates.near_wood import cane, draw_cane, draw_old, old_half_mm
 from pencilwood.drawing.plates.pen import penned, placed, swelling
-from pencilwood.drawing.points import XY, Point
-from pencilwood.drawing.shapes import Dot, Group, Ink, Run, Thing
-from pencilwood.drawing.stems import Stem
+from pencilwood.drawing.wood.canes import bud_middle
+from pencilwood.drawing.wood.stems import Stem
 from pencilwood.vine.model import Condition, Piece
 from pencilwood.words import say
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from pencilwood.drawing.curves import steps, trace
+from pencilwood.drawing.ink.curves import steps, trace
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Ink, Run, Thing
 from pencilwood.drawing.plates.board import (
     WIDTH,
     Board,
@@ -15,8 +17,6 @@ from pencilwood.drawing.plates.board import (
 )
 from pencilwood.drawing.plates.near_wood import cane, draw_cane, draw_old
 from pencilwood.drawing.plates.pen import fine, placed
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Ink, Run, Thing
 from pencilwood.vine.model import Piece
 
 _STUBS = (("close", 1), ("right", 20), ("long", 60))

@@ -6,13 +6,13 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from pencilwood.drawing.curves import Curve, steps
-from pencilwood.drawing.grain import Grain
-from pencilwood.drawing.looks import INK, PAPER, PENCIL, SAP
+from pencilwood.drawing.ink.curves import Curve, steps
+from pencilwood.drawing.ink.grain import Grain
+from pencilwood.drawing.ink.looks import INK, PAPER, PENCIL, SAP
+from pencilwood.drawing.ink.points import XY, Point, between
+from pencilwood.drawing.ink.shapes import Attributes, Dot, Group, Ink, Run, Thing
+from pencilwood.drawing.ink.writer import number as written
 from pencilwood.drawing.plates.pen import fine, penned, swelling, wash
-from pencilwood.drawing.points import XY, Point, between
-from pencilwood.drawing.shapes import Attributes, Dot, Group, Ink, Run, Thing
-from pencilwood.drawing.writer import number as written
 
 # One half of a leaf that is 100 long, from its stalk to its tip: where lobes end and where the
 # bays between them lie, how many teeth stand on the way to each, and whether it bulges.

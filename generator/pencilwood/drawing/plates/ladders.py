@@ -6,7 +6,9 @@ On both the steps are counted from the top. The cap of a tripod ladder counts as
 
 from __future__ import annotations
 
-from pencilwood.drawing.looks import FACE
+from pencilwood.drawing.ink.looks import FACE
+from pencilwood.drawing.ink.points import Point, between
+from pencilwood.drawing.ink.shapes import Thing
 from pencilwood.drawing.plates.board import (
     Board,
     Scene,
@@ -20,8 +22,6 @@ from pencilwood.drawing.plates.board import (
     words,
     wrong_sign,
 )
-from pencilwood.drawing.points import Point, between
-from pencilwood.drawing.shapes import Thing
 
 _GROUND_Y = 900.0
 _STEPS = 8

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 
-from pencilwood.drawing.canes import bud_side
-from pencilwood.drawing.curves import trace
+from pencilwood.drawing.ink.curves import trace
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Group, Thing
 from pencilwood.drawing.plates.board import (
     Board,
     Scene,
@@ -17,8 +18,7 @@ from pencilwood.drawing.plates.board import (
 from pencilwood.drawing.plates.greens import Shoot, draw_shoot
 from pencilwood.drawing.plates.near_wood import cane, draw_cane, draw_old
 from pencilwood.drawing.plates.pen import placed
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Group, Thing
+from pencilwood.drawing.wood.canes import bud_side
 from pencilwood.vine.model import Piece
 
 _TRIM_Y = 90.0

@@ -6,12 +6,10 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from pencilwood.drawing.bark import bark
-from pencilwood.drawing.canes import SWELLS_TO_BUD, bud_outline, bud_side, splinters
-from pencilwood.drawing.curves import Curve, HalfWidth, steps, trace
-from pencilwood.drawing.grain import Grain
-from pencilwood.drawing.light import shaded_side
-from pencilwood.drawing.looks import (
+from pencilwood.drawing.ink.curves import Curve, HalfWidth, steps, trace
+from pencilwood.drawing.ink.grain import Grain
+from pencilwood.drawing.ink.light import shaded_side
+from pencilwood.drawing.ink.looks import (
     BUD,
     CANE,
     FACE,
@@ -19,12 +17,14 @@ from pencilwood.drawing.looks import (
     OLD,
     PAPER,
 )
-from pencilwood.drawing.marks import condition_marks
+from pencilwood.drawing.ink.points import XY, Point
+from pencilwood.drawing.ink.shapes import Attributes, Dot, Group, Ink, Run, Thing
 from pencilwood.drawing.plates.pen import fine, hatching, penned, swelling, wash
-from pencilwood.drawing.points import XY, Point
-from pencilwood.drawing.shapes import Attributes, Dot, Group, Ink, Run, Thing
-from pencilwood.drawing.stems import THICKER, Stem
-from pencilwood.drawing.wood_drawing import CANE_COLOURS
+from pencilwood.drawing.scene.wood_drawing import CANE_COLOURS
+from pencilwood.drawing.wood.bark import bark
+from pencilwood.drawing.wood.canes import SWELLS_TO_BUD, bud_outline, bud_side, splinters
+from pencilwood.drawing.wood.marks import condition_marks
+from pencilwood.drawing.wood.stems import THICKER, Stem
 from pencilwood.vine.model import Condition, Piece
 
 _PEN = 2.2

@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from pencilwood.drawing.curves import Curve, HalfWidth, steps
-from pencilwood.drawing.looks import INK
-from pencilwood.drawing.points import XY, Point
-from pencilwood.drawing.shapes import Attributes, Dot, Group, Ink, Run, Thing
+from pencilwood.drawing.ink.curves import Curve, HalfWidth, steps
+from pencilwood.drawing.ink.looks import INK
+from pencilwood.drawing.ink.points import XY, Point
+from pencilwood.drawing.ink.shapes import Attributes, Dot, Group, Ink, Run, Thing
 
 _FULLEST = 0.6
 """Below 1 a line is nearly as wide as its pen along most of its way."""

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from pencilwood.drawing.ink.shapes import Group, Thing, Words
+from pencilwood.drawing.ink.writer import SMALL, element, number, write
 from pencilwood.drawing.plates import PLATES
 from pencilwood.drawing.plates.board import WIDTH, Board, Remark
-from pencilwood.drawing.shapes import Group, Thing, Words
-from pencilwood.drawing.writer import SMALL, element, number, write
 from pencilwood.kept import kept_text
 
 

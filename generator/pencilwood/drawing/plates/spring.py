@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import math
 
-from pencilwood.drawing.canes import bud_side
-from pencilwood.drawing.curves import trace
+from pencilwood.drawing.ink.curves import trace
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Thing
 from pencilwood.drawing.plates.board import Board, Scene, line, right_sign, words, wrong_sign
 from pencilwood.drawing.plates.greens import Shoot, draw_shoot
 from pencilwood.drawing.plates.near_wood import cane, draw_cane, draw_old
 from pencilwood.drawing.plates.pen import placed
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Thing
-from pencilwood.drawing.stems import Stem
+from pencilwood.drawing.wood.canes import bud_side
+from pencilwood.drawing.wood.stems import Stem
 from pencilwood.vine.model import Piece
 
 _TIMES = 2.0

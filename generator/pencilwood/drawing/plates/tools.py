@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from pencilwood.drawing.looks import FACE, INK, OLD, PAPER
+from pencilwood.drawing.ink.looks import FACE, INK, OLD, PAPER
+from pencilwood.drawing.ink.points import XY, Point, between
+from pencilwood.drawing.ink.shapes import Attributes, Dot, Ink, Run, Thing
 from pencilwood.drawing.plates.board import Board, Scene, line, shape, words
 from pencilwood.drawing.plates.pen import fine, penned, placed, swelling
-from pencilwood.drawing.points import XY, Point, between
-from pencilwood.drawing.shapes import Attributes, Dot, Ink, Run, Thing
 
 # Diameters on the plate; how thick each tool may cut stands in the text, from the profile.
 _WOOD = (("shears", 40.0), ("loppers", 100.0), ("saw", 190.0))

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from pencilwood.drawing.canes import bud_middle
-from pencilwood.drawing.cut_marks import draw_cut_marks
-from pencilwood.drawing.frame import draw_frame
-from pencilwood.drawing.lighten import without_hidden
-from pencilwood.drawing.looks import PENCIL
+from pencilwood.drawing.ink.looks import PENCIL
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Attributes, Ink, Run, Thing
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.plates.board import (
     WIDTH,
@@ -23,10 +21,12 @@ from pencilwood.drawing.plates.board import (
     words,
     wrong_sign,
 )
-from pencilwood.drawing.points import Point
-from pencilwood.drawing.shapes import Attributes, Ink, Run, Thing
-from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
-from pencilwood.drawing.wood_drawing import draw_parts
+from pencilwood.drawing.scene.cut_marks import draw_cut_marks
+from pencilwood.drawing.scene.lighten import without_hidden
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages, stages_of_passes
+from pencilwood.drawing.scene.wood_drawing import draw_parts
+from pencilwood.drawing.wood.canes import bud_middle
+from pencilwood.drawing.wood.frame import draw_frame
 from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT, TWO_ARM_CORDON
 from pencilwood.vine.model import Arm, Form, Piece, Position, Side, Trellis, Vine
 from pencilwood.vine.passes import DoneCut, Pass, Tool, after_cuts

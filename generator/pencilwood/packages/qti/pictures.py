@@ -11,13 +11,13 @@ from xml.etree import ElementTree as Xml
 
 from pencilwood.cases.case import Profile
 from pencilwood.drawing import draw_vine
-from pencilwood.drawing.close_up import CLOSE_UP, window_on_place
 from pencilwood.drawing.describe import describe_position, describe_vine
-from pencilwood.drawing.outlines import Outlines, outlines, within
+from pencilwood.drawing.for_programs.outlines import Outlines, outlines, within
+from pencilwood.drawing.ink.points import XY
 from pencilwood.drawing.plate import Frame, Window
-from pencilwood.drawing.points import XY
-from pencilwood.drawing.stages import GONE, Stage, Stages
-from pencilwood.drawing.wood_text import plate_of
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.drawing.views.close_up import CLOSE_UP, window_on_place
 from pencilwood.packages.qti.markup import tag
 from pencilwood.quiz.made import Picture
 from pencilwood.quiz.pictures import wood_shown

@@ -5,9 +5,9 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from pencilwood.drawing import scale_words
-from pencilwood.drawing.close_up import draw_close_up
-from pencilwood.drawing.near_views import names_left_out
 from pencilwood.drawing.plates import PLATES, draw_plate
+from pencilwood.drawing.views.close_up import draw_close_up
+from pencilwood.drawing.views.near_views import names_left_out
 from pencilwood.pages.chapters.prose import typed_figures
 from pencilwood.pages.chapters.template import Where
 from pencilwood.pages.chapters.vine_states import (

@@ -6,14 +6,14 @@ from collections.abc import Collection
 from dataclasses import dataclass
 
 from pencilwood.drawing import draw_vine
-from pencilwood.drawing.arm_view import window_on_rest
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.labels import LETTER
-from pencilwood.drawing.near_views import NearView, at_one_scale, near_views
+from pencilwood.drawing.ink.shapes import Group
+from pencilwood.drawing.names.labels import LETTER
 from pencilwood.drawing.plate import Window
-from pencilwood.drawing.shapes import Group
-from pencilwood.drawing.stages import GONE, Stage, Stages, stages_of_passes
-from pencilwood.drawing.tied_canes import Laid, laid_canes
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages, stages_of_passes
+from pencilwood.drawing.scene.tied_canes import Laid, laid_canes
+from pencilwood.drawing.views.arm_view import window_on_rest
+from pencilwood.drawing.views.near_views import NearView, at_one_scale, near_views
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.near_pictures import near_pictures
 from pencilwood.pages.zone_shown import with_room_for_zone, zone_drawn

@@ -1,0 +1,1 @@
+"""What a script or another program gets to draw with, or to be tapped on."""

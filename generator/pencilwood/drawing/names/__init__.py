@@ -1,0 +1,1 @@
+"""Names of places and letters of wood: where each is readable and in nobody's way."""

@@ -1,0 +1,60 @@
+"""Which names of places would lie on each other in the larger letters of a small screen."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+
+from pencilwood.drawing.ink.looks import POSITION_MM
+from pencilwood.drawing.ink.points import Point
+
+LARGER_ON_PHONES = 70 / POSITION_MM
+"""Names of a vine seen from near, on a phone compared with the drawing; vine.css gives the 70."""
+CROWDED = "pw-crowded"
+"""The class of a name that a small screen leaves out."""
+NO_LINE = "pw-no-line"
+"""The class of a name with no line to its place: from near only the other view gives it."""
+ON_WOOD = "pw-on-wood"
+"""The class of a name that lies on wood under the arm: from near it is left out."""
+_WIDTH_SHARE = 0.62
+"""Width of a letter or digit, compared with its height; wider than most, to be safe."""
+_HEIGHT_SHARE = 0.75
+"""How high a capital letter or a digit is."""
+_GAP_MM = POSITION_MM * 0.18
+"""Between names side by side, which would be read as one."""
+_WOOD_HALF_MM = 11.0
+"""Half as wide as most canes are drawn, with the ink around them."""
+
+
+def half_wide_mm(name: str) -> float:
+    """Half the width of a name in the letters of the drawing."""
+    return len(name) * POSITION_MM * _WIDTH_SHARE / 2
+
+
+def crowded_names(feet: Iterable[tuple[str, Point]], first: Collection[str] = ()) -> frozenset[str]:
+    """The names, each with the foot of its text, that have no room beside those nearer the head.
+
+    Names that are spoken of go `first`. Of two that are as near, the first one goes before.
+    """
+    kept: list[tuple[str, Point]] = []
+    crowded = set()
+    for name, foot in sorted(feet, key=lambda one: (one[0] not in first, abs(one[1].x))):
+        if any(_touch(name, foot, *other) for other in kept):
+            crowded.add(name)
+        else:
+            kept.append((name, foot))
+    return frozenset(crowded)
+
+
+def lies_on_wood(name: str, foot: Point, wood: Iterable[Point], times: float = 1.0) -> bool:
+    """Whether the name, so many times as large as drawn, meets wood; points a few mm apart."""
+    wide = half_wide_mm(name) * times + _WOOD_HALF_MM
+    high = POSITION_MM * _HEIGHT_SHARE * times + _WOOD_HALF_MM
+    return any(
+        abs(at.x - foot.x) < wide and foot.y - high < at.y < foot.y + _WOOD_HALF_MM for at in wood
+    )
+
+
+def _touch(name: str, foot: Point, other: str, other_foot: Point) -> bool:
+    wide = (half_wide_mm(name) + half_wide_mm(other) + _GAP_MM) * LARGER_ON_PHONES
+    high = POSITION_MM * _HEIGHT_SHARE * LARGER_ON_PHONES
+    return abs(foot.x - other_foot.x) < wide and abs(foot.y - other_foot.y) < high

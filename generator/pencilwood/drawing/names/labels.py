@@ -1,0 +1,62 @@
+"""The letters beside the wood, where the most room is: nothing stands on the wood."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from pencilwood.drawing.ink.looks import INK, PAPER, PENCIL
+from pencilwood.drawing.ink.points import Point, between
+from pencilwood.drawing.ink.shapes import Attributes, Ink, Run, Thing, Words
+from pencilwood.drawing.names.letter_places import LetterPlace, place_letters
+from pencilwood.drawing.plate import Plate
+
+LETTER = "pw-letter"
+"""The class of the letters, and of the lines that lead to some."""
+LINE, TIGHT = "pw-letter-line", "pw-tight"
+"""Of a line; of a letter for which there is no room."""
+LETTER_MM = 30.0
+ROOM_MM = 40.0
+"""Letters have room to be so high: a page shows them larger on paper."""
+_SHORT_OF_LETTER = 0.45
+"""How far from its middle the line ends, compared with the height of a letter."""
+
+
+def draw_letters(plate: Plate, letter_mm: float = LETTER_MM) -> dict[str, tuple[Thing, ...]]:
+    """The letter of every stem, with the line to it if it has one, by the stem's name."""
+    return {
+        name: tuple(_drawn(place, plate.stems[name].piece.letter, letter_mm))
+        for name, place in place_letters(plate, _room_mm(letter_mm)).items()
+    }
+
+
+def without_letter(plate: Plate, letter_mm: float = LETTER_MM) -> Iterator[str]:
+    """The wood whose letter has no room in any view of the vine."""
+    room_mm = _room_mm(letter_mm)
+    views = [place_letters(view, room_mm) for view in plate.views]
+    return (name for name in views[0] if all(view[name].is_tight for view in views))
+
+
+def _room_mm(letter_mm: float) -> float:
+    return ROOM_MM if letter_mm == LETTER_MM else letter_mm
+
+
+def _drawn(place: LetterPlace, letter: str, letter_mm: float) -> Iterator[Thing]:
+    own_class = f"{LETTER} {TIGHT}" if place.is_tight else LETTER
+    if place.foot is not None:
+        short = _SHORT_OF_LETTER * letter_mm / math.dist(place.foot, place.middle)
+        run = Run((place.foot, between(place.middle, place.foot, short)))
+        pen: Attributes = {"fill": "none", "stroke": PENCIL, "stroke-width": 2.0}
+        yield Ink((run,), {"class": f"{LETTER} {LINE}", **pen})
+    look: Attributes = {
+        "class": own_class,
+        "font-size": letter_mm,
+        "font-style": "italic",
+        "fill": INK,
+        "stroke": PAPER,
+        "stroke-width": letter_mm * 0.2,
+        "paint-order": "stroke",
+        "text-anchor": "middle",
+    }
+    x, y = place.middle
+    yield Words(Point(x, y + letter_mm * 0.3), letter, look)

@@ -1,0 +1,217 @@
+"""Where each letter has the most room: beside its wood, or farther away with a line to it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from pencilwood.drawing.ink.curves import STEP_MM
+from pencilwood.drawing.ink.looks import POSITION_MM
+from pencilwood.drawing.ink.points import XY, Point, between
+from pencilwood.drawing.names.crowded_names import half_wide_mm
+from pencilwood.drawing.names.place_names import named
+from pencilwood.drawing.names.taken import CELL_MM, Cell, Taken
+from pencilwood.drawing.plate import Heights, Plate
+from pencilwood.drawing.wood.canes import BUD_ROOM_MM, bud_middle
+from pencilwood.drawing.wood.stems import Stem
+from pencilwood.vine.model import Growth, Lean
+
+_CANE_SHARES = (0.55, 0.75, 0.4, 1.5, 1.3, 1.7, 2.5, 2.3, 3.5, 4.5)
+_OLD_MM = 70.0
+_OLD_SHARES = (0.5, 0.7, 0.3, 0.85, 0.15, 1.3, 2.0)
+"""Of so much of older wood, or of all of it where it is shorter: what is cut off is higher up."""
+_CANE_FAR, _OLD_FAR = (0.55, 1.5, 2.5, 3.5, 4.5), (0.5, 0.85, 0.2, 1.3, 2.0)
+"""From where along the wood a line may lead to a letter."""
+_AWAY = (0.85, 1.1, 1.6, 2.2, 2.9, 3.7)
+"""How far from the edge of its wood a letter with a line stands."""
+_TURNS = (0.0, math.pi / 5, -math.pi / 5)
+_ON_THE_WAY = (0.4, 0.7)
+"""Where on its way such a line must meet no other wood."""
+_LINE_ROOM_MM = 2.5
+_OVER_BODY_MM = 9.0
+"""What it costs to stand on the arm."""
+_NAME_HALF = 0.4
+"""Half the height of the capitals of a name with a rim, compared with its letters."""
+# All of these are compared with the height of a letter.
+_BESIDE = 0.4
+_HALF = 0.5
+_ENOUGH = 0.45
+_TIGHT = 0.3
+"""With less room than that around its middle a letter would lie on wood or on another one."""
+_FOOT = 0.45
+"""How far below its middle a letter reaches, with a rim."""
+
+Choice = tuple[XY, float]
+"""A place for a letter, and what it costs to stand there."""
+
+
+@dataclass(frozen=True)
+class LetterPlace:
+    """Where a letter stands."""
+
+    middle: XY
+    foot: XY | None = None
+    """Where on its wood the line to it begins; None for a letter that is beside its wood."""
+    is_tight: bool = False
+    """Whether there is room for it nowhere."""
+
+
+def place_letters(plate: Plate, letter_mm: float) -> dict[str, LetterPlace]:
+    """For every stem the place of its letter, with room for one that is so high."""
+    return _Placing(plate, letter_mm).places() if plate.stems else {}
+
+
+@dataclass(frozen=True)
+class _Placing:
+    plate: Plate
+    letter_mm: float
+
+    def places(self) -> dict[str, LetterPlace]:
+        """Beside the wood first; then those with no room there, farther away."""
+        near = {name: list(self._beside(stem)) for name, stem in self.plate.stems.items()}
+        taken = self._taken(place for each in near.values() for place, _ in each)
+        found: dict[str, LetterPlace] = {}
+        for name, choices in near.items():
+            middle, room_mm = _roomiest(choices, taken)
+            found[name] = LetterPlace(middle, is_tight=room_mm < self.letter_mm * _TIGHT)
+            taken.add(middle, self.letter_mm * _HALF)
+        tight = [name for name, one in found.items() if one.is_tight]
+        return found | dict(self._led(tight, found)) if tight else found
+
+    def _led(
+        self, tight: Sequence[str], found: Mapping[str, LetterPlace]
+    ) -> Iterator[tuple[str, LetterPlace]]:
+        """The same for letters without room, with a line to where there is some."""
+        far = {name: list(self._far(self.plate.stems[name])) for name in tight}
+        taken = self._taken(one.middle for each in far.values() for one in each)
+        for name, one in found.items():
+            if name not in far:
+                taken.add(one.middle, self.letter_mm * _HALF)
+        for name in tight:
+            free = next((one for one in far[name] if self._is_free(one, taken)), None)
+            if free is not None:
+                taken.add(free.middle, self.letter_mm * _HALF)
+                yield name, free
+
+    def _is_free(self, place: LetterPlace, taken: Taken) -> bool:
+        least_mm = self.letter_mm * _TIGHT
+        if taken.room_mm(place.middle, least_mm) < least_mm or place.foot is None:
+            return False
+        way = [between(place.foot, place.middle, share) for share in _ON_THE_WAY]
+        if any(taken.room_mm(one, _LINE_ROOM_MM) < _LINE_ROOM_MM for one in way):
+            return False
+        return not any(_is_inside(at, run) for at in (place.middle, *way) for run in self._body)
+
+    @cached_property
+    def _body(self) -> list[Sequence[XY]]:
+        return [run.points for run in self.plate.looks.frame_wood(self.plate.vine).runs]
+
+    def _taken(self, asked_for: Iterable[XY]) -> Taken:
+        """Wood, buds and names around the places that will be asked for."""
+        taken = Taken(self.letter_mm * _ENOUGH)
+        asked = taken.asked_of(asked_for)
+        rows = [row for _, row in asked]
+        heights = (min(rows) - 1) * CELL_MM, (max(rows) + 2) * CELL_MM
+        for stem in self.plate.stems.values():
+            _take(stem, taken, asked, heights)
+        for middle in _names(self.plate):
+            taken.add(middle, POSITION_MM * _NAME_HALF)
+        return taken
+
+    def _beside(self, stem: Stem) -> Iterator[Choice]:
+        """Places for a letter."""
+        for rank, at in enumerate(_along(stem, _CANE_SHARES, _OLD_SHARES)):
+            if at > stem.piece.length_mm:
+                continue
+            for side in (1, -1):
+                off = stem.half_mm(at) + self.letter_mm * _BESIDE
+                place = self._above_arm(stem, stem.curve.beside(at, side * off))
+                yield place, rank * 0.6 + (_OVER_BODY_MM if self._is_over_body(stem, place) else 0)
+
+    def _far(self, stem: Stem) -> Iterator[LetterPlace]:
+        """Places for a letter with a line, the nearest first."""
+        along = [at for at in _along(stem, _CANE_FAR, _OLD_FAR) if at <= stem.piece.length_mm]
+        for away in _AWAY:
+            for at in along:
+                heading = stem.curve.heading_rad(at)
+                for side in (1, -1):
+                    foot = Point(*stem.curve.beside(at, side * stem.half_mm(at)))
+                    for turn in _TURNS:
+                        aside = heading + side * (math.pi / 2 - turn)
+                        yield LetterPlace(foot.go(aside, away * self.letter_mm), foot)
+
+    def _is_over_body(self, stem: Stem, place: XY) -> bool:
+        """Whether the letter of wood that hangs off an arm would lie on the arm."""
+        if self.plate.vine.form.growth is Growth.DOWN or stem.piece.lean is not Lean.DOWN:
+            return False
+        return any(_is_inside(place, run) for run in self._body)
+
+    def _above_arm(self, stem: Stem, place: XY) -> XY:
+        """The place, lifted where the arm would cut the letter of wood shorter than it is high."""
+        if self.plate.vine.form.growth is not Growth.UP:
+            return place
+        x, y = place
+        arm_y = self._feet[stem.name]
+        lowest_y = arm_y - self.letter_mm * _FOOT
+        return (x, lowest_y) if lowest_y < y < arm_y else place
+
+    @cached_property
+    def _feet(self) -> dict[str, float]:
+        """How high the position of each stem is."""
+        return {
+            position.name + piece.letter: self.plate.foot(position).y
+            for position in self.plate.parts.positions
+            for piece in position.pieces
+        }
+
+
+def _along(stem: Stem, of_cane: Sequence[float], of_old: Sequence[float]) -> list[float]:
+    if stem.piece.is_cane:
+        return [stem.piece.internode_mm * share for share in of_cane]
+    return [min(stem.piece.length_mm, _OLD_MM) * share for share in of_old]
+
+
+def _take(stem: Stem, taken: Taken, asked: Collection[Cell], heights: Heights) -> None:
+    """The wood and the buds of a stem; `heights` are around all letters, most wood is above."""
+    top, bottom = heights
+    bends = stem.curve.bends
+    for number in range(int(stem.piece.length_mm / STEP_MM) + 1):
+        if top < bends[number][1] < bottom and taken.cell(bends[number]) in asked:
+            taken.add(bends[number], stem.half_mm(number * STEP_MM))
+    for bud in range(1, stem.piece.buds + 1):
+        # Its middle is less than a cell away from the wood.
+        y = bends[min(int(bud * stem.piece.internode_mm / STEP_MM), len(bends) - 1)][1]
+        if top - CELL_MM < y < bottom + CELL_MM:
+            taken.add(bud_middle(stem, bud), BUD_ROOM_MM)
+
+
+def _roomiest(choices: Sequence[Choice], taken: Taken) -> tuple[XY, float]:
+    """The first of the places with the most room for what they cost, and its room."""
+    best, most_mm, its_cost_mm = choices[0][0], -math.inf, 0.0
+    for place, cost_mm in choices:
+        if most_mm >= taken.enough_mm - cost_mm:
+            continue  # It cannot have more.
+        room_mm = taken.room_mm(place, most_mm + cost_mm)
+        if room_mm - cost_mm > most_mm:
+            best, most_mm, its_cost_mm = place, room_mm - cost_mm, cost_mm
+    return best, most_mm + its_cost_mm
+
+
+def _names(plate: Plate) -> Iterator[Point]:
+    """Places along the names, so near to each other that no letter stands between."""
+    for position, _, foot in named(plate):
+        half, y = half_wide_mm(position.name), foot.y - POSITION_MM * 0.3
+        for share in (-0.6, 0.0, 0.6):
+            yield Point(foot.x + half * share, y)
+
+
+def _is_inside(place: XY, edge: Sequence[XY]) -> bool:
+    """Whether a place is inside of a closed edge: a ray crosses that an odd number of times."""
+    x, y = place
+    inside = False
+    for (ax, ay), (bx, by) in zip(edge, [*edge[1:], edge[0]], strict=True):
+        if (ay > y) != (by > y) and x < (bx - ax) * (y - ay) / (by - ay) + ax:
+            inside = not inside
+    return inside

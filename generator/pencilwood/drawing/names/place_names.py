@@ -1,0 +1,231 @@
+"""The names of the places, on the side of the arm where no shoots are trained."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Collection, Iterator, Sequence
+
+from pencilwood.drawing.ink.looks import INK, PAPER, PENCIL, POSITION_MM
+from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.shapes import Attributes, Group, Ink, Run, Words
+from pencilwood.drawing.names.crowded_names import (
+    CROWDED,
+    LARGER_ON_PHONES,
+    NO_LINE,
+    ON_WOOD,
+    crowded_names,
+    half_wide_mm,
+    lies_on_wood,
+)
+from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.wood.stems import THICKER
+from pencilwood.vine.model import Growth, Position
+
+_NAMES_APART_MM = 20.0
+_HANGS_MM = 20.0
+"""Wood that far below the top of the arm hangs."""
+_ROUNDING_MM = 0.1
+_PUSHED_MM = 60.0
+"""How far from below its place a name may be pushed by another."""
+_ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
+"""How far beside its place a name may stand; a line leads to the place."""
+_CLEAR_OF_TRUNK_MM = 20.0
+"""Between the bark and a name in the large letters of a small screen."""
+_CLEAR_MM = 22.0
+_OVER_LINE_SHARE, _UNDER_LINE_SHARE = 1.0, 0.4
+"""How far a name with the edge of paper around it goes above its line, and below."""
+
+Span = tuple[float, float]
+"""From where to where a name goes, from left to right."""
+
+
+def draw_places(plate: Plate, first: Collection[str] = ()) -> Group:
+    """The names of the positions, in as many rows as they need.
+
+    Those that are spoken of go `first` where a small screen has no room for all.
+    """
+    css_class = "pw-places"
+    if plate.looks.name_foot is not None:
+        css_class += " pw-places-inside"
+    elif plate.second is not None:
+        css_class += " pw-places-twice"
+    names = list(named(plate))
+    outward = sorted(names, key=lambda one: (abs(one[2].x), abs(one[1].x)))
+    crowded = crowded_names(((position.name, foot) for position, _, foot in outward), first)
+    wood = _wood_below(plate)
+    places = []
+    for position, foot, text_foot in names:
+        marks = [NO_LINE] if _is_through_head(plate, foot, text_foot) else []
+        if lies_on_wood(position.name, text_foot, wood):
+            marks.insert(0, ON_WOOD)
+        on_wood = lies_on_wood(position.name, text_foot, wood, LARGER_ON_PHONES)
+        if (on_wood and position.name not in first) or position.name in crowded:
+            marks.insert(0, CROWDED)
+        places.append(_place(plate, position, foot, text_foot, marks))
+    return Group(tuple(places), {"class": css_class})
+
+
+def _wood_below(plate: Plate) -> list[Point]:
+    """Where canes hang below the arm, where the names of places are."""
+    if plate.looks.name_foot is not None or named_above(plate):
+        return []
+    arm_y = -plate.vine.cordon_height_mm
+    return [
+        at for stem in plate.stems.values() for at in stem.curve.points if at.y > arm_y + _HANGS_MM
+    ]
+
+
+def boxes_of_names(plate: Plate) -> list[Frame]:
+    """Where each name of a position stands."""
+    over, under = POSITION_MM * _OVER_LINE_SHARE, POSITION_MM * _UNDER_LINE_SHARE
+    return [
+        Frame(foot.x - half, foot.y - over, foot.x + half, foot.y + under)
+        for position, _, foot in named(plate)
+        for half in (half_wide_mm(position.name),)
+    ]
+
+
+def named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
+    """Every position with its foot and the foot of its name."""
+    own = plate.looks.name_foot
+    if own is not None:
+        for position in plate.parts.positions:
+            yield position, plate.foot(position), own(plate.vine, position)
+        return
+    if named_above(plate):
+        yield from _named_over_arm(plate)
+        return
+    names = _names_under_arm(plate)
+    for position in plate.parts.positions:
+        yield position, plate.foot(position), names[position.name]
+
+
+def _names_under_arm(plate: Plate) -> dict[str, Point]:
+    """From the head outward, as places count: of two that need two rows the first is above.
+
+    The trunk pushes the first ones aside, and they the next ones, as far as a line can lead.
+    """
+    order = list(plate.parts.positions)
+    if plate.second is None:
+        order.sort(key=lambda one: abs(plate.foot(one).x))
+    rows: list[list[Span]] = []
+    feet: dict[str, Point] = {}
+    pushed = {-1: -math.inf, 1: -math.inf}
+    for position in order:
+        half, own_x = half_wide_mm(position.name), plate.foot(position).x
+        side = 1 if own_x > 0 else -1
+        x = _clear_of_trunk(plate, position, own_x)
+        if plate.second is None:
+            beyond = pushed[side] + half + _NAMES_APART_MM
+            if beyond - abs(x) <= _PUSHED_MM:
+                x = side * max(abs(x), beyond)
+            pushed[side] = abs(x) + half if x != own_x else -math.inf
+        row = _free_row(rows, (x - half, x + half))
+        feet[position.name] = Point(x, _row_y(plate, row))
+    return feet
+
+
+def _free_row(rows: list[list[Span]], span: Span) -> int:
+    """The first row with room, which the name takes."""
+    apart_mm = _NAMES_APART_MM - _ROUNDING_MM
+    start, end = span[0] - apart_mm, span[1] + apart_mm
+    for row, taken in enumerate(rows):
+        if all(end <= left or right <= start for left, right in taken):
+            taken.append(span)
+            return row
+    rows.append([span])
+    return len(rows) - 1
+
+
+def _named_over_arm(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
+    """Over the arm, as far aside as wood that stands up there makes them."""
+    ends: list[float] = []
+    wood = _wood_above(plate)
+    for position in plate.parts.positions:
+        foot, half = plate.foot(position), half_wide_mm(position.name)
+        middle_x = _clear_of_wood(wood, foot.x, half, ends)
+        free = (row for row, end in enumerate(ends) if end <= middle_x - half)
+        row = next(free, len(ends))
+        ends[row : row + 1] = [middle_x + half + _NAMES_APART_MM]
+        yield position, foot, Point(middle_x, _row_y(plate, row))
+
+
+def _clear_of_trunk(plate: Plate, position: Position, x: float) -> float:
+    half = half_wide_mm(position.name) * LARGER_ON_PHONES
+    clear = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + half + _CLEAR_OF_TRUNK_MM
+    return max(x, clear) if x > 0 else min(x, -clear)
+
+
+def _wood_above(plate: Plate) -> list[Point]:
+    """Where wood stands or bends over at the height of the lowest row of names above the arm."""
+    if not named_above(plate):
+        return []
+    middle_y = _row_y(plate, 0) - POSITION_MM * 0.3
+    return [
+        at
+        for stem in plate.stems.values()
+        for at in stem.curve.points
+        if abs(at.y - middle_y) < POSITION_MM * 0.6
+    ]
+
+
+def _clear_of_wood(wood: list[Point], x: float, half: float, ends: list[float]) -> float:
+    """Over the foot where no wood is there, else on the side of the wood that has room."""
+    free = [
+        x + aside
+        for aside in _ASIDE_MM
+        if all(abs(at.x - x - aside) > half + _CLEAR_MM for at in wood)
+    ]
+    start = ends[0] if ends else -math.inf
+    return next((at for at in free if at - half >= start), free[0] if free else x)
+
+
+def named_above(plate: Plate) -> bool:
+    """Whether the names stand over the arm."""
+    return plate.vine.form.growth is Growth.DOWN
+
+
+def _row_y(plate: Plate, row: int) -> float:
+    if named_above(plate):
+        return -plate.vine.cordon_height_mm - POSITION_MM * (0.55 + row)
+    thickest = max(arm.thickness_mm for arm in plate.vine.arms) * THICKER
+    return -plate.vine.cordon_height_mm + thickest + POSITION_MM * (1.05 + row)
+
+
+def _is_through_head(plate: Plate, foot: Point, text_foot: Point) -> bool:
+    """Whether its line would go through a head; the view from above tells such a place."""
+    return plate.second is not None and text_foot.x != foot.x
+
+
+def _tick(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Run:
+    if plate.looks.name_foot is not None or _is_through_head(plate, foot, text_foot):
+        return Run((foot, foot))
+    if named_above(plate):
+        return Run((Point(foot.x, foot.y - 5), Point(text_foot.x, text_foot.y + 8)))
+    under = foot.y + plate.under_mm(position) + 5
+    return Run((Point(foot.x, under), Point(text_foot.x, text_foot.y - POSITION_MM * 0.8)))
+
+
+def _place(
+    plate: Plate, position: Position, foot: Point, text_foot: Point, marks: Sequence[str]
+) -> Group:
+    look: Attributes = {
+        "class": "pw-place-name",
+        "font-size": POSITION_MM,
+        "fill": INK,
+        "stroke": PAPER,
+        "stroke-width": 7.0,
+        "paint-order": "stroke",
+        "text-anchor": "middle",
+    }
+    pen: Attributes = {"class": "pw-tick", "fill": "none", "stroke": PENCIL, "stroke-width": 2.4}
+    tick = Ink((_tick(plate, position, foot, text_foot),), pen)
+    return Group(
+        (*(plate.looks.lead(foot, text_foot) or (tick,)), Words(text_foot, position.name, look)),
+        {
+            "class": " ".join(["pw-place", *marks]),
+            "data-position": position.name,
+            "data-x": foot.x,
+            "data-y": foot.y,
+        },
+    )

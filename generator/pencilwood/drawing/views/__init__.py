@@ -1,0 +1,1 @@
+"""Parts of a vine and pictures of it for one purpose: from near, as small as a stamp."""

@@ -1,0 +1,1 @@
+"""The wood itself: canes, old wood, trunk and arms, each drawn from its measurements."""

@@ -1,0 +1,58 @@
+"""Letters beside the wood stand clear of the arm, however short the wood is."""
+
+from __future__ import annotations
+
+import math
+from itertools import combinations
+
+import pytest
+
+from pencilwood.drawing.names.labels import LETTER_MM, ROOM_MM, without_letter
+from pencilwood.drawing.names.letter_places import place_letters
+from pencilwood.drawing.plate import Plate
+from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
+from pencilwood.vine.model import Piece, Side, Vine
+from pencilwood.vine.wood import divide
+from vines import SAMPLES, arm, cane, vine
+
+
+@pytest.mark.parametrize("long_mm", [8, 15, 24, 60])
+def test_the_arm_cuts_no_letter(long_mm: int) -> None:
+    old = Piece("m", 2, long_mm, 14)
+    arms = [arm(side, 500, (250, [old, cane("a", 6)])) for side in (Side.LEFT, Side.RIGHT)]
+    shown = vine(TWO_ARM_CORDON, *arms)
+    for place in place_letters(Plate(divide(shown)), ROOM_MM).values():
+        assert place.middle[1] + LETTER_MM * 0.5 < -shown.cordon_height_mm
+
+
+def _crowded() -> Vine:
+    """Thick old wood so close together that no letter fits between."""
+    wood = [Piece("m", 3, 160, 30), cane("a", 6, on="m", at_mm=150)]
+    feet = [(at_mm, wood) for at_mm in range(60, 480, 40)]
+    return vine(TWO_ARM_CORDON, *(arm(side, 500, *feet) for side in (Side.LEFT, Side.RIGHT)))
+
+
+def test_a_letter_without_room_beside_its_wood_has_a_line_to_it_or_is_told_of() -> None:
+    plate = Plate(divide(_crowded()))
+    places = place_letters(plate, ROOM_MM)
+    assert any(one.foot for one in places.values())
+    tight = [name for name, one in places.items() if one.is_tight]
+    assert list(without_letter(plate)) == tight
+
+
+@pytest.mark.parametrize("letter_mm", [34.0, 40.0, 48.0])
+@pytest.mark.parametrize("sample", sorted(SAMPLES))
+def test_letters_with_room_do_not_lie_on_each_other(sample: str, letter_mm: float) -> None:
+    for view in Plate(divide(SAMPLES[sample]())).views:
+        with_room = [one for one in place_letters(view, letter_mm).values() if not one.is_tight]
+        for one, other in combinations(with_room, 2):
+            assert math.dist(one.middle, other.middle) > letter_mm * 0.75
+
+
+def test_a_line_leads_from_the_edge_of_its_own_wood() -> None:
+    plate = Plate(divide(_crowded()))
+    led = {name: one.foot for name, one in place_letters(plate, ROOM_MM).items() if one.foot}
+    for name, foot in led.items():
+        stem = plate.stems[name]
+        nearest = min(math.dist(foot, bend) for bend in stem.curve.bends)
+        assert nearest < stem.half_mm(0) * 1.5 + 6

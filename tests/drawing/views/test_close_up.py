@@ -1,0 +1,95 @@
+"""One position large, and drawings without what their state never shows."""
+
+import re
+from collections.abc import Callable
+
+import pytest
+
+from high_cordons import high_vine
+from pencilwood.drawing import draw_vine
+from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.views.close_up import draw_close_up
+from pencilwood.vine.model import Growth, Lean, Vine
+from pencilwood.vine.wood import Parts, ThinningOut, divide, uncut
+from svg_reading import of_class, path_points, read, view_box
+from vines import tidy_vine
+
+
+@pytest.fixture(scope="module")
+def parts() -> Parts:
+    return divide(tidy_vine())
+
+
+def test_a_close_up_shows_one_position_and_tells_it(parts: Parts) -> None:
+    name = parts.positions[0].name
+    svg = draw_close_up(parts, name, None, "p", "en", title="Close")
+    assert set(re.findall(r'class="pw-part[^>]* data-position="(\w+)"', svg)) == {name}
+    assert "pw-close-up" in svg
+    description = svg.split("<desc")[1].split("</desc>")[0]
+    assert name in description
+    assert all(other.name not in description for other in parts.positions[1:])
+
+
+def test_a_close_up_keeps_the_scale_of_its_wood(parts: Parts) -> None:
+    name = parts.positions[0].name
+    svg = draw_close_up(parts, name, None, "p", "en", title="Close")
+    _, _, width, height = (float(one) for one in svg.split('viewBox="')[1].split('"')[0].split())
+    assert 200 < width < 900
+    assert 200 < height < 900
+
+
+@pytest.mark.parametrize("make", [tidy_vine, high_vine])
+def test_a_close_up_ends_soon_after_the_name(make: Callable[[], Vine]) -> None:
+    parts = divide(make())
+    hangs = parts.vine.form.growth is Growth.DOWN
+    ahead = Lean.DOWN if hangs else Lean.UP
+    # Other wood may need more room on that side.
+    plain = [one for one in parts.positions if {piece.lean for piece in one.pieces} == {ahead}]
+    assert plain
+    for position in plain:
+        drawing = read(draw_close_up(parts, position.name, None, "p", "en", title="Close"))
+        _, top, _, bottom = view_box(drawing)
+        (name,) = of_class(drawing, "pw-place-name")
+        line, size = float(name.attrib["y"]), float(name.attrib["font-size"])
+        beyond = line - size - top if hangs else bottom - line
+        assert size * 0.3 < beyond < size * 1.2, position.name
+
+
+def test_a_close_up_has_a_length_to_compare_with(parts: Parts) -> None:
+    for position in parts.positions:
+        drawing = read(draw_close_up(parts, position.name, None, "p", "en", title="Close"))
+        (words,) = of_class(drawing, "pw-close-scale")
+        assert words.text == "10 cm"
+        lines = [
+            one for one in of_class(drawing, "pw-scale-line") if one.get("stroke-width") == "2.4"
+        ]
+        xs = [x for x, _ in path_points(lines[0].attrib["d"])]
+        assert max(xs) - min(xs) == pytest.approx(100, abs=0.6)
+        left, _, right, _ = view_box(drawing)
+        assert left < min(xs) < max(xs) < right
+
+
+def test_hidden_wood_is_left_out_and_a_ghost_keeps_its_edge(parts: Parts) -> None:
+    cut = next(part.name for part in parts.parts if part.is_cane)
+    stages = Stages((Stage(GONE, uncut(parts).cut(ThinningOut(cut))),))
+
+    def drawn(hidden: tuple[str, ...] = (), ghosts: tuple[str, ...] = ()) -> str:
+        return draw_vine(
+            parts, "p", "en", title="t", description="d",
+            stages=stages, hidden=hidden, ghosts=ghosts,
+        )  # fmt: skip
+
+    def part(svg: str) -> str:
+        return svg.split(f'data-part="{cut}"')[1].split('data-part="')[0]
+
+    whole, ghost, hidden = drawn(), drawn(ghosts=(GONE,)), drawn(hidden=(GONE,))
+    assert f'data-part="{cut}"' not in hidden
+    assert "pw-bud" in part(whole)
+    assert 'class="pw-bud"' not in part(ghost)
+    assert "pw-wood" in part(ghost)
+    assert "pw-face" in part(ghost)
+    assert len(hidden) < len(ghost) < len(whole)
+    # All other wood is the same to the byte.
+    other = next(one.name for one in parts.parts if one.is_cane and one.name != cut)
+    ends = [svg.split(f'data-part="{other}"')[1][:400] for svg in (whole, ghost)]
+    assert ends[0] == ends[1]
