@@ -22,7 +22,7 @@ from svg_reading import of_class, points, read, view_box
 
 MOST_BYTES = 1_200
 """Compressed: 33 of them stand on one page, for phones."""
-OF_THE_WHOLE_VINE = {"buds", "wounds", "tally", "tie"}
+OF_THE_WHOLE_VINE = {"buds", "wounds", "tally"}
 
 Box = tuple[float, float, float, float]
 
@@ -101,6 +101,31 @@ def test_the_ring_is_around_what_the_rule_finds(
     (ring,) = rings(picture(handbook, rule))
     assert [name for name in feet if ring[0] < feet[name] < ring[2]] == list(inside)
     assert not [name for name in outside if ring[0] < feet[name] < ring[2]]
+
+
+@pytest.mark.parametrize(
+    ("rule", "inside", "outside"),
+    [
+        # The spur that stands too high, not the cane that the rule charges: it begins below.
+        ("spur-above-cane", ("R1b", 100.0), ("R1a", 30.0)),
+        ("cane-not-tied", ("L1b", 150.0), ("R1b", 150.0)),
+        ("cane-far-from-head", ("R2b", 20.0), ("R1a", 20.0)),
+    ],
+)
+def test_on_a_vine_with_canes_the_ring_is_around_the_wrong_wood(
+    handbook: Handbook, rule: str, inside: tuple[str, float], outside: tuple[str, float]
+) -> None:
+    plate = Plate(divide(handbook.examples[rule]["bad"].vine))
+    (ring,) = rings(picture(handbook, rule))
+    for (name, along_mm), is_inside in ((inside, True), (outside, False)):
+        assert around(ring, plate.stems[name].curve.at(along_mm)) is is_inside
+
+
+@pytest.mark.parametrize("rule", ["wrong-cane-count", "wrong-spur-count", "cane-not-tied"])
+def test_a_vine_with_canes_is_seen_around_its_head(handbook: Handbook, rule: str) -> None:
+    left, _, right, _ = view_box(inline(picture(handbook, rule)))
+    room_mm = max(arm.length_mm for arm in handbook.examples[rule]["bad"].vine.arms)
+    assert right - left < 1.1 * room_mm
 
 
 def test_an_open_side_has_its_ring_where_wood_is_missing(handbook: Handbook) -> None:

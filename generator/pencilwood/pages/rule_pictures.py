@@ -13,7 +13,7 @@ from pencilwood.vine.passes import DoneCut
 from pencilwood.vine.wood import divide
 
 _RINGED: Mapping[Shape, str] = {
-    "piece": "wood", "crowding": "wood", "blank": "between",
+    "piece": "wood", "crowding": "wood", "tie": "wood", "blank": "between",
     "stub": "cut", "tool": "cut", "order": "cut",
 }  # fmt: skip
 """What of a place has the ring. What counts over the whole vine has none: all of it is seen."""

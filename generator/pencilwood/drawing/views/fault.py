@@ -6,6 +6,7 @@ wood. Colours come from the page's styles, so it is light, dark or on paper as t
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -20,7 +21,13 @@ from pencilwood.drawing.scene.tied_canes import Laid, laid_canes, lay_down
 from pencilwood.drawing.scene.wood_drawing import drawn_from_mm, drawn_to_mm
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.signs import SIDE, strokes_of
-from pencilwood.drawing.views.fault_window import around_spots, around_wood, ring
+from pencilwood.drawing.views.fault_window import (
+    above,
+    around_spots,
+    around_wood,
+    box_around,
+    ring,
+)
 from pencilwood.drawing.wood.bark import older_wood_with_end
 from pencilwood.drawing.wood.canes import cut_face, cut_place_mm, stretches
 from pencilwood.drawing.wood.marks import condition_marks
@@ -38,7 +45,11 @@ _GHOST_MM = 330.0
 _LONG_STUB = 0.8
 """How far a stub that is too long goes toward the next bud."""
 _FOOT_MM = 40.0
-_TOOL_SHARE, _TOOL_ROOM_MM = 0.4, 170.0
+_LOOSE_FROM_MM, _LOOSE_MM = 400.0, 300.0
+"""Of a cane so long that it should lie so much is looked at; the rest may be outside."""
+_AROUND_HEAD_MM = 300.0
+"""So much of the wire is seen on each side that canes are tied to."""
+_TOOL_SHARE = 0.4
 _SIGN_OF = {Tool.SHEARS: "hand-shears", Tool.LOPPERS: "loppers", Tool.SAW: "saw"}
 _BELOW_ARM_MM = 90.0
 
@@ -88,8 +99,8 @@ class _Fault:
         if all(spot.near for spot in self.spots):
             return around_spots(frames, near=True)
         places = [self._place(spot) for spot in self.spots if spot.at != "between"]
-        above = [_above(one) for one in places if any(spot.tool for spot in self.spots)]
-        return around_spots([*frames, *places, *above])
+        room = [above(one) for one in places if any(spot.tool for spot in self.spots)]
+        return around_spots([*frames, *places, *room])
 
     @cached_property
     def left(self) -> WoodLeft:
@@ -201,11 +212,11 @@ class _Fault:
     def _around(self, spot: Spot) -> Frame:
         """The room that a spot takes."""
         if spot.at == "between":
-            return _box(self._between(*spot.names))
+            return box_around(self._between(*spot.names))
         if spot.at == "cut":
             parts = [part for part in self.parts.parts if part.name in spot.names]
-            return _box([point for part in parts for point in self._last_cut(part)])
-        return _box([point for part in self._named(spot) for point in self._edge(part)])
+            return box_around([point for part in parts for point in self._last_cut(part)])
+        return box_around([point for part in self._named(spot) for point in self._at_fault(part)])
 
     def _named(self, spot: Spot) -> list[Part]:
         """Its parts, or all wood that is left of its positions."""
@@ -221,7 +232,7 @@ class _Fault:
         feet = [self.view.foot(one) for one in self.parts.positions if one.name in here]
         left = [one for one in self.parts.parts if one.position.name in here and self._state(one)]
         edges = [point for part in left for point in self._edge(part)]
-        return _box([*feet, *edges]) if feet else self._around(spot)
+        return box_around([*feet, *edges]) if feet else self._around(spot)
 
     def _between(self, first: str, *last: str) -> list[XY]:
         """Feet from one position to the other; around a head those that lost their wood."""
@@ -244,26 +255,38 @@ class _Fault:
         bud_mm = self._state(part) * stem.piece.internode_mm if part.is_cane else end
         return outline(stem.curve, [min(bud_mm, end), end], stem.half_mm)
 
+    def _at_fault(self, part: Part) -> list[XY]:
+        """The edge of a part; of a cane along the wire that of what stands above it, if it does."""
+        number = self.parts.index[part.name]
+        standing = [
+            self.parts.parts[one]
+            for one in (self.parts.above[number] if part.name in self.laid else ())
+            if self.left.states[one] and self.parts.parts[one].name not in self.laid
+        ]
+        return [point for one in standing or [part] for point in self._edge(one)]
+
     def _edge(self, part: Part) -> list[XY]:
         """Places on the edge of what is left of a part; its foot, where it is gone or laid."""
         stem, end = self._stem(part), self._end_mm(part)
         if part.name in self.laid or end <= part.start_mm:
             end = part.start_mm + _FOOT_MM
+        elif self.laid and end > _LOOSE_FROM_MM:
+            end = _LOOSE_MM
         return outline(stem.curve, steps(part.start_mm, end, 40), stem.half_mm)
 
     def _all_wood(self) -> Frame:
-        """All wood that is left, and the arms or the room that a vine has on the wire."""
+        """All wood that stands, and the arms; of the wire as much as tells what lies there."""
         vine = self.view.vine
         points: list[XY] = [self.view.foot(one) for one in self.parts.positions]
         if self.view is self._plate:
+            most = _AROUND_HEAD_MM if self.laid else math.inf
             signs = {"left": -1.0, "right": 1.0}
-            tips = [(signs.get(arm.side, 0.0) * arm.length_mm) for arm in vine.arms]
+            tips = [signs.get(arm.side, 0.0) * min(arm.length_mm, most) for arm in vine.arms]
             points += [(x, -float(vine.cordon_height_mm) + _BELOW_ARM_MM) for x in (0.0, *tips)]
-            points += self._plate.reaching
         for part in self.parts.parts:
             if self._state(part) and part.name not in self.laid:
                 points += self._edge(part)
-        return _box(points)
+        return box_around(points)
 
 
 def _tool(tool: Tool, window: Frame) -> str:
@@ -272,12 +295,3 @@ def _tool(tool: Tool, window: Frame) -> str:
     move = f"translate({number(round(window.left))} {number(round(window.top))})"
     look = {"class": "pw-fault-tool", "transform": f"{move} scale({side / SIDE:.2f})"}
     return element("g", look, strokes_of(_SIGN_OF[tool]))
-
-
-def _above(frame: Frame) -> Frame:
-    return Frame(frame.left, frame.top - _TOOL_ROOM_MM, frame.right, frame.top)
-
-
-def _box(points: Sequence[XY]) -> Frame:
-    xs, ys = zip(*points, strict=True)
-    return Frame(min(xs), min(ys), max(xs), max(ys))

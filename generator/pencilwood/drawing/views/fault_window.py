@@ -13,6 +13,7 @@ WIDER = 4 / 3
 """How wide every picture is for its height."""
 _NEAR_MM, _USUAL_MM = 170.0, 420.0
 """Least width: around one cut, and around anything else, where neighbours are to be seen."""
+_TOOL_ROOM_MM = 170.0
 _AROUND_SPOT, _AROUND_WOOD_MM = 0.2, 30.0
 _RING_SHARE, _RING_MM, _LEAST_RING_MM = 0.55, 14.0, 26.0
 _RING_POINTS, _RING_TURN_RAD, _RING_WIDENS = 14, 6.9, 0.05
@@ -41,6 +42,17 @@ def ring(spot: Frame, window: Frame) -> Ink:
     most = (window.bottom - window.top) * 0.46
     points = tuple(_at(x, y, wide, min(high, most), number) for number in range(_RING_POINTS + 1))
     return Ink((Run(points),), {"class": "pw-fault-ring"})
+
+
+def above(frame: Frame) -> Frame:
+    """The room above the wood where the sign of a tool stands."""
+    return Frame(frame.left, frame.top - _TOOL_ROOM_MM, frame.right, frame.top)
+
+
+def box_around(points: Sequence[XY]) -> Frame:
+    """The smallest frame that holds some points."""
+    xs, ys = zip(*points, strict=True)
+    return Frame(min(xs), min(ys), max(xs), max(ys))
 
 
 def _at(x: float, y: float, wide: float, high: float, number: int) -> XY:
