@@ -8,7 +8,7 @@ from typing import Any
 from playwright.sync_api import Locator, Page
 
 from pencilwood.assets import asset_root
-from pencilwood.drawing import draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.plan import Plan, plan_for
 from pencilwood.rules import RULES, bands_of
 from pencilwood.score.judge import target_for
@@ -70,15 +70,15 @@ class ExercisePage:
 <p class="pw-fallback">This exercise needs a script.</p></div>"""
 
     def _drawing(self) -> str:
-        return draw_vine(
-            self.parts,
+        tied = self.vine.form.tied
+        paper = Paper(
             self.sample,
             self.language,
             title="A vine",
             description="A vine before pruning.",
-            cutpoints=True,
-            data={"wire": str(self.vine.trellis.fruiting_wire_mm)} if self.vine.form.tied else {},
+            data={"wire": str(self.vine.trellis.fruiting_wire_mm)} if tied else {},
         )
+        return draw_vine(WoodShown(self.parts, cutpoints=True), paper)
 
     def sheet_json(self) -> Any:
         """The scoring sheet as the page carries it."""

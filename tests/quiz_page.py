@@ -5,7 +5,7 @@ from typing import Any
 
 from exercise_page import ExercisePage
 from pencilwood.assets import asset_root
-from pencilwood.drawing import draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.score.sheet import dump
 from pencilwood.words import catalogue
 
@@ -171,11 +171,8 @@ class QuizPage:
     def write(self, folder: Path, *, dark: bool = False) -> str:
         """Write the page and give its file address."""
         svg = draw_vine(
-            self.exercise.parts,
-            "q-tidy",
-            self.language,
-            title="A vine",
-            description="A vine before pruning.",
+            WoodShown(self.exercise.parts),
+            Paper("q-tidy", self.language, title="A vine", description="A vine before pruning."),
         )
         exercise = self.exercise.block()
         inside = f"""<div data-pencilwood-quiz="{self.slug}">

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from pencilwood import kept
-from pencilwood.drawing import draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.vine.wood import divide
 from vines import climbing_vine
 
@@ -138,7 +138,9 @@ def test_a_kept_drawing_has_the_bytes_of_a_fresh_one(here: Path) -> None:
     parts = divide(climbing_vine())
 
     def drawn() -> str:
-        return draw_vine(parts, "p<", "es", title="t", description="d", cutpoints=True)
+        return draw_vine(
+            WoodShown(parts, cutpoints=True), Paper("p<", "es", title="t", description="d")
+        )
 
     fresh, again = drawn(), drawn()
     kept.keep_in_folder(None)

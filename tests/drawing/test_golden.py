@@ -6,9 +6,10 @@ from pathlib import Path
 import pytest
 
 from cane_vines import cane_vine
+from drawn_states import draw_passes
 from heads import head_vine
 from high_cordons import high_vine
-from pencilwood.drawing import describe_vine, draw_passes, draw_vine, summarise_vine
+from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine, summarise_vine
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Side, Vine
 from pencilwood.vine.passes import DoneCut, Pass
@@ -26,7 +27,9 @@ def small_vine() -> Vine:
 def sick() -> str:
     parts = divide(sick_vine())
     words = describe_vine(parts, None, "es")
-    return draw_vine(parts, "sick", "es", title="Cepa", description=words, cutpoints=True)
+    return draw_vine(
+        WoodShown(parts, cutpoints=True), Paper("sick", "es", title="Cepa", description=words)
+    )
 
 
 def small_passes() -> str:
@@ -40,25 +43,33 @@ def small_passes() -> str:
         DoneCut(Shortening("R1b", 1), Pass.FINE),
     ]
     words = summarise_vine(parts, None, "en")
-    return draw_passes(parts, cuts, "small", "en", title="Small", description=words, show="fine")
+    return draw_passes(
+        parts, cuts, Paper("small", "en", title="Small", description=words), show="fine"
+    )
 
 
 def hanging() -> str:
     parts = divide(high_vine())
     words = describe_vine(parts, None, "en")
-    return draw_vine(parts, "high", "en", title="High", description=words, cutpoints=True)
+    return draw_vine(
+        WoodShown(parts, cutpoints=True), Paper("high", "en", title="High", description=words)
+    )
 
 
 def around_head() -> str:
     parts = divide(head_vine())
     words = describe_vine(parts, None, "en")
-    return draw_vine(parts, "head", "en", title="Head", description=words, cutpoints=True)
+    return draw_vine(
+        WoodShown(parts, cutpoints=True), Paper("head", "en", title="Head", description=words)
+    )
 
 
 def canes() -> str:
     parts = divide(cane_vine())
     words = describe_vine(parts, None, "en")
-    return draw_vine(parts, "canes", "en", title="Canes", description=words, cutpoints=True)
+    return draw_vine(
+        WoodShown(parts, cutpoints=True), Paper("canes", "en", title="Canes", description=words)
+    )
 
 
 def tied() -> str:
@@ -71,7 +82,9 @@ def tied() -> str:
     cuts += [DoneCut(Shortening("R2a", 8), Pass.FINE)]
     cuts += [DoneCut(Tie("L1b", Side.LEFT), Pass.TIE), DoneCut(Tie("R2a", Side.RIGHT), Pass.TIE)]
     words = summarise_vine(parts, None, "es")
-    return draw_passes(parts, cuts, "tied", "es", title="Amarrada", description=words, show="fine")
+    return draw_passes(
+        parts, cuts, Paper("tied", "es", title="Amarrada", description=words), show="fine"
+    )
 
 
 @pytest.mark.parametrize("draw", [sick, small_passes, hanging, around_head, canes, tied])

@@ -11,8 +11,10 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 
-from pencilwood.drawing import cutpoint_positions, draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.scene.cutpoints import cut_points
+from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.wood.stems import THICKER
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Condition, Lean, Side, Vine
@@ -23,7 +25,8 @@ from vines import SAMPLES, arm, cane, old, tidy_vine, vine, vines
 
 def drawn(parts: Parts, prefix: str = "p", *, cutpoints: bool = False, alone: bool = False) -> str:
     return draw_vine(
-        parts, prefix, "en", title="A", description="All", cutpoints=cutpoints, alone=alone
+        WoodShown(parts, cutpoints=cutpoints),
+        Paper(prefix, "en", title="A", description="All", alone=alone),
     )
 
 
@@ -139,7 +142,7 @@ def test_upright_canes_of_a_position_keep_apart() -> None:
 
 def test_cut_points_of_a_position_keep_a_finger_apart() -> None:
     parts = divide(tidy_vine())
-    feet = [point for point in cutpoint_positions(parts) if point.buds is None]
+    feet = [point for point in cut_points(plate_of(parts)) if point.buds is None]
     for first in feet:
         for second in feet:
             if first.part < second.part and first.part[:2] == second.part[:2]:
@@ -157,7 +160,8 @@ def test_two_drawings_on_one_page_share_no_id() -> None:
 def test_title_description_and_data_are_escaped() -> None:
     nasty = '<b>&"</b>'
     svg = draw_vine(
-        divide(tidy_vine()), "p", "es", title=nasty, description=nasty, data={"case": nasty}
+        WoodShown(divide(tidy_vine())),
+        Paper("p", "es", title=nasty, description=nasty, data={"case": nasty}),
     )
     root = read(svg)
     assert root[0].text == root[1].text == root.get("data-case") == nasty
@@ -175,8 +179,10 @@ def test_a_drawing_that_stands_alone_brings_its_styles() -> None:
 
 def test_wires_heights_and_scale_are_named_in_the_language_and_units() -> None:
     parts = divide(tidy_vine())
-    spanish = draw_vine(parts, "p", "es", title="t", description="d", units="metric")
-    american = draw_vine(parts, "p", "en", title="t", description="d", units="us")
+    spanish = draw_vine(
+        WoodShown(parts), Paper("p", "es", title="t", description="d", units="metric")
+    )
+    american = draw_vine(WoodShown(parts), Paper("p", "en", title="t", description="d", units="us"))
     assert "vegetación" in spanish
     assert "120 cm" in spanish
     assert "catch wire" in american
@@ -199,10 +205,12 @@ def test_condition_shows_without_colour(condition: Condition) -> None:
 
 def test_the_bytes_do_not_hang_on_the_hash_seed(project: Path) -> None:
     program = (
-        "import hashlib; from vines import climbing_vine; from pencilwood.drawing import draw_vine;"
+        "import hashlib; from vines import climbing_vine;"
+        "from pencilwood.drawing import Paper, WoodShown, draw_vine;"
         "from pencilwood.vine.wood import divide;"
-        "svg = draw_vine(divide(climbing_vine()), 'p', 'en', title='t', description='d',"
-        " cutpoints=True); print(hashlib.sha256(svg.encode()).hexdigest())"
+        "shown = WoodShown(divide(climbing_vine()), cutpoints=True);"
+        "svg = draw_vine(shown, Paper('p', 'en', title='t', description='d'));"
+        "print(hashlib.sha256(svg.encode()).hexdigest())"
     )
     path = os.pathsep.join(str(project / folder) for folder in ("generator", "tests"))
     digests = {
@@ -222,7 +230,9 @@ def test_the_bytes_do_not_hang_on_the_hash_seed(project: Path) -> None:
 def test_words_end_inside_the_picture(name: str) -> None:
     """Estimated with 0.58 of the size for each letter, more than common serif faces take."""
     for language in ("en", "es"):
-        svg = draw_vine(divide(SAMPLES[name]()), "p", language, title="t", description="d")
+        svg = draw_vine(
+            WoodShown(divide(SAMPLES[name]())), Paper("p", language, title="t", description="d")
+        )
         root = read(svg)
         right = view_box(root)[2]
         for text in root.iter("{http://www.w3.org/2000/svg}text"):

@@ -13,7 +13,7 @@ from case_files import LANGUAGES, lines
 from pencilwood.cases.case import Case
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.case_writer import write_case
-from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.drawing.scene.tied_canes import Laid, laid_canes, lay_down
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.findings import Finding
@@ -55,7 +55,7 @@ def test_the_drawing_shows_a_tied_cane_along_the_wire_and_not_standing() -> None
 
     def drawn(stage: str | None) -> str:
         shown = () if stage is None else laid_canes(left, done, stage)
-        return draw_vine(parts, "x", "en", title="", description="", laid=shown)
+        return draw_vine(WoodShown(parts, laid=shown), Paper("x", "en", title="", description=""))
 
     assert 'data-part="L1b"' in drawn(None)
     assert 'data-part="L1b"' not in drawn("")

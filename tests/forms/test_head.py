@@ -16,7 +16,7 @@ from forms_alike import (
 from heads import head, head_vine, random_head
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.case_writer import write_case
-from pencilwood.drawing import draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.scene.cutpoints import cut_points_of_views
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.plan import plan_for
@@ -107,7 +107,9 @@ def test_an_inward_cane_is_no_renewal() -> None:
 
 def test_both_views_show_every_part_and_every_cut() -> None:
     parts = divide(head_vine())
-    drawn = draw_vine(parts, "x", "en", title="t", description="d", cutpoints=True)
+    drawn = draw_vine(
+        WoodShown(parts, cutpoints=True), Paper("x", "en", title="t", description="d")
+    )
     groups = Counter(one.get("data-part") for one in read(drawn).iter() if one.get("data-part"))
     assert groups == {part.name: 2 for part in parts.parts}
     points = cut_points_of_views(plate_of(parts))
@@ -119,7 +121,9 @@ def test_both_views_show_every_part_and_every_cut() -> None:
 
 
 def test_no_line_to_a_name_goes_aslant_through_the_head() -> None:
-    drawn = read(draw_vine(divide(head_vine()), "v", "en", title="", description=""))
+    drawn = read(
+        draw_vine(WoodShown(divide(head_vine())), Paper("v", "en", title="", description=""))
+    )
     leaders = [list(points(one)) for one in of_class(drawn, "pw-tick")]
     assert any(abs(line[0][1] - line[-1][1]) > 20 for line in leaders)
     assert all(abs(line[0][0] - line[-1][0]) < 3 for line in leaders)

@@ -22,7 +22,7 @@ from pencilwood.cases.quiz import Quiz
 from pencilwood.cases.reference import Figure, Source, Term
 from pencilwood.cases.safety import SafetyNote
 from pencilwood.cases.settings_file import PLUGINS, Settings
-from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.findings import Finding, has_errors
 from pencilwood.pages.block_pages import block_page, figures_of
 from pencilwood.pages.case_page import case_page
@@ -142,7 +142,10 @@ def use_profile(read: object, on: Ground, language: str) -> Found:
     proof = prove_case(on.case().case, profile, language)
     handbook = replace(on.handbook, profile=profile, cases=(proof,))
     for spoken in profile.languages:
-        draw_vine(proof.parts, "vine", spoken, title="A", description="B", units=profile.units)
+        draw_vine(
+            WoodShown(proof.parts),
+            Paper("vine", spoken, title="A", description="B", units=profile.units),
+        )
         sources_page(handbook, spoken)
         case_page(handbook, proof, spoken)
         _fill_in(_ALL_TO_FILL, handbook, spoken)

@@ -6,7 +6,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from pencilwood.drawing import cutpoint_positions
+from pencilwood.drawing.scene.cutpoints import cut_points
+from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.quiz.practice_vines import grow
 from pencilwood.vine.wood import divide
 
@@ -43,7 +44,7 @@ def test_cuts_are_where_the_full_drawing_has_them(phone_page: Page, built_site: 
     # The first attempt that passed the proofs is the one that was given out.
     for attempt in range(20):
         parts = divide(grow(f"{level}/{int(number)}/{attempt}", level))  # type: ignore[arg-type]
-        points = cutpoint_positions(parts)
+        points = cut_points(plate_of(parts))
         names = {(p.part, None if p.buds is None else str(p.buds)) for p in points}
         if names != set(drawn):
             continue

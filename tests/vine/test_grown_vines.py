@@ -13,7 +13,7 @@ from made_up_forms import CROWN, LONG_CANES, install, random_vine_of
 from pencilwood.cases.case import AnswerCut, Case
 from pencilwood.cases.case_file import read_case
 from pencilwood.cases.case_writer import write_case
-from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.places import Place
 from pencilwood.plan import plan_for
 from pencilwood.rules import RULE_BY_NAME
@@ -58,7 +58,11 @@ def test_a_grown_vine_is_a_vine_for_all_purposes(seed: int, tmp_path: Path) -> N
         grown = next_winter(left, replace(SUMMER, seed=f"{seed}/{turn}", budbreak_percent=80))
     parts = divide(grown)
     assert "L" in describe_vine(parts, None, "en") or "R" in describe_vine(parts, None, "es")
-    svg = read(draw_vine(parts, "g", "en", title="Grown", description="-", cutpoints=True))
+    svg = read(
+        draw_vine(
+            WoodShown(parts, cutpoints=True), Paper("g", "en", title="Grown", description="-")
+        )
+    )
     assert {one.get("data-part") for one in svg.iter()} >= {part.name for part in parts.parts}
     if plan_for(compile_sheet(parts, LIMITS, target_for(grown, LIMITS))).cuts:
         assert read_back(grown, tmp_path) == grown

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from pencilwood.drawing import draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.names.labels import TIGHT, without_letter
 from pencilwood.drawing.scene.stages import stages_of_passes
@@ -50,19 +50,17 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
     case, profile = proof.case, desk.profile
     title = desk.say("drawing.before", title=desk.own(case.title))
     described = describe_vine(proof.parts, None, desk.language, profile.units)
-    drawing = draw_vine(
-        proof.parts,
+    # The same drawing shows the answer and the plan, once somebody has tried.
+    stages = stages_of_passes(proof.parts, [one.done for one in case.answer], proof.plan.left)
+    paper = Paper(
         f"x-{case.slug}",
         desk.language,
         title=title,
         description=described,
-        cutpoints=True,
         units=profile.units,
-        # The same drawing shows the answer and the plan, once somebody has tried.
-        stages=stages_of_passes(proof.parts, [one.done for one in case.answer], proof.plan.left),
-        laid=_laid(proof),
         data={"case": case.slug, **_wire(proof)},
     )
+    drawing = draw_vine(WoodShown(proof.parts, stages, laid=_laid(proof), cutpoints=True), paper)
     words = _words(desk, proof)
     return ExerciseParts(
         case.slug,

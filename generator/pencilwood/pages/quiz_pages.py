@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from pencilwood.drawing import draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.stages import Stages
 from pencilwood.drawing.views.close_up import window_on_place
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.exercise import exercise_parts, script_json
@@ -140,17 +140,15 @@ def strings_of(desk: Desk, *prefixes: str) -> dict[str, str]:
 def _drawing(desk: Desk, picture: Picture) -> str:
     vine = desk.handbook.case_by_slug[picture.vine]
     parts, left = wood_shown(picture, vine)
-    title = desk.own(vine.case.title)
-    return draw_vine(
-        parts,
+    shown = WoodShown(parts, Stages.leaving(left), frame_targets=picture.near is None)
+    paper = Paper(
         f"q-{picture.name}",
         desk.language,
-        title=title,
+        title=desk.own(vine.case.title),
         description=describe_vine(parts, left, desk.language, desk.profile.units),
-        frame_targets=picture.near is None,
         units=desk.profile.units,
-        stages=None if left is None else Stages((Stage(GONE, left),)),
     )
+    return draw_vine(shown, paper)
 
 
 def percent_below(desk: Desk, chance: Fraction) -> str:

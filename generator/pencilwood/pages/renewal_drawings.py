@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from dataclasses import replace
 from functools import cached_property
 
-from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.drawing.plate import Window
-from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.stages import Stage, Stages
 from pencilwood.drawing.scene.tied_canes import Laid
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.wood.sawn_arm import Sawn
@@ -41,58 +41,45 @@ class RenewalDrawings:
         nexts = [self._renewal.worked((*story, work)) for work in self._renewal.works(story)]
         apart = tuple(Stage(f"pw-off-{one.work}", _on(parts, one)) for one in nexts)
         key = "drawing-found" if len(story) < WINTERS else "drawing-end"
-        return self._draw(
+        shown = WoodShown(
             parts,
+            Stages((), apart),
+            laid=tuple(lying for one in nexts for lying in _lying(one, str(one.work))),
+            sawn=next((_sawn(one, is_shown=False) for one in nexts if one.is_sawn), None),
+        )
+        paper = self._paper(
             f"n-{name_of(story) or 'start'}",
             self._desk.say(f"renewal.{key}", n=len(story) + 1),
             # The page's script copies the drawings of choices without it.
             "" if nexts else self._described(self._renewal.found(story).parts, None),
-            Stages((), apart),
-            tuple(lying for one in nexts for lying in _lying(one, str(one.work))),
-            story=name_of(story),
-            sawn=next((_sawn(one, is_shown=False) for one in nexts if one.is_sawn), None),
         )
+        return draw_vine(shown, replace(paper, data={"story": name_of(story)}))
 
     def pruned(self, story: Story) -> str:
         """The vine after the latest work of a story, for people without the script."""
         done, parts = self._renewal.worked(story), self._rough(story[:-1])
-        left = _on(parts, done)
-        return self._draw(
+        shown = WoodShown(
             parts,
+            Stages.leaving(_on(parts, done)),
+            laid=_lying(done, ""),
+            sawn=_sawn(done, is_shown=True),
+        )
+        paper = self._paper(
             f"n-{name_of(story)}-left",
             self._desk.say("renewal.drawing-work", n=len(story)),
             self._described(done.left.parts, done),
-            Stages((Stage(GONE, left),)),
-            _lying(done, ""),
-            sawn=_sawn(done, is_shown=True),
         )
+        return draw_vine(shown, paper)
 
-    def _draw(
-        self,
-        parts: Parts,
-        prefix: str,
-        title: str,
-        description: str,
-        stages: Stages,
-        laid: tuple[Laid, ...],
-        *,
-        sawn: Sawn | None,
-        story: str | None = None,
-    ) -> str:
-        desk = self._desk
-        return draw_vine(
-            parts,
+    def _paper(self, prefix: str, title: str, description: str) -> Paper:
+        return Paper(
             prefix,
-            desk.language,
+            self._desk.language,
             title=title,
             description=description,
-            units=desk.profile.units,
-            stages=stages,
-            css_class="pw-in-part",
+            units=self._desk.profile.units,
             window=self._window,
-            data={} if story is None else {"story": story},
-            laid=laid,
-            sawn=sawn,
+            css_class="pw-in-part",
         )
 
     def _described(self, parts: Parts, done: ArmWorked | None) -> str:

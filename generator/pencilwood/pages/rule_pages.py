@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from markupsafe import Markup
 
 from pencilwood.cases.case import RuleExample
-from pencilwood.drawing import draw_pruned, scale_words, window_on_arms
+from pencilwood.drawing import Paper, draw_pruned, scale_words, window_on_arms
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.names.labels import LETTER
 from pencilwood.drawing.scene.tied_canes import laid_canes
@@ -141,20 +141,17 @@ def _example(
     told = [caption] if prefix else [caption, *cuts]
 
     def draw(near: NearView, own_prefix: str) -> str:
-        return draw_pruned(
-            parts,
-            example.cuts,
+        paper = Paper(
             own_prefix,
             desk.language,
             title=desk.say(f"rule.drawing-{example.kind}", title=rule.title[desk.language]),
             description=describe_vine(parts, left, desk.language, desk.profile.units),
             units=desk.profile.units,
-            window=near.window,
-            hidden=() if _names_a_piece(parts, told) else (LETTER,),
-            css_class=near.css_class if near.view else "",
-            view=near.view,
             over=zone_drawn(desk, [rule], parts),
+            css_class=near.css_class if near.view else "",
         )
+        hidden = () if _names_a_piece(parts, told) else (LETTER,)
+        return draw_pruned(parts, example.cuts, near.window, paper, hidden=hidden, view=near.view)
 
     drawing = near_pictures(desk, views, f"{prefix}{example.kind}-{rule.name}", draw)
     return ShownExample(example.kind, desk.say(f"rule.{example.kind}"), caption, drawing, cuts)

@@ -10,10 +10,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import cached_property
 
-from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.drawing.for_programs.wood_alone import draw_wood_alone
 from pencilwood.drawing.plate import Frame, Window
-from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.stages import Stage, Stages
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.pages.arm_window import arm_window
 from pencilwood.pages.desk import Desk
@@ -39,18 +39,18 @@ class WinterDrawings:
         name = _name(story)
         left = None if chosen is None else self._left(parts, chosen)
         key = "drawing-left" if left is not None else "drawing-found"
-        return draw_vine(
-            parts,
+        paper = Paper(
             f"w-{name or 'start'}-{'end' if chosen is None else chosen}",
             self._desk.language,
             title=self._desk.say(f"winters.{key}", n=len(story) + 1),
             description=describe_vine(parts, left, self._desk.language, self._desk.profile.units),
             units=self._desk.profile.units,
-            stages=self._stages(parts, left, pruned=len(story) < WINTERS),
-            css_class="pw-in-part",
             window=Window(self._windows[len(story)]),
+            css_class="pw-in-part",
             data={"story": name},
         )
+        stages = self._stages(parts, left, pruned=len(story) < WINTERS)
+        return draw_vine(WoodShown(parts, stages), paper)
 
     def others(self) -> Iterator[str]:
         """The wood of stories that no habit shows; the script needs it for mixed choices."""
@@ -71,11 +71,11 @@ class WinterDrawings:
         return self._winters.left(parts, [stays] * len(self._winters.names))
 
     def _stages(self, parts: Parts, left: WoodLeft | None, *, pruned: bool) -> Stages:
-        shown = () if left is None else (Stage(GONE, left),)
+        shown = Stages.leaving(left)
         if not pruned:
-            return Stages(shown)
-        each = tuple(Stage(f"pw-off-{stays}", self._left(parts, stays)) for stays in Stays)
-        return Stages(shown, each)
+            return shown
+        each = (Stage(f"pw-off-{stays}", self._left(parts, stays)) for stays in Stays)
+        return replace(shown, apart=tuple(each))
 
     @cached_property
     def _windows(self) -> Mapping[int, Frame]:

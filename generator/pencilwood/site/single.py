@@ -7,9 +7,9 @@ from pathlib import Path
 from typing import TypedDict
 
 from pencilwood.cases.case import Profile
-from pencilwood.drawing import draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.stages import Stages
 from pencilwood.findings import has_errors
 from pencilwood.proof import CaseProof, prove_case
 from pencilwood.proof.report import message_text
@@ -79,16 +79,15 @@ def drawing_of(opened: OpenedCase, state: str, language: str) -> str:
     """The vine as an SVG file, before, after a pass of the author's answer, or as planned."""
     profile, proof = opened.profile, opened.proof
     left = proof.left_in(state)
-    return draw_vine(
-        proof.parts,
+    paper = Paper(
         "vine",
         language,
         title=proof.case.title[language],
         description=describe_vine(proof.parts, left, language, profile.units),
         units=profile.units,
-        stages=Stages((Stage(GONE, left),)),
         alone=True,
     )
+    return draw_vine(WoodShown(proof.parts, Stages.leaving(left)), paper)
 
 
 def measures_of(opened: OpenedCase) -> Measures:

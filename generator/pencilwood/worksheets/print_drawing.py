@@ -10,11 +10,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from xml.etree import ElementTree as Xml
 
-from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.drawing.ink.looks import FACE, INK, PAPER, PENCIL
 from pencilwood.drawing.names.labels import LETTER, LETTER_MM, TIGHT, without_letter
 from pencilwood.drawing.plate import Frame, Plate, Window
-from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.stages import GONE, Stages
 from pencilwood.drawing.scene.tied_canes import Laid
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.units import UnitSystem
@@ -80,20 +80,15 @@ def print_vine(
     plate = plate_of(parts, laid)
     frame = _window(plate, near=left is not None)
     letter_mm = _letter_mm(frame)
-    shown = [Stage(GONE, left)] if left else []
-    svg = draw_vine(
+    shown = WoodShown(
         parts,
-        "print",
-        language,
-        title="",
-        description="",
-        units=units,
-        stages=Stages(tuple(shown)),
-        cut_marks=cut_marks,
-        laid=laid,
-        window=Window(frame),
+        Stages.leaving(left),
+        cut_marks=tuple(cut_marks),
+        laid=tuple(laid),
         letter_mm=letter_mm,
     )
+    paper = Paper("print", language, title="", description="", units=units, window=Window(frame))
+    svg = draw_vine(shown, paper)
     described = describe_vine(parts, left, language, units)
     return Printed(
         for_print(svg), described, frame.right - frame.left, tuple(without_letter(plate, letter_mm))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from pencilwood.drawing import describe_vine, draw_vine
+from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.drawing.names.labels import LETTER
 from pencilwood.drawing.plate import Frame
 from pencilwood.drawing.scene.stages import GONE, Stage, Stages
@@ -87,17 +87,10 @@ def _as_wide(window: Frame, frame: Frame) -> Frame:
 
 def _picture(one: OnePass, view: NearView, language: str, units: UnitSystem) -> dict[str, object]:
     parts = one.after.parts
+    stages = Stages((Stage(EARLIER, one.before), Stage(GONE, one.after)))
     svg = draw_vine(
-        parts,
-        "print",
-        language,
-        title="",
-        description="",
-        units=units,
-        stages=Stages((Stage(EARLIER, one.before), Stage(GONE, one.after))),
-        hidden=_UNTOLD,
-        laid=one.laid,
-        window=view.shown(),
+        WoodShown(parts, stages, laid=tuple(one.laid), hidden=_UNTOLD),
+        Paper("print", language, title="", description="", units=units, window=view.shown()),
     )
     _, _, width_mm, height_mm = view.window.box
     return {

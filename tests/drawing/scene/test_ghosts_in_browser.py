@@ -7,8 +7,8 @@ import pytest
 from PIL import Image
 from playwright.sync_api import Browser, Page
 
+from drawn_states import draw_passes
 from heads import head_vine
-from pencilwood.drawing import draw_passes
 from pencilwood.drawing.ink.looks import stylesheet
 from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import DoneCut, Pass
@@ -66,7 +66,7 @@ def cut_vine(vine: Vine) -> str:
     parts = divide(vine)
     long = [part for part in parts.parts if part.is_cane and part.most > 2]
     cuts = [DoneCut(Shortening(part.name, 2), Pass.FINE) for part in long]
-    return draw_passes(parts, cuts, "p", "en", title="t", description="d", show="fine")
+    return draw_passes(parts, cuts, show="fine")
 
 
 @pytest.mark.parametrize("shade", SHADES)

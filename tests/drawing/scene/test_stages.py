@@ -2,7 +2,7 @@
 
 import pytest
 
-from pencilwood.drawing import draw_passes, draw_state
+from drawn_states import draw_passes, draw_state
 from pencilwood.drawing.ink.shapes import Ink
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.scene.cut_marks import draw_cut_marks
@@ -35,25 +35,21 @@ def classes(svg: str, part: str) -> tuple[set[str], list[str]]:
 
 def test_an_uncut_vine_has_nothing_gone() -> None:
     parts = one_spur()
-    assert "pw-gone" not in draw_state(parts, None, "p", "en", title="t", description="d")
-    assert "pw-gone" not in draw_state(parts, uncut(parts), "p", "en", title="t", description="d")
+    assert "pw-gone" not in draw_state(parts, None)
+    assert "pw-gone" not in draw_state(parts, uncut(parts))
 
 
 def test_a_shortened_cane_loses_the_stretches_beyond_its_last_bud() -> None:
     parts = one_spur()
     left = uncut(parts).cut(Shortening("R1b", 3))
-    whole, stretches = classes(
-        draw_state(parts, left, "p", "en", title="t", description="d"), "R1b"
-    )
+    whole, stretches = classes(draw_state(parts, left), "R1b")
     assert "pw-gone" not in whole
     assert stretches == ["", "", "", "pw-gone", "pw-gone", "pw-gone", "pw-gone"]
 
 
 def test_what_falls_with_a_part_is_gone_without_a_cut_face() -> None:
     parts = one_spur()
-    svg = draw_state(
-        parts, uncut(parts).cut(ThinningOut("R1m above a")), "p", "en", title="t", description="d"
-    )
+    svg = draw_state(parts, uncut(parts).cut(ThinningOut("R1m above a")))
     assert {"pw-gone"} <= classes(svg, "R1m above a")[0]
     assert "pw-fallen" not in classes(svg, "R1m above a")[0]
     assert {"pw-gone", "pw-fallen"} <= classes(svg, "R1b")[0]
@@ -63,9 +59,7 @@ def test_what_falls_with_a_part_is_gone_without_a_cut_face() -> None:
 def test_one_drawing_carries_every_pass_and_the_plan() -> None:
     parts = one_spur()
     plan = uncut(parts).cut(Shortening("R1a", 1))
-    svg = draw_passes(
-        parts, [ROUGH, THIN, FINE], "p", "en", plan=plan, show="rough", title="t", description="d"
-    )
+    svg = draw_passes(parts, [ROUGH, THIN, FINE], plan=plan, show="rough")
     assert "pw-show-rough" in read(svg).attrib["class"].split()
     whole, stretches = classes(svg, "R1b")
     assert "pw-off-thinning-out" in whole
@@ -81,7 +75,7 @@ def test_one_drawing_carries_every_pass_and_the_plan() -> None:
 
 
 def test_every_cut_is_marked_with_one_more_bar_in_each_pass() -> None:
-    svg = draw_passes(one_spur(), [ROUGH, THIN, FINE], "p", "en", title="t", description="d")
+    svg = draw_passes(one_spur(), [ROUGH, THIN, FINE])
     marks = of_class(read(svg), "pw-cut-mark")
     bars = {mark.attrib["class"]: mark.attrib["d"].lower().count("m") for mark in marks}
     assert bars == {

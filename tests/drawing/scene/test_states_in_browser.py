@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Page
 
-from pencilwood.drawing import draw_passes
+from drawn_states import draw_passes
 from pencilwood.drawing.ink.looks import stylesheet
 from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT
 from pencilwood.vine.model import Side
@@ -48,6 +48,6 @@ def test_each_state_shows_what_it_should(desktop_page: Page, show: str, seen: st
         DoneCut(Shortening("R1a", 2), Pass.FINE),
     ]
     plan = uncut(parts).cut(ThinningOut("R1a"))
-    svg = draw_passes(parts, cuts, "p", "en", title="t", description="d", plan=plan)
+    svg = draw_passes(parts, cuts, plan=plan)
     desktop_page.set_content(f"<style>{stylesheet()}</style>{svg}")
     assert desktop_page.evaluate(LOOK_AT, show) == seen

@@ -6,7 +6,7 @@ from collections.abc import Callable
 import pytest
 
 from high_cordons import high_vine
-from pencilwood.drawing import draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.scene.stages import GONE, Stage, Stages
 from pencilwood.drawing.views.close_up import draw_close_up
 from pencilwood.vine.model import Growth, Lean, Vine
@@ -75,9 +75,9 @@ def test_hidden_wood_is_left_out_and_a_ghost_keeps_its_edge(parts: Parts) -> Non
 
     def drawn(hidden: tuple[str, ...] = (), ghosts: tuple[str, ...] = ()) -> str:
         return draw_vine(
-            parts, "p", "en", title="t", description="d",
-            stages=stages, hidden=hidden, ghosts=ghosts,
-        )  # fmt: skip
+            WoodShown(parts, stages, hidden=hidden, ghosts=ghosts),
+            Paper("p", "en", title="t", description="d"),
+        )
 
     def part(svg: str) -> str:
         return svg.split(f'data-part="{cut}"')[1].split('data-part="')[0]

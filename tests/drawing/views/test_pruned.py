@@ -8,10 +8,10 @@ from PIL import Image, ImageChops
 from playwright.sync_api import Page
 
 from cane_vines import cane_vine
-from pencilwood.drawing import draw_pruned, draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_pruned, draw_vine
 from pencilwood.drawing.ink.looks import stylesheet
 from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Window
-from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.stages import GONE, Stages
 from pencilwood.drawing.scene.tied_canes import laid_canes
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.views.arm_view import window_on_arms
@@ -56,17 +56,24 @@ def with_all(parts: Parts, cuts: list[DoneCut], window: Frame) -> str:
     """The same drawing with all that it hides."""
     laid = laid_canes(after_cuts(uncut(parts), cuts), cuts)
     whole = plate_of(parts, laid).frame
-    return draw_vine(
-        parts, "p", "en", title="t", description="d",
-        stages=Stages((Stage(GONE, after_cuts(uncut(parts), cuts)),)),
-        css_class="pw-in-part",
-        cut_marks=[one for one in cuts if one.cut.part not in {cane.part for cane in laid}],
-        # Wires run to the edge.
-        window=Window(
-            window, Frame(whole.left, whole.top, window.right + RIGHT_MARGIN_MM, whole.bottom)
-        ),
+    lying = {cane.part for cane in laid}
+    shown = WoodShown(
+        parts,
+        Stages.leaving(after_cuts(uncut(parts), cuts)),
+        cut_marks=tuple(one for one in cuts if one.cut.part not in lying),
         laid=laid,
-    )  # fmt: skip
+    )
+    # Wires run to the edge.
+    across = Frame(whole.left, whole.top, window.right + RIGHT_MARGIN_MM, whole.bottom)
+    paper = Paper(
+        "p",
+        "en",
+        title="t",
+        description="d",
+        window=Window(window, across),
+        css_class="pw-in-part",
+    )
+    return draw_vine(shown, paper)
 
 
 @pytest.mark.browser
@@ -75,7 +82,7 @@ def test_what_is_left_out_is_never_seen(desktop_page: Page, make: Callable[[], P
     parts, cuts = make()
     left = after_cuts(uncut(parts), cuts)
     window = window_on_arms(left, laid_canes(left, cuts))
-    light = draw_pruned(parts, cuts, "p", "en", title="t", description="d", window=window)
+    light = draw_pruned(parts, cuts, window, Paper("p", "en", title="t", description="d"))
     seen = []
     for svg in (light, with_all(parts, cuts, window)):
         desktop_page.set_content(f"<style>{stylesheet()}</style>{svg}")
@@ -89,7 +96,7 @@ def test_what_is_left_out_is_never_seen(desktop_page: Page, make: Callable[[], P
 def test_little_else_is_there() -> None:
     parts, cuts = cordon()
     window = window_on_arms(after_cuts(uncut(parts), cuts))
-    light = draw_pruned(parts, cuts, "p", "en", title="t", description="d", window=window)
+    light = draw_pruned(parts, cuts, window, Paper("p", "en", title="t", description="d"))
     assert len(light) < 0.6 * len(with_all(parts, cuts, window))
     drawing = read(light)
     assert not of_class(drawing, "pw-wire-height")

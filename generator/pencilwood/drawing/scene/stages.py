@@ -28,6 +28,11 @@ class Stages:
     in_order: tuple[Stage, ...] = ()
     apart: tuple[Stage, ...] = ()
 
+    @classmethod
+    def leaving(cls, left: WoodLeft | None) -> Stages:
+        """One state, in which so much is left; nothing is gone of a vine that nobody has cut."""
+        return cls() if left is None else cls((Stage(GONE, left),))
+
     def of_part(self, number: int) -> str:
         """Classes of a part, each with a space before it."""
         return self._of(number, 0)

@@ -10,9 +10,10 @@ from pencilwood.drawing.ink.points import Point
 from pencilwood.drawing.ink.shapes import Attributes, Group, Ink, Run, Words
 from pencilwood.drawing.names.place_names import boxes_of_names
 from pencilwood.drawing.plate import Frame, Plate, Window
-from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.stages import Stages
+from pencilwood.drawing.scene.wood_shown import WoodShown
 from pencilwood.drawing.scene.wood_text import plate_of
-from pencilwood.drawing.vine_drawing import draw_vine
+from pencilwood.drawing.vine_drawing import Paper, draw_vine
 from pencilwood.units import UnitSystem, format_length
 from pencilwood.vine.measures import away_mm
 from pencilwood.vine.model import Growth, Vine
@@ -42,20 +43,19 @@ def draw_close_up(
 ) -> str:
     """A position as SVG text, uncut or with what is gone shown as a ghost."""
     alone = divide(_only(parts.vine, position))
-    stages = Stages() if left is None else Stages((Stage(GONE, _left_at(alone, left)),))
+    stages = Stages.leaving(None if left is None else _left_at(alone, left))
     window = _window(plate_of(alone), position)
-    return draw_vine(
-        alone,
+    paper = Paper(
         prefix,
         language,
         title=title,
         description=describe_position(parts, left, position, language, units),
         units=units,
-        stages=stages,
-        css_class=CLOSE_UP,
         window=Window(window),
         over=_scale(plate_of(alone), position, window, language, units),
+        css_class=CLOSE_UP,
     )
+    return draw_vine(WoodShown(alone, stages), paper)
 
 
 def window_on_place(parts: Parts, position: str) -> Frame:

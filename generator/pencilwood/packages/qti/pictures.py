@@ -10,12 +10,12 @@ from dataclasses import dataclass
 from xml.etree import ElementTree as Xml
 
 from pencilwood.cases.case import Profile
-from pencilwood.drawing import draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.describe import describe_position, describe_vine
 from pencilwood.drawing.for_programs.outlines import Outlines, outlines, within
 from pencilwood.drawing.ink.points import XY
 from pencilwood.drawing.plate import Frame, Window
-from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.stages import Stages
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.views.close_up import CLOSE_UP, window_on_place
 from pencilwood.packages.qti.markup import tag
@@ -112,18 +112,17 @@ def draw(
     name = say(language, "qti.alt", title=title)
     if picture.near is not None:
         name = say(language, "qti.alt.near", title=title, position=picture.near)
-    svg = draw_vine(
-        parts,
+    paper = Paper(
         picture.name,
         language,
         title=name,
         description="",
         units=profile.units,
-        stages=None if left is None else Stages((Stage(GONE, left),)),
+        window=Window(window),
         css_class=CLOSE_UP if picture.near is not None else "",
         alone=True,
-        window=Window(window),
     )
+    svg = draw_vine(WoodShown(parts, Stages.leaving(left)), paper)
     sized = svg.replace("<svg ", f'<svg width="{width_px}" height="{height_px}" ', 1)
     described = _described(picture, parts, left, profile, language)
     alt = f"{name}. {described}"

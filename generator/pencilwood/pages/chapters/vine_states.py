@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from pencilwood.drawing import draw_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.ink.shapes import Group
 from pencilwood.drawing.names.labels import LETTER
 from pencilwood.drawing.plate import Window
-from pencilwood.drawing.scene.stages import GONE, Stage, Stages, stages_of_passes
+from pencilwood.drawing.scene.stages import GONE, Stages, stages_of_passes
 from pencilwood.drawing.scene.tied_canes import Laid, laid_canes
 from pencilwood.drawing.views.arm_view import window_on_rest
 from pencilwood.drawing.views.near_views import NearView, at_one_scale, near_views
@@ -65,10 +65,8 @@ class VineState:
     @property
     def stages(self) -> Stages:
         """What the classes of its wood tell."""
-        if self.left is None:
-            return Stages()
-        if self.state == "answer":
-            return Stages((Stage(GONE, self.left),))
+        if self.left is None or self.state == "answer":
+            return Stages.leaving(self.left)
         return stages_of_passes(self.parts, self.cuts, self.proof.plan.left)
 
     @property
@@ -82,18 +80,31 @@ class VineState:
         return {"before": "", "answer": "pw-hide-gone"}.get(self.state, f"pw-show-{self.state}")
 
     @property
-    def hidden(self) -> list[str]:
+    def hidden(self) -> tuple[str, ...]:
         """Classes of what is left out, such as wood that an earlier pass took off."""
         # A chapter names pieces beside a close-up; on a whole vine letters are too small.
         if self.state in ("before", "plan", "answer"):
-            return [LETTER]
+            return (LETTER,)
         earlier = STATES[1 : STATES.index(self.state)]
-        return [LETTER, *(f"pw-off-{one}" for one in earlier)]
+        return (LETTER, *(f"pw-off-{one}" for one in earlier))
 
     @property
-    def ghosts(self) -> list[str]:
+    def ghosts(self) -> tuple[str, ...]:
         """Classes of wood of which the edge alone is drawn."""
-        return {"before": [], "answer": [GONE]}.get(self.state, [f"pw-off-{self.state}"])
+        return {"before": (), "answer": (GONE,)}.get(self.state, (f"pw-off-{self.state}",))
+
+    @property
+    def shown(self) -> WoodShown:
+        """All that a drawing of the whole vine shows of its wood."""
+        return WoodShown(
+            self.parts,
+            self.stages,
+            cut_marks=tuple(done for done in self.cuts if done.in_pass == self.state),
+            laid=self.laid,
+            hidden=self.hidden,
+            ghosts=self.ghosts,
+            first_names=tuple(sorted(self.spoken_of)),
+        )
 
 
 def draw_near(vine: VineState, prefix: str, title: str, desk: Desk) -> str:
@@ -132,18 +143,14 @@ def _drawn(
     over: Group | None = None,
 ) -> str:
     units = desk.profile.units
-    return draw_vine(
-        vine.parts, prefix, desk.language,
+    paper = Paper(
+        prefix,
+        desk.language,
         title=title,
         description=describe_vine(vine.parts, vine.left, desk.language, units),
         units=units,
-        stages=vine.stages,
-        css_class=f"{vine.css_class} {near}".strip(),
-        cut_marks=[done for done in vine.cuts if done.in_pass == vine.state],
-        hidden=vine.hidden,
-        ghosts=vine.ghosts,
-        laid=vine.laid,
         window=window,
         over=over,
-        first_names=vine.spoken_of,
-    )  # fmt: skip
+        css_class=f"{vine.css_class} {near}".strip(),
+    )
+    return draw_vine(vine.shown, paper)
