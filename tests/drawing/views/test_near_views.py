@@ -10,13 +10,16 @@ import pytest
 from cane_vines import cane_vine
 from heads import head_vine, random_head
 from high_cordons import high_vine
+from pencilwood.drawing import Paper, WoodShown, draw_vine
+from pencilwood.drawing.names.crowded_names import CROWDED, ON_WOOD
 from pencilwood.drawing.names.place_names import boxes_of_names
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.views.near_views import at_one_scale, names_left_out, near_views, to_compare
-from pencilwood.vine.model import Vine
+from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
+from pencilwood.vine.model import Lean, Side, Vine
 from pencilwood.vine.wood import Shortening, WoodLeft, divide, uncut
-from vines import SAMPLES, random_vine
+from vines import SAMPLES, arm, cane, random_vine, vine
 
 FORMS: dict[str, Callable[[], Vine]] = {
     **SAMPLES,
@@ -138,16 +141,15 @@ def test_states_of_a_vine_with_arms_are_to_one_scale(name: str) -> None:
     assert second.top >= first.top, "what was cut needs no room"
 
 
-@pytest.mark.parametrize(
-    ("classes", "told"),
-    [
-        ("pw-near", ""),
-        ("pw-near pw-crowded", "phones"),
-        ("pw-near pw-crowded pw-on-wood", "everywhere"),
-        ("pw-near pw-one-view pw-on-wood", ""),
-    ],
-)
-def test_a_picture_tells_where_names_are_left_out_unless_another_view_has_them(
-    classes: str, told: str
-) -> None:
-    assert names_left_out(f'<svg class="{classes}"/>') == told
+def test_a_picture_tells_where_names_are_left_out_unless_another_view_has_them() -> None:
+    told = set()
+    hanging = arm(Side.LEFT, 600, (300, [cane("a", 9, lean=Lean.DOWN)]))
+    on_wood = vine(TWO_ARM_CORDON, hanging, arm(Side.RIGHT, 600))
+    for one in (on_wood, *(make() for make in FORMS.values())):
+        shown = WoodShown(divide(one))
+        svg = draw_vine(shown, Paper("p", "en", title="t", description="d"))
+        has_views = len(plate_of(shown.parts).views) > 1
+        expected = "everywhere" if ON_WOOD in svg else "phones" if CROWDED in svg else ""
+        assert names_left_out(shown) == ("" if has_views else expected)
+        told.add((has_views, expected))
+    assert told == {(False, ""), (False, "phones"), (False, "everywhere"), (True, "phones")}

@@ -49,11 +49,26 @@ def draw_places(plate: Plate, first: Collection[str] = ()) -> Group:
         css_class += " pw-places-inside"
     elif plate.second is not None:
         css_class += " pw-places-twice"
+    places = (_place(plate, *one) for one in _marked(plate, first))
+    return Group(tuple(places), {"class": css_class})
+
+
+def where_left_out(plate: Plate, first: Collection[str] = ()) -> str:
+    """Where a picture from near has no room for some name: "everywhere", on "phones", or ""."""
+    marks = {mark for *_, own in _marked(plate, first) for mark in own}
+    if ON_WOOD in marks:
+        return "everywhere"
+    return "phones" if CROWDED in marks else ""
+
+
+def _marked(
+    plate: Plate, first: Collection[str]
+) -> Iterator[tuple[Position, Point, Point, Sequence[str]]]:
+    """Every position with its foot, the foot of its name, and what is to know of the name."""
     names = list(named(plate))
     outward = sorted(names, key=lambda one: (abs(one[2].x), abs(one[1].x)))
     crowded = crowded_names(((position.name, foot) for position, _, foot in outward), first)
     wood = _wood_below(plate)
-    places = []
     for position, foot, text_foot in names:
         marks = [NO_LINE] if _is_through_head(plate, foot, text_foot) else []
         if lies_on_wood(position.name, text_foot, wood):
@@ -61,8 +76,7 @@ def draw_places(plate: Plate, first: Collection[str] = ()) -> Group:
         on_wood = lies_on_wood(position.name, text_foot, wood, LARGER_ON_PHONES)
         if (on_wood and position.name not in first) or position.name in crowded:
             marks.insert(0, CROWDED)
-        places.append(_place(plate, position, foot, text_foot, marks))
-    return Group(tuple(places), {"class": css_class})
+        yield position, foot, text_foot, marks
 
 
 def _wood_below(plate: Plate) -> list[Point]:

@@ -11,10 +11,10 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from pencilwood.drawing.ink.points import XY
-from pencilwood.drawing.names.crowded_names import CROWDED, ON_WOOD
-from pencilwood.drawing.names.place_names import boxes_of_names
+from pencilwood.drawing.names.place_names import boxes_of_names, where_left_out
 from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Plate, Window, frame_around_all
 from pencilwood.drawing.scene.tied_canes import Laid
+from pencilwood.drawing.scene.wood_shown import WoodShown
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.views.arm_view import length_left_mm
 from pencilwood.vine.wood import Part, WoodLeft
@@ -76,16 +76,10 @@ def near_views(
     )
 
 
-def names_left_out(near_drawing: str) -> str:
-    """Where a picture from near leaves names out that no other view of it gives.
-
-    "everywhere", "phones", or nothing.
-    """
-    if ONE_VIEW in near_drawing:
-        return ""
-    if ON_WOOD in near_drawing:
-        return "everywhere"
-    return "phones" if CROWDED in near_drawing else ""
+def names_left_out(shown: WoodShown) -> str:
+    """Where pictures from near leave a name out that no other view gives; see `where_left_out`."""
+    plate = plate_of(shown.parts, shown.laid)
+    return where_left_out(plate, shown.first_names) if plate.second is None else ""
 
 
 def alike(frames: Sequence[Frame]) -> list[Frame]:

@@ -2,23 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import cache
+
 from markupsafe import Markup
 
 from pencilwood.drawing import scale_words
 from pencilwood.drawing.plates import PLATES, draw_plate
 from pencilwood.drawing.views.close_up import draw_close_up
-from pencilwood.drawing.views.near_views import names_left_out
 from pencilwood.pages.chapters.prose import typed_figures
 from pencilwood.pages.chapters.template import Where
 from pencilwood.pages.chapters.vine_states import (
     STATES,
+    Drawn,
     VineState,
     draw_down_to_ground,
     draw_near,
 )
 from pencilwood.pages.chapters.writing import Writing
-from pencilwood.pages.rule_pages import ShownExample, examples_shown
+from pencilwood.pages.rule_pages import examples_shown
 from pencilwood.rules import RULE_BY_NAME
+from pencilwood.rules.shapes import Rule
 
 _DOWN_TO = {"wood": draw_near, "ground": draw_down_to_ground}
 """How far down a vine is drawn."""
@@ -49,28 +53,25 @@ class BlockCalls:
         places = [position.name for position in proof.parts.positions]
         if at and not self._writing.known(where, at, places, "unknown-position"):
             return Markup()
-        drawing = ""
-        if self._writing.draws:
-            spoken_of = self._writing.spoken_of & set(places)
-            vine, prefix = VineState(proof, state, spoken_of), self._writing.prefix(case)
-            if at:
-                drawing = self._close_up(vine, at, prefix)
-            else:
-                drawing = _DOWN_TO[down_to](vine, prefix, self._titled(vine), self._desk)
-        near = not at and down_to == "wood"
-        left_out = names_left_out(drawing) if near else ""
-        more = self._desk.href(f"cases/{case}") if left_out else ""
-        return self._figure(
-            where, drawing, caption, close=bool(at), near=near, left_out=left_out, more=more
-        )
 
-    def _close_up(self, vine: VineState, at: str, prefix: str) -> str:
+        def drawn(words: frozenset[str]) -> Drawn:
+            vine, prefix = VineState(proof, state, words & set(places)), self._writing.prefix(case)
+            if at:
+                return self._close_up(vine, at, prefix)
+            return _DOWN_TO[down_to](vine, prefix, self._titled(vine), self._desk)
+
+        near = not at and down_to == "wood"
+        more = self._desk.href(f"cases/{case}")
+        return self._figure(where, drawn, caption, close=bool(at), near=near, more=more)
+
+    def _close_up(self, vine: VineState, at: str, prefix: str) -> Drawn:
         desk = self._desk
         title = desk.say("chapter.close-up", place=at, title=self._titled(vine))
-        return draw_close_up(
+        svg = draw_close_up(
             vine.parts, at, vine.left, prefix, desk.language,
             title=title, units=desk.profile.units,
         )  # fmt: skip
+        return Drawn(svg)
 
     def _titled(self, vine: VineState) -> str:
         desk, state = self._desk, vine.state
@@ -82,22 +83,24 @@ class BlockCalls:
         if not self._writing.known(where, rule, RULE_BY_NAME, "unknown-rule-called"):
             return Markup()
         self._alone(where)
-        drawn: tuple[ShownExample, ...] = ()
-        if self._writing.draws:
-            prefix = self._writing.prefix("")
-            drawn = tuple(examples_shown(self._desk, RULE_BY_NAME[rule], prefix))
-        return self._writing.one_line("chapter_examples.html", examples=drawn)
+        examples = self._writing.later(lambda _: self._examples(RULE_BY_NAME[rule]))
+        return self._writing.one_line("chapter_examples.html", examples=examples)
+
+    def _examples(self, rule: Rule) -> Markup:
+        shown = tuple(examples_shown(self._desk, rule, self._writing.prefix("")))
+        return self._writing.one_line("chapter_example_vines.html", examples=shown)
 
     def picture(self, where: Where, name: str, caption: str = "") -> Markup:
         """A plate of the handbook."""
         if not self._writing.known(where, name, PLATES, "unknown-picture"):
             return Markup()
         desk = self._desk
-        prefix = self._writing.prefix(name)
-        drawn = ""
-        if self._writing.draws:
-            drawn = draw_plate(name, prefix, desk.language, desk.profile.units)
-        return self._figure(where, drawn, caption, close=False)
+
+        def drawn(_: frozenset[str]) -> Drawn:
+            prefix = self._writing.prefix(name)
+            return Drawn(draw_plate(name, prefix, desk.language, desk.profile.units))
+
+        return self._figure(where, drawn, caption)
 
     def safety(self, where: Where, note: str) -> Markup:
         """A safety note as a box with its signal word."""
@@ -111,28 +114,36 @@ class BlockCalls:
     def _figure(
         self,
         where: Where,
-        drawing: str,
+        draw: Callable[[frozenset[str]], Drawn],
         caption: str,
         *,
-        close: bool,
+        close: bool = False,
         near: bool = False,
-        left_out: str = "",
         more: str = "",
     ) -> Markup:
-        """A drawing with its caption; `more` leads to the names that are left out of it."""
+        """A drawing with its caption; `more` leads to the names that are left out of it.
+
+        It has to name the places that the text speaks of, so it is drawn later.
+        """
         self._alone(where)
         for _ in typed_figures(caption):
             self._writing.problems.add(where, "typed-number", found=caption)
             break
-        return self._writing.one_line(
+        drawn, writing = cache(draw), self._writing
+        return writing.one_line(
             "chapter_figure.html",
-            drawing=drawing,
+            drawing=writing.later(lambda words: self._desk.late(drawn(words).html)),
             caption=caption,
             close=close,
-            left_out=left_out,
-            more=more,
+            left_out=writing.later(lambda words: self._left_out(drawn(words).left_out, more)),
             scale=scale_words(self._desk.language) if near else "",
         )
+
+    def _left_out(self, where: str, more: str) -> Markup:
+        if not where:
+            return Markup()
+        told = self._writing.one_line("chapter_left_out.html", left_out=where, more=more)
+        return Markup(" ") + told
 
     def _alone(self, where: Where) -> None:
         if not self._writing.stands_alone(where):

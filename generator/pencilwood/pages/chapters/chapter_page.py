@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection
 from dataclasses import dataclass
 from functools import cache
@@ -31,8 +30,6 @@ from pencilwood.pages.page import Addresses, Page
 
 LIST_OF: dict[Audience, str] = {"worker": "workers", "trainer": "trainers"}
 """The page that lists the chapters for each reader."""
-_TAG = re.compile(r"<[^>]*>")
-_WORD = re.compile(r"\w+")
 
 
 @dataclass(frozen=True)
@@ -55,7 +52,7 @@ def check_chapter(
     """Fill a chapter in and look at all that it must meet; findings are in `language`."""
     desk = Desk(handbook, chapter.name, chapter.language)
     problems = Problems(chapter.place.file, language)
-    writing = Writing(desk, chapter, problems, unread_cases, draws=False)
+    writing = Writing(desk, chapter, problems, unread_cases)
     filled = fill_in(chapter.markdown, _calls(writing), problems)
     check_typed(chapter, problems)
     check_markup(chapter, problems)
@@ -88,9 +85,7 @@ def _around(
         # Its own slips are told where it is looked at itself.
         problems = Problems(other.place.file, "en")
         desk = Desk(handbook, other.name, other.language)
-        text = fill_in(
-            other.markdown, _calls(Writing(desk, other, problems, draws=False)), problems
-        )
+        text = fill_in(other.markdown, _calls(Writing(desk, other, problems)), problems)
         return None if text is None else anchors_of(other.title, text)
 
     return Surroundings(
@@ -108,22 +103,14 @@ def _around(
 def filled_in(desk: Desk, chapter: Chapter) -> str:
     """The Markdown of a chapter that has been checked."""
     problems = Problems(chapter.place.file, "en")
-    writing = Writing(desk, chapter, problems, spoken_of=_words_of(desk, chapter))
+    writing = Writing(desk, chapter, problems)
     filled = fill_in(chapter.markdown, _calls(writing), problems)
     if filled is None:
         raise ValueError(f"{chapter.place}: an unchecked chapter: {problems.findings}")
+    filled = writing.completed(filled)
     if chapter.audience == "worker":
         filled = explain_words(writing, filled, InlineCalls(writing).word_link)
     return filled.lstrip("\n")
-
-
-def _words_of(desk: Desk, chapter: Chapter) -> frozenset[str]:
-    """All words of its text and captions, measured ones too: its drawings have to name places."""
-    # A desk of its own, since a desk counts what it writes.
-    own = Desk(desk.handbook, desk.path, desk.language)
-    problems = Problems(chapter.place.file, "en")
-    text = fill_in(chapter.markdown, _calls(Writing(own, chapter, problems, draws=False)), problems)
-    return frozenset(_WORD.findall(_TAG.sub(" ", text or "")))
 
 
 def chapter_page(handbook: Handbook, chapter: Chapter) -> Page:

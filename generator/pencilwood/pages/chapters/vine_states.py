@@ -13,7 +13,7 @@ from pencilwood.drawing.plate import Window
 from pencilwood.drawing.scene.stages import GONE, Stages, stages_of_passes
 from pencilwood.drawing.scene.tied_canes import Laid, laid_canes
 from pencilwood.drawing.views.arm_view import window_on_rest
-from pencilwood.drawing.views.near_views import NearView, at_one_scale, near_views
+from pencilwood.drawing.views.near_views import NearView, at_one_scale, names_left_out, near_views
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.near_pictures import near_pictures
 from pencilwood.pages.zone_shown import with_room_for_zone, zone_drawn
@@ -107,8 +107,17 @@ class VineState:
         )
 
 
-def draw_near(vine: VineState, prefix: str, title: str, desk: Desk) -> str:
-    """All wood of a vine, so near that it fills the picture; HTML of a picture for each view."""
+@dataclass(frozen=True)
+class Drawn:
+    """HTML of a drawing, and what it says of itself."""
+
+    html: str
+    left_out: str = ""
+    """Where names of places have no room: "everywhere", on "phones", or nowhere."""
+
+
+def draw_near(vine: VineState, prefix: str, title: str, desk: Desk) -> Drawn:
+    """All wood of a vine, so near that it fills the picture; a picture for each view."""
     whole, taught = uncut(vine.parts), [RULE_BY_NAME[name] for name, _ in vine.proof.case.teaches]
     views = at_one_scale(
         near_views(vine.seen, vine.laid, left=vine.seen), near_views(whole, left=whole)
@@ -122,15 +131,15 @@ def draw_near(vine: VineState, prefix: str, title: str, desk: Desk) -> str:
             over=zone_drawn(desk, taught, vine.parts),
         )  # fmt: skip
 
-    return near_pictures(desk, views, prefix, draw)
+    return Drawn(near_pictures(desk, views, prefix, draw), names_left_out(vine.shown))
 
 
-def draw_down_to_ground(vine: VineState, prefix: str, title: str, desk: Desk) -> str:
+def draw_down_to_ground(vine: VineState, prefix: str, title: str, desk: Desk) -> Drawn:
     """The vine with its trunk and the ground."""
     window = None
     if vine.state == "answer" and vine.left is not None:
         window = Window(window_on_rest(vine.left, vine.laid))
-    return _drawn(vine, prefix, title, desk, window)
+    return Drawn(_drawn(vine, prefix, title, desk, window))
 
 
 def _drawn(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from dataclasses import dataclass, field
 
 from markupsafe import Markup
@@ -15,7 +15,14 @@ from pencilwood.pages.handbook import Chapter
 from pencilwood.proof import CaseProof
 
 _ROW = re.compile(r"(?:[-*] )?[^{}*_`:]+:[ \t]*\{\{[^{}]*\}\}[ \t]*")
+_LATER = re.compile(r"<!--later-\d+-->")
+_TAG = re.compile(r"<[^>]*>")
+_WORD = re.compile(r"\w+")
 _ALONE = re.compile(r"\{\{[^{}]*\}\}[ \t]*")
+
+
+Later = Callable[[frozenset[str]], Markup]
+"""Makes what hangs on all words of the chapter, names of places among them."""
 
 
 @dataclass
@@ -31,13 +38,10 @@ class Writing:
     """Trade words that the chapter explains, and where it does so first."""
     sources: set[str] = field(default_factory=set)
     """Sources that the chapter names or whose figures it shows."""
-    draws: bool = True
-    """Whether drawings are made; who only checks a text can do without."""
-    spoken_of: frozenset[str] = frozenset()
-    """Words of the chapter's own text, names of places among them."""
     noted: bool = False
     """Whether the chapter has shown a safety note, and the way to all of them."""
     _drawn: int = 0
+    _later: dict[str, Later] = field(default_factory=dict)
 
     def known(self, where: Where, name: str, names: Collection[str], problem: str) -> bool:
         """Whether a name is among those that exist; if not, it is told with the nearest."""
@@ -57,6 +61,20 @@ class Writing:
         """A beginning for the ids of a drawing that no other on the page has."""
         self._drawn += 1
         return f"c{self._drawn}-{name}"
+
+    def later(self, make: Later) -> Markup:
+        """A mark for what is made when all of the text is there."""
+        mark = f"<!--later-{len(self._later) + 1}-->"
+        self._later[mark] = make
+        return Markup(mark)  # noqa: S704 - made here, of nothing but a number
+
+    def completed(self, filled: str) -> str:
+        """The text with what was to come later; who only checks a text does without."""
+        words = frozenset(_WORD.findall(_TAG.sub(" ", filled)))
+        known = self._later
+        return _LATER.sub(
+            lambda mark: known[mark[0]](words) if mark[0] in known else mark[0], filled
+        )
 
     def one_line(self, template: str, **values: object) -> Markup:
         """HTML on one line, so that the lines of the text keep their numbers."""
