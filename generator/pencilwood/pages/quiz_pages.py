@@ -13,7 +13,8 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.exercise import exercise_parts, script_json
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
-from pencilwood.pages.quiz_pictures import quiz_pictures, sign
+from pencilwood.pages.quiz_pictures import quiz_pictures
+from pencilwood.pages.sign import sign
 from pencilwood.quiz.compiled import compile_quiz, version_of
 from pencilwood.quiz.made import Picture
 from pencilwood.quiz.pictures import wood_shown

@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 
 from markupsafe import Markup
 
-from pencilwood.drawing.signs import draw_sign
 from pencilwood.pages.desk import Desk
+from pencilwood.pages.sign import sign
 from pencilwood.pages.vine_cards import small_drawing
 from pencilwood.quiz.made import MadeQuiz, Pruning
 from pencilwood.quiz.quiz_proof import QuizProof
@@ -54,8 +54,3 @@ def _sign(made: MadeQuiz) -> str:
     questions: Sequence[str] = [one.about for one in next(iter(made.questions.values()))]
     most, _ = Counter(questions).most_common(1)[0]
     return _SIGN_OF.get(most, "pencil")
-
-
-def sign(desk: Desk, name: str) -> Markup:
-    """A drawn sign that goes in late, as other drawings do."""
-    return desk.late(draw_sign(name))

@@ -8,11 +8,11 @@ from markupsafe import Markup
 
 from pencilwood.cases.reference import Title
 from pencilwood.cases.safety import SafetyNote, Status
-from pencilwood.drawing.signs import draw_sign, has_sign
 from pencilwood.pages.chapters.template import named_by_calls
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Chapter, Handbook
 from pencilwood.pages.page import Page
+from pencilwood.pages.sign import sign
 from pencilwood.pages.unbroken import keep_names_together
 
 GROUPS = ("you", "tools", "ladders")
@@ -71,7 +71,7 @@ def _shown(desk: Desk, note: SafetyNote) -> ShownNote:
             )
             for (words, status), (title, numbers) in found.items()
         ),
-        sign=desk.late(draw_sign(note.name)) if has_sign(note.name) else Markup(),
+        sign=sign(desk, note.name),
         chapters=tuple(one for one in _in_reading_order(desk) if note.name in _called(one)),
     )
 
