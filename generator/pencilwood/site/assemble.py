@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
+from typing import Literal, NamedTuple
 
 from pencilwood.assets import asset_root
 from pencilwood.drawing.plates import PLATES
@@ -67,7 +68,7 @@ def assemble(handbook: Handbook, papers: PaperSize | None = None) -> Site:
     handbook = replace(handbook, papers=made.listed)
     languages = handbook.profile.languages
     vines = grow_practice(handbook.profile)
-    others = _made(handbook, vines)
+    others = _other_pages(handbook, vines)
     of_cases = case_pages(handbook)
     files = {
         **_assets(),
@@ -87,59 +88,60 @@ def assemble(handbook: Handbook, papers: PaperSize | None = None) -> Site:
 
 Making = Callable[[], Page]
 
+Part = Literal["before", "behind"]
+"""Where a page stands in the menu, seen from those of cases."""
+
 _FEW_CASES = 200
 """A larger handbook takes longer to hand to a worker than its other pages take to make."""
 
 
+class _Turn(NamedTuple):
+    """One page that is no case's: the part of the menu, its number there, its language."""
+
+    part: Part
+    number: int
+    language: str
+
+
 def _in_menu_order(
-    others: Mapping[str, tuple[list[Page], list[Page]]], of_cases: CasePages, language: str
+    others: Mapping[_Turn, Page], of_cases: CasePages, language: str
 ) -> Iterator[Page]:
-    front, behind = others[language]
-    yield from front
+    own = [(turn.part, page) for turn, page in others.items() if turn.language == language]
+    yield from (page for part, page in own if part == "before")
     for listed in (of_cases.pages, of_cases.winters):
         yield from (page for page in listed if page.language == language)
-    yield from behind
+    yield from (page for part, page in own if part == "behind")
 
 
-def _made(
-    handbook: Handbook, vines: tuple[PracticeVine, ...]
-) -> Mapping[str, tuple[list[Page], list[Page]]]:
-    """By language, all pages before and behind those of cases, made on all cores.
-
-    None needs the scripts of the practice vines.
-    """
+def _other_pages(handbook: Handbook, vines: tuple[PracticeVine, ...]) -> dict[_Turn, Page]:
+    """All pages but those of cases, each part of the menu in its order, made on all cores."""
+    # None needs the scripts of the practice vines.
     listed = tuple(replace(vine, script="") for vine in vines)
-    languages = handbook.profile.languages
-    turns = [
-        (number, language)
-        for language in languages
-        for number in range(len(_pages(handbook, listed, language)))
-    ]
     # What stands at the same place in each language shows the same vines, so it is made in a row.
-    in_rows = sorted(turns, key=lambda turn: turn[0])
+    turns = sorted(
+        _Turn(part, number, language)
+        for language in handbook.profile.languages
+        for part, makings in _makings(handbook, listed, language).items()
+        for number in range(len(makings))
+    )
     make = partial(_page, handbook, listed)
     is_large = len(handbook.cases) > _FEW_CASES
-    pages = [make(turn) for turn in in_rows] if is_large else spread(make, in_rows)
-    made = dict(zip(in_rows, pages, strict=True))
-    front = {one: len(list(_front_pages(handbook, listed, one))) for one in languages}
+    pages = [make(turn) for turn in turns] if is_large else spread(make, turns)
+    return dict(zip(turns, pages, strict=True))
+
+
+def _page(handbook: Handbook, vines: tuple[PracticeVine, ...], turn: _Turn) -> Page:
+    return _makings(handbook, vines, turn.language)[turn.part][turn.number]()
+
+
+def _makings(
+    handbook: Handbook, vines: tuple[PracticeVine, ...], language: str
+) -> dict[Part, list[Making]]:
+    """What makes each page of a language but those of cases."""
     return {
-        one: (
-            [made[turn] for turn in turns if turn[1] == one and turn[0] < front[one]],
-            [made[turn] for turn in turns if turn[1] == one and turn[0] >= front[one]],
-        )
-        for one in languages
+        "before": list(_front_pages(handbook, vines, language)),
+        "behind": list(_rules_and_quizzes(handbook, language)),
     }
-
-
-def _page(handbook: Handbook, vines: tuple[PracticeVine, ...], turn: tuple[int, str]) -> Page:
-    number, language = turn
-    return _pages(handbook, vines, language)[number]()
-
-
-def _pages(handbook: Handbook, vines: tuple[PracticeVine, ...], language: str) -> list[Making]:
-    """What makes each page of a language but those of cases, in the order of the menu."""
-    front = _front_pages(handbook, vines, language)
-    return [*front, *_rules_and_quizzes(handbook, language)]
 
 
 def _front_pages(
@@ -174,7 +176,6 @@ def _front_pages(
 
 
 def _rules_and_quizzes(handbook: Handbook, language: str) -> Iterator[Making]:
-    """What makes the pages that stand behind those of the vines."""
     yield from (partial(rule_page, handbook, rule, language) for rule in RULES)
     yield from (partial(quiz_page, handbook, proof, language) for proof in handbook.quizzes)
 
