@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from pencilwood.cases.case import Case
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.findings import Finding
 
 FOLDER = Path(__file__).parent / "cases"
@@ -56,7 +56,9 @@ def read(
     """The case of a text, read from a file as a trainer's case is."""
     path = folder / "tidy-vine.yml"
     path.write_bytes(content if isinstance(content, bytes) else content.encode("utf-8"))
-    return read_case(path, LANGUAGES, RULES, SAFETY, "vine.yml", language=language)
+    return read_case(
+        path, CaseSurroundings(LANGUAGES, RULES, SAFETY), "vine.yml", language=language
+    )
 
 
 def lines(findings: list[Finding]) -> list[str]:

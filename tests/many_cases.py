@@ -19,7 +19,7 @@ from typing import Any
 import yaml
 
 from pencilwood.cases.case import LEVELS, Case, Profile
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.cases.profile_file import read_profile
 from pencilwood.cases.safety_file import read_safety
@@ -106,7 +106,9 @@ def _write_one(root: Path, number: int) -> None:
         text = _drafted(profile, names, number, attempt)
         path = root / "content" / "cases" / f"{slug_of(number)}.yml"
         path.write_text(text, "utf-8")
-        case, findings = read_case(path, profile.languages, list(RULE_BY_NAME), names)
+        case, findings = read_case(
+            path, CaseSurroundings(profile.languages, list(RULE_BY_NAME), names)
+        )
         if case is not None and not findings and not has_errors(prove_case(case, profile).findings):
             return
         path.unlink()

@@ -6,7 +6,7 @@ import pytest
 
 from case_files import LANGUAGES, RULES, SAFETY, lines, read, sample, with_slip
 from pencilwood.cases.case import Case
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.places import Place
 from pencilwood.vine.forms.cordon import ONE_ARM_LEFT, ONE_ARM_RIGHT, TWO_ARM_CORDON
 from pencilwood.vine.model import Condition, Lean
@@ -75,7 +75,9 @@ def test_the_tool_follows_the_thickness_unless_given(tmp_path: Path) -> None:
     assert by_cut[ThinningOut("L1b")] == (Tool.SHEARS, False)
     assert by_cut[ThinningOut("L2m")] == (Tool.SAW, True)
     path = tmp_path / "tidy-vine.yml"
-    case, _ = read_case(path, LANGUAGES, RULES, SAFETY, tool_for=lambda _: Tool.LOPPERS)
+    case, _ = read_case(
+        path, CaseSurroundings(LANGUAGES, RULES, SAFETY, tool_for=lambda _: Tool.LOPPERS)
+    )
     assert case is not None
     assert {one.done.tool for one in case.answer if not one.tool_given} == {Tool.LOPPERS}
 

@@ -11,7 +11,7 @@ import pytest
 from cane_vines import cane_vine, random_cane_vine
 from case_files import LANGUAGES, lines
 from pencilwood.cases.case import Case
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.drawing.scene.tied_canes import Laid, laid_canes, lay_down
@@ -84,7 +84,9 @@ def read(text: str, folder: Path, language: str = "en") -> tuple[Case | None, li
     """The case of a text, which calls for the safety notes of this form."""
     path = folder / "one-new-cane.yml"
     path.write_text(text, encoding="utf-8")
-    return read_case(path, LANGUAGES, tuple(RULE_BY_NAME), NOTES, language=language)
+    return read_case(
+        path, CaseSurroundings(LANGUAGES, tuple(RULE_BY_NAME), NOTES), language=language
+    )
 
 
 @pytest.mark.parametrize(

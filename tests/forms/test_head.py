@@ -14,7 +14,7 @@ from forms_alike import (
     random_target,
 )
 from heads import head, head_vine, random_head
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.scene.cutpoints import cut_points_of_views
@@ -145,12 +145,12 @@ def test_from_above_places_stand_clockwise_from_the_row() -> None:
 def test_a_case_is_written_and_read_again(project: Path, tmp_path: Path) -> None:
     source = project / "content/cases/strong-and-weak-places.yml"
     safety = ("eyes", "hand-shears", "loppers", "cold", "hands-and-back", "first-aid")
-    case, findings = read_case(source, ("en", "es"), RULE_BY_NAME, safety)
+    case, findings = read_case(source, CaseSurroundings(("en", "es"), RULE_BY_NAME, safety))
     assert case is not None
     assert not findings
     again = tmp_path / source.name
     again.write_text(write_case(case, "en"), encoding="utf-8")
-    other, findings = read_case(again, ("en", "es"), RULE_BY_NAME, safety)
+    other, findings = read_case(again, CaseSurroundings(("en", "es"), RULE_BY_NAME, safety))
     assert other is not None
     assert not findings
     assert other.vine == case.vine
@@ -174,6 +174,6 @@ def test_what_cannot_stand_is_refused(
     assert text.count(old) == 1
     slip = tmp_path / source.name
     slip.write_text(text.replace(old, new), encoding="utf-8")
-    case, findings = read_case(slip, ("en", "es"), RULE_BY_NAME, ("eyes",))
+    case, findings = read_case(slip, CaseSurroundings(("en", "es"), RULE_BY_NAME, ("eyes",)))
     assert case is None
     assert name in {finding.name for finding in findings}

@@ -17,7 +17,7 @@ from forms_alike import (
 )
 from high_cordons import high, high_vine, random_high_vine
 from pencilwood.cases.case import Case
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.drawing import describe_vine
 from pencilwood.drawing.scene.wood_text import plate_of
@@ -167,7 +167,9 @@ def read(text: str, folder: Path, language: str = "en") -> tuple[Case | None, li
     path = folder / CASE.name
     path.write_text(text, encoding="utf-8")
     notes = ("eyes", "overhead", "hand-shears", "cold", "first-aid")
-    return read_case(path, LANGUAGES, tuple(RULE_BY_NAME), notes, language=language)
+    return read_case(
+        path, CaseSurroundings(LANGUAGES, tuple(RULE_BY_NAME), notes), language=language
+    )
 
 
 def with_slip(was: str, now: str) -> str:

@@ -9,7 +9,7 @@ from pathlib import Path
 from fuzz import deeds
 from fuzz.ground import FIGURES, PROJECT, RULES, Ground
 from pencilwood.cases.blocks_file import read_blocks
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.example_file import read_example
 from pencilwood.cases.field_columns import SHEET_FORMS
 from pencilwood.cases.field_sheet import read_field_sheet
@@ -57,7 +57,7 @@ def _bytes(pattern: str) -> tuple[bytes, ...]:
 
 def _case(root: Path, language: str, on: Ground) -> Read:
     path = root / "content/cases/tidy-vine.yml"
-    return read_case(path, LANGUAGES, RULES, on.safety, CASE, language=language)
+    return read_case(path, CaseSurroundings(LANGUAGES, RULES, on.safety), CASE, language=language)
 
 
 def _example(root: Path, language: str, on: Ground) -> Read:

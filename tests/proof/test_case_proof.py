@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from pencilwood.cases.case import Case, Profile
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.places import Place
 from pencilwood.proof import CaseProof, prove_case
 from pencilwood.rules import BANDS, RULE_BY_NAME
@@ -26,7 +26,9 @@ TIDY = Path(__file__).resolve().parents[2] / "content/cases/tidy-vine.yml"
 def read(text: str, folder: Path) -> Case:
     path = folder / "tidy-vine.yml"
     path.write_text(text, encoding="utf-8")
-    case, findings = read_case(path, PROFILE.languages, list(RULE_BY_NAME), NOTES, "vine.yml")
+    case, findings = read_case(
+        path, CaseSurroundings(PROFILE.languages, list(RULE_BY_NAME), NOTES), "vine.yml"
+    )
     assert case is not None, [finding.render() for finding in findings]
     return case
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.profile_file import read_profile
 from pencilwood.cases.safety_file import read_safety
 from pencilwood.proof import prove_case
@@ -35,7 +35,7 @@ def test_the_example_is_read_and_passes_every_proof(
     assert profile is not None
     assert not problems + more
     known_notes = [note.name for note in notes]
-    case, findings = read_case(path, LANGUAGES, list(RULE_BY_NAME), known_notes)
+    case, findings = read_case(path, CaseSurroundings(LANGUAGES, list(RULE_BY_NAME), known_notes))
     assert findings == []
     assert case is not None
     assert prove_case(case, profile).findings == ()
@@ -49,7 +49,9 @@ def test_the_example_would_not_pass_with_a_slip(project: Path, tmp_path: Path) -
     path = tmp_path / "short-arm.yml"
     without_unit = example_of(project, "en").replace("at: 13 cm", "at: 13")
     path.write_text(without_unit, "utf-8")
-    case, findings = read_case(path, LANGUAGES, list(RULE_BY_NAME), ["eyes", "hand-shears"])
+    case, findings = read_case(
+        path, CaseSurroundings(LANGUAGES, list(RULE_BY_NAME), ["eyes", "hand-shears"])
+    )
     assert case is None
     assert [finding.place.line for finding in findings] == [
         without_unit.splitlines().index("      at: 13") + 1

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from pencilwood import kept
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.profile_file import read_profile
 from pencilwood.proof.luck import TRIES
 from pencilwood.proof.worked import ToWorkOut, Worked, work_out
@@ -60,7 +60,9 @@ def once(
     profile, _ = read_profile(CONTENT / "profile.yml", BANDS, form_bands=FORM_BANDS)
     assert profile is not None
     path = CONTENT / f"cases/{request.param}.yml"
-    case, found = read_case(path, profile.languages, list(RULE_BY_NAME), NOTES, path.name)
+    case, found = read_case(
+        path, CaseSurroundings(profile.languages, list(RULE_BY_NAME), NOTES), path.name
+    )
     assert case is not None, [one.render() for one in found]
     own, parts, asked = profile.limits_of(case.vine.form), divide(case.vine), list[str]()
     target = target_for(case.vine, own, case.target_buds)

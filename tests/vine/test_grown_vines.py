@@ -11,7 +11,7 @@ import pytest
 from growing import LIMITS, SUMMER, at_place, pruned
 from made_up_forms import CROWN, LONG_CANES, install, random_vine_of
 from pencilwood.cases.case import AnswerCut, Case
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.places import Place
@@ -41,7 +41,7 @@ def read_back(one: Vine, folder: Path) -> Vine | None:
     )
     path = folder / "grown.yml"
     path.write_text(write_case(case, "en"), "utf-8")
-    read, findings = read_case(path, ("en",), list(RULE_BY_NAME), ["shears"])
+    read, findings = read_case(path, CaseSurroundings(("en",), list(RULE_BY_NAME), ["shears"]))
     assert [one.render() for one in findings if one.level == "error"] == []
     return None if read is None else read.vine
 

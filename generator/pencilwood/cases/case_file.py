@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 from pathlib import Path
 
@@ -23,24 +24,32 @@ from pencilwood.vine.model import Form
 from pencilwood.vine.passes import CUTTING_PASSES
 
 
+@dataclass(frozen=True)
+class CaseSurroundings:
+    """What stands around a case in its handbook and decides what it may name."""
+
+    languages: Sequence[str]
+    """Those that each text needs."""
+    rule_names: Collection[str]
+    safety_names: Collection[str]
+    tool_for: ToolFor = usual_tool
+    """Picks the tool where the author names none."""
+
+
 def read_case(
     path: Path,
-    languages: Sequence[str],
-    rule_names: Collection[str],
-    safety_names: Collection[str],
+    around: CaseSurroundings,
     shown_as: str | None = None,
     *,
     language: str = "en",
-    tool_for: ToolFor = usual_tool,
     from_others: bool = False,
 ) -> tuple[Case | None, list[Finding]]:
     """The case of a file, or None and every reason why it is none.
 
-    `languages` are those that each text needs, `language` is that of the findings. `shown_as`
-    is the file's name in findings. `tool_for` picks the tool where the author names none. What
-    comes `from_others` is freed of markup and has to say whose it is.
+    `shown_as` is the file's name in findings, `language` is theirs. What comes `from_others` is
+    freed of markup and has to say whose it is.
     """
-    report = Report(language, languages)
+    report = Report(language, around.languages)
     root = read_nodes(path, report, shown_as)
     if root is not None and from_others:
         root = without_markup(root, report)
@@ -50,12 +59,12 @@ def read_case(
     if from_others:
         _check_credits(row, report)
     check_slug(row.get(keys.CASE), row.place_of(keys.CASE), path, report)
-    teaches = known_names(row.get(keys.TEACHES), rule_names, "unknown-rule", report)
-    safety = known_names(row.get(keys.SAFETY), safety_names, "unknown-safety-note", report)
+    teaches = known_names(row.get(keys.TEACHES), around.rule_names, "unknown-rule", report)
+    safety = known_names(row.get(keys.SAFETY), around.safety_names, "unknown-safety-note", report)
     vine_row = row.get(VINE)
     vine = NO_VINE if vine_row is None else read_vine(vine_row, report)
-    answer = tuple(_answer(row, vine, tool_for, report)) if vine_row is not None else ()
-    excuses = tuple(_excuses(row, rule_names, vine, report))
+    answer = tuple(_answer(row, vine, around.tool_for, report)) if vine_row is not None else ()
+    excuses = tuple(_excuses(row, around.rule_names, vine, report))
     if report.errors or vine.parts is None:
         return None, report.findings()
     return _case(row, vine, answer, excuses, teaches, safety), report.findings()

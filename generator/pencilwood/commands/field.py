@@ -17,7 +17,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from pencilwood.cases.case import Case, Profile
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.case_keys import LEVEL_KIND, SLUG
 from pencilwood.cases.case_writer import case_title, write_case
 from pencilwood.cases.field_columns import SHEET_FORMS
@@ -178,7 +178,10 @@ def _proved(
 ) -> list[Finding]:
     shown = file.relative_to(given.root).as_posix()
     case, findings = read_case(
-        file, profile.languages, list(RULE_BY_NAME), note_names, shown, language=given.language
+        file,
+        CaseSurroundings(profile.languages, list(RULE_BY_NAME), note_names),
+        shown,
+        language=given.language,
     )
     if case is not None:
         findings = [*findings, *prove_case(case, profile, given.language).findings]

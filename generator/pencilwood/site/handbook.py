@@ -8,7 +8,7 @@ from functools import partial
 from pathlib import Path
 
 from pencilwood.cases.case import Case, Profile
-from pencilwood.cases.case_file import read_case
+from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.profile_file import read_profile
 from pencilwood.cases.safety import SafetyNote
 from pencilwood.cases.safety_file import read_safety
@@ -192,12 +192,11 @@ class _Opening:
     ) -> ReadCase:
         case, findings = read_case(
             file.path,
-            profile.languages,
-            list(RULE_BY_NAME),
-            safety_names,
+            CaseSurroundings(
+                profile.languages, list(RULE_BY_NAME), safety_names, tool_for=_tools(profile.limits)
+            ),
             shown,
             language=self.notes.language,
-            tool_for=_tools(profile.limits),
             from_others=bool(file.shared_in),
         )
         if case is not None:
