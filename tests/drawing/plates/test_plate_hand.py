@@ -137,4 +137,41 @@ def test_the_rows_of_the_passes_leave_out_what_is_hidden_in_them() -> None:
     assert "pw-cut-rough" not in thinning
     assert not {"pw-off-rough", "pw-off-thinning-out"} & set(fine.replace('"', " ").split())
     assert "pw-cut-fine" not in rough
-    assert len(gzip.compress(text.encode(), mtime=0)) < 11_000
+    assert len(gzip.compress(text.encode(), mtime=0)) < 9_000
+
+
+def test_the_plate_of_the_choice_keeps_the_low_cane_and_dots_the_high_one() -> None:
+    scene = PLATES["which-cane"](Board("which-cane", "p", "en", "metric"))
+    wood = [one for thing in scene.things for one in of_class(thing, "pw-cane")]
+    going = [one for thing in scene.things for one in of_class(thing, "pw-going")]
+    assert len(wood) == 1
+    assert len(of_class(wood[0], "pw-bud")) == 2
+    # The high cane, the old wood below it, and what is cut off the low one.
+    assert len(going) == 3
+
+
+def test_both_rails_of_the_leaning_ladder_stand_a_quarter_out() -> None:
+    scene = PLATES["leaning-ladder"](Board("leaning-ladder", "p", "en", "metric"))
+    beams = [
+        one.runs[0].points
+        for thing in scene.things
+        for one in of_class(thing, "pw-plate-face")
+        if isinstance(one, Ink)
+    ]
+    rails = [sorted(points, key=lambda at: at[1]) for points in beams if _long(points) > 600]
+    assert len(rails) == 2
+    for points in rails:
+        (head_x, head_y), (foot_x, foot_y) = _middle(points[:2]), _middle(points[2:])
+        leans = abs(head_x - foot_x) / math.hypot(head_x - foot_x, head_y - foot_y)
+        # Four parts along the ladder where its foot stands one part out.
+        assert leans == pytest.approx(0.25, abs=0.002)
+
+
+def _middle(ends: list[tuple[float, float]]) -> tuple[float, float]:
+    (x, y), (other_x, other_y) = ends
+    return (x + other_x) / 2, (y + other_y) / 2
+
+
+def _long(points: tuple[tuple[float, float], ...]) -> float:
+    ys = [y for _, y in points]
+    return max(ys) - min(ys)

@@ -16,7 +16,8 @@ from pencilwood.drawing.plates.ladders import leaning_ladder, tripod_ladder
 from pencilwood.drawing.plates.leaves import leaf_room
 from pencilwood.drawing.plates.spring import shoot_thinning
 from pencilwood.drawing.plates.tools import tool_sizes
-from pencilwood.drawing.plates.vines import parts_of_the_vine, three_passes, which_cane
+from pencilwood.drawing.plates.vines import parts_of_the_vine, three_passes
+from pencilwood.drawing.plates.which_cane import which_cane
 from pencilwood.kept import kept_text
 from pencilwood.units import UnitSystem
 
@@ -56,5 +57,8 @@ def _drawn(name: str, prefix: str, language: str, units: UnitSystem) -> str:
     )
     box = f"0 0 {number(WIDTH)} {number(scene.height)}"
     tall = " pw-plate-tall" if scene.height > TALL * WIDTH else ""
-    root = svg_root("plate", prefix, language, box, f"pw-vine pw-plate{tall}")
+    rows = " pw-plate-rows" if scene.rows else ""
+    root = svg_root("plate", prefix, language, box, f"pw-vine pw-plate{tall}{rows}")
+    if scene.rows:
+        root = {**root, "preserveAspectRatio": "xMinYMin slice"}
     return element("svg", root, inside)

@@ -52,6 +52,8 @@ class Scene:
 
     height: float
     things: Sequence[Thing]
+    rows: bool = False
+    """Whether it is made of rows, which the page sets side by side where it has the room."""
 
 
 def words(

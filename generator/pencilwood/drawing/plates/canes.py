@@ -102,13 +102,13 @@ def wood_ages(board: Board) -> Scene:
     return Scene(750, things)
 
 
-_Strip = tuple[float, float, float, float]
-_FLAKES: Sequence[_Strip] = (
+Strip = tuple[float, float, float, float]
+_FLAKES: Sequence[Strip] = (
     (1, 172, 46, 4), (-1, 60, 40, 4), (-0.2, 120, 52, 4.5), (0.45, 30, 44, 3.5), (-0.5, 196, 30, 3),
 )  # fmt: skip
 """Of bark that comes off: how far aside it lies, as a share of half the thickness, how far up its
 loose lower end is, how long it is, and how far that end stands off. At 1 or -1 it is on an edge."""
-_STRIPS: Sequence[_Strip] = (
+_STRIPS: Sequence[Strip] = (
     (-1, 34, 92, 13), (1, 58, 84, 12), (-1, 118, 80, 11), (1, 138, 78, 13), (-1, 184, 52, 8),
     (1, 8, 60, 9), (-0.45, 60, 120, 8), (0.3, 24, 96, 9), (0.05, 128, 96, 8), (-0.6, 8, 66, 7),
     (0.55, 120, 74, 8), (-0.35, 176, 58, 6),
@@ -116,16 +116,16 @@ _STRIPS: Sequence[_Strip] = (
 
 
 def _aged(
-    name: str, thickness_mm: float, times: float, strips: Sequence[_Strip], rings: int
+    name: str, thickness_mm: float, times: float, strips: Sequence[Strip], rings: int
 ) -> Group:
     """A piece of older wood with loose bark, its rings on the cut end."""
     curve = trace(Point(0, 0), 250, lambda _: 0.0)
     half_mm = old_half_mm(thickness_mm, Grain(name))
-    bark = [part for strip in strips for part in _loose_bark(curve, half_mm, strip)]
+    bark = [part for strip in strips for part in loose_bark(curve, half_mm, strip)]
     return draw_old(curve, 244, thickness_mm, name, times, over=bark, rings=rings)
 
 
-def _loose_bark(curve: Curve, half_mm: HalfWidth, strip: _Strip) -> list[Thing]:
+def loose_bark(curve: Curve, half_mm: HalfWidth, strip: Strip) -> list[Thing]:
     """A strip that holds at its upper end; its lower one stands off and curls, over its shadow."""
     share, low, long, off = strip
     side = 1 if share > 0 else -1
@@ -151,6 +151,10 @@ HEALTH = (
 )
 
 
+_NAME = 31.0
+"""Height of the names, so that the longest of any language has room beside its neighbours."""
+
+
 def wood_health(board: Board) -> Scene:
     """Five canes in different health; a tick stands under the one to look for."""
     things: list[Thing] = []
@@ -162,10 +166,8 @@ def wood_health(board: Board) -> Scene:
         stem = cane(f"plate {condition}", piece, Point(0, 0))
         things.append(placed((draw_cane(stem, 1.8),), x, 500, 1.8))
         name = say(board.language, f"drawing.condition.{condition}.cane")
-        # Two heights, so that long neighbouring names do not touch.
-        foot = Point(x, 565 if number % 2 == 0 else 610)
-        things.append(words(foot, name, anchor="middle"))
+        things.append(words(Point(x, 568), name, anchor="middle", size=_NAME))
         sign = right_sign if condition is Condition.SOUND else wrong_sign
-        things.append(sign(Point(x, 665)))
-    things.append(words(Point(WIDTH / 2, 740), board.say("note"), anchor="middle", size=30))
-    return Scene(800, things)
+        things.append(sign(Point(x, 622)))
+    things.append(words(Point(WIDTH / 2, 704), board.say("note"), anchor="middle", size=30))
+    return Scene(750, things)
