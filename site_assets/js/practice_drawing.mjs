@@ -5,7 +5,8 @@
 
 import { rowsOfNames } from "./name_rows.mjs";
 import { frame, trellis } from "./practice_frame.mjs";
-import { beside, between, make, outline, text } from "./strokes.mjs";
+import { CONDITIONS, cutPlace, face, marks, oldWood, stretches } from "./practice_wood.mjs";
+import { beside, between, make, text } from "./strokes.mjs";
 
 /** @import {Point} from "./strokes.mjs" */
 /** @import {Sheet, SheetPiece} from "./types.mjs" */
@@ -25,16 +26,10 @@ import { beside, between, make, outline, text } from "./strokes.mjs";
  * @property {PackedShape[]} shapes
  */
 
-export const CONDITIONS = ["sound", "spindly", "diseased", "dead", "injured"];
 export const LEANS = ["up", "out", "in", "down"];
 
 const LETTER_MM = 30;
 const PLACE_MM = 52;
-const STUB_SHARE = 0.5;
-const MOST_STUB_MM = 20;
-const TIP_SHARE = 0.55;
-/** How much a cane swells at a bud. */
-const SWELLING = 1.18;
 
 /**
  * @param {PackedVine} vine
@@ -86,127 +81,11 @@ function part(vine, sheet, piece, shape) {
   if (piece.kind === "cane") {
     for (const stretch of stretches(points, half, shape)) group.append(stretch);
   } else {
-    const edge = outline(points, points.map(() => half));
-    group.append(make("path", { class: "pw-wood", d: edge }), ...marks(condition, points, half));
+    group.append(...oldWood(points, half, shape, !piece.name.includes(" above ")), ...marks(condition, points, half));
   }
   group.append(face(points[0], points[1], half));
   if (!piece.name.includes(" above ")) group.append(letter(piece.name, points, half));
   return group;
-}
-
-/**
- * The stretches of a cane from bud to bud; number k goes when k buds are left.
- *
- * @param {Point[]} points
- * @param {number} half
- * @param {PackedShape} shape
- */
-function stretches(points, half, shape) {
-  const buds = points.length - 2;
-  const condition = CONDITIONS[shape[0]];
-  const widthAt = (/** @type {number} */ place) => half * (1 - (1 - TIP_SHARE) * (place / points.length));
-  return Array.from({ length: buds }, (_, below) => {
-    const group = make("g", { class: "pw-stretch", "data-from-bud": below });
-    const start = below === 0 ? points[0] : cutPlace(points, below, shape[5]);
-    const last = below === buds - 1;
-    const end = last ? points[below + 2] : cutPlace(points, below + 1, shape[5]);
-    const along = [start, points[below + 1], end];
-    const widths = along.map((_at, number) => widthAt(below + number / 2) * (number === 1 ? SWELLING : 1));
-    group.append(make("path", { class: "pw-wood", d: outline(along, widths) }), shadeOf(along, widths));
-    if (condition !== "injured" || below % 3 === 0) group.append(...marks(condition, along, half));
-    group.append(bud(along, below, half, condition === "dead"));
-    if (below > 0) group.append(face(start, points[below + 1], widthAt(below)));
-    return group;
-  });
-}
-
-/**
- * Where a cane is cut above a bud.
- *
- * @param {Point[]} points
- * @param {number} buds
- * @param {number} internode
- */
-function cutPlace(points, buds, internode) {
-  const share = Math.min(MOST_STUB_MM, internode * STUB_SHARE) / internode;
-  return between(points[buds], points[buds + 1], share);
-}
-
-/**
- * One darker line along the edge away from the light, which comes from the left.
- *
- * @param {Point[]} along
- * @param {number[]} widths
- */
-function shadeOf([from, to], [width]) {
-  const side = to.y <= from.y ? 1 : -1;
-  const [a, b] = [between(from, to, 0.1), between(from, to, 0.9)].map((at) => beside(from, to, at, side * (width - 1.7)));
-  const d = `M${a.x.toFixed(1)} ${a.y.toFixed(1)}L${b.x.toFixed(1)} ${b.y.toFixed(1)}`;
-  return make("path", { class: "pw-shade", "stroke-width": 3.4, opacity: 0.4, d });
-}
-
-/**
- * A pointed bud; a dead cane has empty sockets.
- *
- * @param {Point[]} along
- * @param {number} below
- * @param {number} half
- * @param {boolean} empty
- */
-function bud([before, node], below, half, empty) {
-  const side = below % 2 === 0 ? 1 : -1;
-  const look = { class: empty ? "pw-bud pw-socket" : "pw-bud", "data-bud": below + 1 };
-  const { x, y } = beside(before, node, node, side * half * 0.8);
-  if (empty) return make("circle", { ...look, cx: x, cy: y, r: 4.2 });
-  const turn = (Math.atan2(node.y - before.y, node.x - before.x) * 180) / Math.PI + 90 + side * 24;
-  const d = `M${side * 5} 0q${side * 4} -8 ${side * -5} -17q${side * -6} 8 ${side * -5} 17`;
-  return make("path", { ...look, d, transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})rotate(${Math.round(turn)})` });
-}
-
-/**
- * What the wood's health looks like, apart from its colour.
- *
- * @param {string} condition
- * @param {Point[]} along
- * @param {number} half
- */
-function marks(condition, along, half) {
-  const middle = between(along[0], along[along.length - 1], 0.5);
-  const [first, last] = [along[0], along[along.length - 1]];
-  const across = (/** @type {number} */ by) => beside(first, last, middle, by);
-  const [a, b] = [across(-half), across(half)];
-  if (condition === "diseased") {
-    return [make("circle", { class: "pw-sore", cx: middle.x, cy: middle.y, r: half * 0.55 })];
-  }
-  if (condition === "dead") {
-    const lines = [-14, 0, 14].map((up) => `M${a.x} ${a.y + up}L${b.x} ${b.y + up - 8}`).join("");
-    return [make("path", { class: "pw-hatch", fill: "none", d: lines })];
-  }
-  if (condition !== "injured") return [];
-  const from = between(first, last, 0.25);
-  const to = between(first, last, 0.7);
-  const crack = `M${from.x} ${from.y}L${middle.x + half * 0.4} ${middle.y}L${to.x} ${to.y}`;
-  return [make("path", { class: "pw-crack", fill: "none", "stroke-width": 3.4, d: crack })];
-}
-
-/**
- * The pale face of a cut; it shows when the wood from here on is gone.
- *
- * @param {Point} at
- * @param {Point} toward
- * @param {number} half
- */
-function face(at, toward, half) {
-  const turn = (Math.atan2(toward.y - at.y, toward.x - at.x) * 180) / Math.PI + 90;
-  return make("ellipse", {
-    class: "pw-face",
-    cx: at.x,
-    cy: at.y,
-    rx: Math.max(half, 3),
-    ry: Math.max(half * 0.5, 2),
-    transform: `rotate(${Math.round(turn)} ${at.x} ${at.y})`,
-    display: "none",
-  });
 }
 
 /**

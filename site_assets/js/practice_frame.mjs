@@ -1,8 +1,9 @@
 /**
- * What stands around the wood of a practice vine: wires and ground, trunk and arms. Few strokes
- * follow the wood, and one edge is dark, as in the handbook's full drawings.
+ * What stands around the wood of a practice vine: wires and ground, trunk and arms, with bark and
+ * one dark edge, as in the handbook's full drawings.
  */
 
+import { olderWood, smooth } from "./practice_bark.mjs";
 import { make } from "./strokes.mjs";
 
 /** @import {PackedVine} from "./practice_drawing.mjs" */
@@ -11,8 +12,10 @@ import { make } from "./strokes.mjs";
 const BEYOND_MM = 600;
 /** How far the bend from the trunk into an arm is rounded. */
 const KNEE_MM = 80;
-/** Bark: strokes and the gaps between them. */
-const STROKES = "70 22 40 34 95 16";
+/** How far a trunk sways from side to side on its way up, and how much wider it is at the ground. */
+const SWAY = 0.07;
+const FLARE = 0.45;
+const TIP_SHARE = 0.6;
 
 /** @param {PackedVine} vine */
 export function trellis(vine) {
@@ -33,33 +36,75 @@ export function trellis(vine) {
 /** @param {PackedVine} vine */
 export function frame(vine) {
   const half = (vine.trunk * vine.thicker) / 2;
-  const top = -vine.cordon;
-  const outlines = [
-    `M${-half * 1.4} 0Q${-half} -90 ${-half} -260L${-half} ${top + 20}Q${-half} ${top} 0 ${top - 6}` +
-      `Q${half} ${top} ${half} ${top + 20}L${half} -260Q${half} -90 ${half * 1.4} 0z`,
-  ];
-  const bark = [-0.6, -0.2, 0.15, 0.45, 0.7].map((lane, number) => `M${half * lane} ${-37 * number}V${top + 60}`);
-  const shade = [`M${half - 6} -60V${top + 130}`];
-  for (const [tip, thickness] of vine.arms) {
-    const thick = thickness * vine.thicker;
-    const [side, low] = [Math.sign(tip), top + thick];
-    const end = tip - side * thick * 0.4;
-    outlines.push(
-      `M0 ${top}L${end} ${top}Q${tip} ${top} ${tip} ${top + thick * 0.3}Q${tip} ${top + thick * 0.6} ${end} ${top + thick * 0.6}` +
-        `L${side * (half + KNEE_MM)} ${low}Q${side * half} ${low} ${side * half} ${low + KNEE_MM}L0 ${low + KNEE_MM}z`,
-    );
-    // Each lane begins farther out, so that gaps do not stand side by side.
-    bark.push(...[0.25, 0.5, 0.75].map((lane) => `M${side * (half + 90 * lane)} ${top + thick * lane}L${end} ${top + thick * lane * 0.6}`));
-    shade.push(`M${side * (half + KNEE_MM)} ${low - 5}L${end} ${top + thick * 0.6 - 5}`);
-  }
+  const wood = [trunk(vine, half), ...vine.arms.map(([tip, thickness], number) => arm(vine, half, tip, thickness * vine.thicker, number))];
   const ends = [-half * 1.4, half * 1.4, ...vine.arms.map(([tip]) => tip)];
   const group = make("g", { class: "pw-frame", "data-ends": `${Math.min(...ends)} ${Math.max(...ends)}` });
+  const all = (/** @type {"bark" | "shade"} */ what) => wood.map((one) => one[what]).join("");
   // All lines first: those inside the body are painted over.
   group.append(
-    ...outlines.map((d) => make("path", { class: "pw-frame-line", "stroke-width": 4.4, d })),
-    ...outlines.map((d) => make("path", { class: "pw-frame-wood", stroke: "none", d })),
-    make("path", { class: "pw-wash", fill: "none", stroke: "#000", "stroke-width": 9, "stroke-opacity": 0.25, d: shade.join("") }),
-    make("path", { class: "pw-bark", fill: "none", "stroke-width": 1.6, "stroke-dasharray": STROKES, d: bark.join("") }),
+    ...wood.map(({ d }) => make("path", { class: "pw-frame-line", "stroke-width": 4.4, d })),
+    ...wood.map(({ d }) => make("path", { class: "pw-frame-wood", stroke: "none", d })),
+    make("path", { class: "pw-wash", fill: "none", stroke: "#000", "stroke-width": 11, "stroke-opacity": 0.25, d: all("shade") }),
+    make("path", { class: "pw-bark", fill: "none", "stroke-width": 1.6, d: all("bark") }),
   );
   return group;
+}
+
+/**
+ * @param {PackedVine} vine
+ * @param {number} half
+ */
+function trunk(vine, half) {
+  const top = -vine.cordon;
+  const along = Array.from({ length: 13 }, (_, step) => {
+    const share = step / 12;
+    const sway = ((SWAY * vine.cordon) / (2 * Math.PI)) * (1 - Math.cos(2 * Math.PI * share));
+    return { x: sway, y: (top + 26) * share };
+  });
+  const halfAt = (/** @type {number} */ share) => half * (1 + FLARE * Math.exp((-share * vine.cordon) / 70));
+  const { edges: [left, right], bark, shade } = olderWood(along, halfAt, vine.trunk);
+  // The knob where the arms part closes it.
+  const [from, to] = [left[left.length - 1], right[right.length - 1]];
+  const knob = `Q${from.x} ${top - 4} ${-half * 0.3} ${top - 7}Q${half * 0.5} ${top - 10} ${to.x.toFixed(1)} ${to.y.toFixed(1)}`;
+  return { d: `M${smooth(left)}${knob}L${smooth(right.reverse())}z`, bark, shade };
+}
+
+/**
+ * An arm, with the bend from the trunk into it.
+ *
+ * @param {PackedVine} vine
+ * @param {number} half
+ * @param {number} tip
+ * @param {number} thick
+ * @param {number} number
+ */
+function arm(vine, half, tip, thick, number) {
+  const [side, top] = [Math.sign(tip), -vine.cordon];
+  const start = { x: side * (half + KNEE_MM), y: top + thick / 2 };
+  const along = [start, { x: tip, y: top + (thick * TIP_SHARE) / 2 }];
+  const halfAt = (/** @type {number} */ share) => {
+    const left = (1 - share) * Math.abs(tip - start.x);
+    return (thick / 2) * (1 - (1 - TIP_SHARE) * share) * Math.sqrt(Math.min(1, 0.3 + left / (thick * 0.6)));
+  };
+  const wood = olderWood(along, halfAt, thick + number, side);
+  const [upper, lower] = side > 0 ? wood.edges : [wood.edges[1], wood.edges[0]];
+  const low = lower[0].y;
+  const knee = `Q${side * half} ${low.toFixed(1)} ${side * half} ${low + KNEE_MM}L0 ${low + KNEE_MM}z`;
+  return { d: `M0 ${top}L${smooth(upper)}L${smooth([...lower].reverse())}${knee}`, bark: wood.bark + aroundKnee(side, half, low), shade: wood.shade };
+}
+
+/**
+ * Bark that bends from the trunk into an arm.
+ *
+ * @param {number} side
+ * @param {number} half
+ * @param {number} low
+ */
+function aroundKnee(side, half, low) {
+  const [x, y] = [side * (half + KNEE_MM), low + KNEE_MM];
+  return [8, 20, 31].map((more, number) => {
+    const far = KNEE_MM + more;
+    const turns = [0.15, 0.75, 1.35].map((turn) => turn + 0.18 * (1 - number));
+    return `M${smooth(turns.map((turn) => ({ x: x - side * Math.cos(turn) * far, y: y - Math.sin(turn) * far })))}`;
+  }).join("");
 }

@@ -1,7 +1,8 @@
 /** A practice vine out of its script: the sheet, the page's words and the drawing of one exercise. */
 
 import { unpackSheet } from "./compact_sheet.mjs";
-import { CONDITIONS, drawVine, LEANS } from "./practice_drawing.mjs";
+import { drawVine, LEANS } from "./practice_drawing.mjs";
+import { CONDITIONS } from "./practice_wood.mjs";
 import { Words } from "./words.mjs";
 
 /** @import {PackedSheet} from "./compact_sheet.mjs" */

@@ -29,20 +29,6 @@ export function beside(a, b, at, aside) {
 }
 
 /**
- * @param {Point[]} along
- * @param {number[]} halves
- */
-export function outline(along, halves) {
-  const edge = (/** @type {number} */ side) =>
-    along.map((at, number) => {
-      const [a, b] = number === 0 ? [at, along[1]] : [along[number - 1], at];
-      const { x, y } = beside(a, b, at, side * halves[number]);
-      return `${x.toFixed(1)} ${y.toFixed(1)}`;
-    });
-  return `M${[...edge(-1), ...edge(1).reverse()].join("L")}z`;
-}
-
-/**
  * @param {string} words
  * @param {string} name
  * @param {number} size
