@@ -81,6 +81,44 @@ def test_a_curve_stays_inside_its_picture(across: float, upward: float, share: f
     assert len(numbers) >= 4
 
 
+def limit_words(svg: str) -> tuple[float, float, str]:
+    (one,) = (text for text in read(svg).iter() if (text.text or "").startswith("the arms"))
+    return float(one.get("x", "0")), float(one.get("y", "0")), one.get("text-anchor", "")
+
+
+@pytest.mark.parametrize(
+    ("label", "level", "why"),
+    [
+        ("the arms: 24", 24, "the curve has risen above the line before the words begin"),
+        ("the arms hold no more than 24 buds", 24, "the curve still lies where they would begin"),
+        ("the arms: 50", 50, "the curve crosses the line where they stand"),
+    ],
+)
+def test_the_words_of_a_limit_touch_no_curve(label: str, level: float, why: str) -> None:
+    points = [(x / 10, max(20.0, 40 * x / 10)) for x in range(1, 13)]
+    axes = (Axis("across", 1.2), Axis("up", 52.8))
+    svg = line_plot("curve", "Curve", points, axes, Limit(label, level))
+    (line,) = parts(svg, "pw-plot-line")
+    curve = [tuple(map(float, pair.split(","))) for pair in (line.get("points") or "").split()]
+    x, y, anchor = limit_words(svg)
+    if anchor == "end":
+        assert not any(px > x - 7 * len(label) and y - 12 < py < y + 3 for px, py in curve), why
+    else:
+        # Under the plot, beside a piece of the dashed line.
+        assert len(parts(svg, "pw-plot-limit")) == 2, why
+        assert y > 250
+    assert y < float((read(svg).get("viewBox") or "").split()[3])
+
+
+def test_words_of_a_limit_stand_at_their_line_where_there_is_room() -> None:
+    axes = (Axis("across", 1), Axis("up", 50))
+    svg = line_plot("curve", "Curve", [(0.1, 20), (1, 48)], axes, Limit("the arms: 24", 24))
+    assert limit_words(svg)[2] == "end"
+    long = Limit("the arms hold no more than 24 buds, as they are", 24)
+    svg = line_plot("curve", "Curve", [(0.1, 20), (0.4, 20), (1, 48)], axes, long)
+    assert limit_words(svg)[2] == "start"
+
+
 @given(st.floats(0.001, 1e6))
 def test_ticks_are_few_and_reach_far(most: float) -> None:
     found = ticks(most)

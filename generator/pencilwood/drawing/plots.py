@@ -21,6 +21,10 @@ _LINE = 18
 _LEFT, _RIGHT, _TOP, _BOTTOM = 44, 14, 16, 42
 _PLOT_HEIGHT = 230
 _TICKS = 5
+_UNDER = 15
+"""How far below a line its words stand."""
+_SAMPLE = 34
+"""A piece of a line beside the words that say what it is."""
 _CHAR = 6.4
 """About how wide a letter is, to keep words inside the picture."""
 _WIDE_CHAR = 7.4
@@ -141,14 +145,40 @@ def line_plot(
     drawn = [_grid(across, upward, x_scale, y_scale)]
     corners = " ".join(f"{x:.1f},{y:.1f}" for x, y in (place(*point) for point in points))
     drawn.append(element("polyline", {"class": "pw-plot-line", "points": corners}))
+    height = _PLOT_HEIGHT + _BOTTOM
     if limit is not None:
         _, y = place(0, limit.value)
         drawn.append(_line("pw-plot-limit", _LEFT, y, WIDTH - _RIGHT, y))
-        # Below its line, for the curve mostly stands above it.
-        drawn.append(_words(WIDTH - _RIGHT, y + 15, limit.label, "end"))
+        in_the_way = [place(*point) for point in points]
+        if mark is not None:
+            in_the_way += [place(x, mark.at) for x in _steps(mark.low, mark.high)] + [
+                place(mark.likely, mark.at)
+            ]
+        if _is_clear(limit, y, in_the_way):
+            drawn.append(_words(WIDTH - _RIGHT, y + _UNDER, limit.label, "end"))
+        else:
+            drawn.append(_line("pw-plot-limit", _LEFT, height + 6, _LEFT + _SAMPLE, height + 6))
+            drawn.append(_words(_LEFT + _SAMPLE + 8, height + 10, limit.label))
+            height += _LINE
     if mark is not None:
         drawn.append(_marked(mark, place(mark.likely, mark.at), x_scale))
-    return _picture(name, title, _PLOT_HEIGHT + _BOTTOM, "".join(drawn))
+    return _picture(name, title, height, "".join(drawn))
+
+
+def _is_clear(limit: Limit, y: float, in_the_way: Sequence[tuple[float, float]]) -> bool:
+    """Whether the words of a level limit have room under the right end of their line.
+
+    The curve mostly stands above it there; where it does not, they go below the whole plot.
+    """
+    left = WIDTH - _RIGHT - len(limit.label) * _WIDE_CHAR
+    top, bottom = y + _UNDER - 14, y + _UNDER + 8
+    return bottom < _PLOT_HEIGHT and not any(
+        x > left and top < level < bottom for x, level in in_the_way
+    )
+
+
+def _steps(low: float, high: float) -> list[float]:
+    return [low + (high - low) * number / 20 for number in range(21)]
 
 
 def _marked(mark: Mark, place: tuple[float, float], x_scale: float) -> str:

@@ -66,12 +66,19 @@ def head(page: MkDocsPage, ours: Page) -> None:
     page.meta["title"] = Markup.escape(ours.title)
     page.meta["description"] = Markup.escape(ours.description)
     if items := page.toc.items:
-        items[0].children.extend(
-            AnchorLink(Markup.escape(heading.title), heading.anchor, 2) for heading in ours.headings
-        )
+        inside = items[0].children
+        inside[:] = [*_links(ours, opens=True), *inside, *_links(ours, opens=False)]
     page.toc = TableOfContents(items)
     # MkDocs knows places in the trainer's own words only.
     page.present_anchor_ids = {*(page.present_anchor_ids or ()), *own_ids(ours)}
+
+
+def _links(ours: Page, *, opens: bool) -> list[AnchorLink]:
+    return [
+        AnchorLink(Markup.escape(heading.title), heading.anchor, 2)
+        for heading in ours.headings
+        if heading.opens == opens
+    ]
 
 
 def other_languages(addresses: Addresses, path: str) -> list[dict[str, str]]:

@@ -116,9 +116,12 @@ class Desk:
         folder = self._addresses.folder(self.language)
         return finish(self.complete(html), self._from_here("."), folder, frames=frames)
 
-    def h2(self, anchor: str, title: str) -> Markup:
-        """A heading that the page's table of contents names."""
-        self._headings.append(Heading(anchor, title))
+    def h2(self, anchor: str, title: str, *, opens: bool = False) -> Markup:
+        """A heading that the page's table of contents names.
+
+        One that `opens` the page stands above the trainer's own words.
+        """
+        self._headings.append(Heading(anchor, title, opens))
         return Markup('<h2 id="{}">{}</h2>').format(anchor, title)
 
     def render(self, template: str, **values: object) -> str:

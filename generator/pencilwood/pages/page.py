@@ -21,6 +21,8 @@ class Heading:
 
     anchor: str
     title: str
+    opens: bool = False
+    """Whether it stands above the trainer's own words."""
 
 
 @dataclass(frozen=True)
