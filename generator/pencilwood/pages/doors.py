@@ -6,12 +6,14 @@ Each is a page of its own that lists what the handbook holds for them, in the or
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from markupsafe import Markup
 
 from pencilwood.cases.case import Case
 from pencilwood.cases.chapter_head import Audience
 from pencilwood.cases.credits import credit_words
-from pencilwood.pages.chapters.first_picture import first_picture
+from pencilwood.pages.chapters.list_pictures import list_pictures
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
@@ -40,6 +42,8 @@ class Lead:
     words: str = ""
     picture: str = ""
     """The address of a small picture; "" for none."""
+    sign: Markup = field(default_factory=Markup)
+    """A sign that stands for a picture; empty for none."""
 
 
 def doors(desk: Desk) -> tuple[Lead, ...]:
@@ -65,11 +69,13 @@ def workers_page(handbook: Handbook, practice_vines: int, language: str) -> Page
     """The path of somebody who has never pruned: chapters, easy vines, practice, a first quiz."""
     desk = Desk(handbook, WORKERS, language)
     first = next(iter(handbook.quizzes), None)
+    chapters = handbook.chapters_for("worker", language)
+    pictures = list_pictures(desk, chapters)
     return _write(
         desk,
         chapters=[
-            Lead(one.title, desk.href(one.name), picture=first_picture(desk, one))
-            for one in handbook.chapters_for("worker", language)
+            Lead(one.title, desk.href(one.name), picture=shown.address, sign=shown.drawn(desk))
+            for one, shown in zip(chapters, pictures, strict=True)
         ],
         levels=levels_of(desk)[:1],
         quiz=None if first is None else quiz_lead(desk, first),

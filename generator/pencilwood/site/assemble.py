@@ -14,7 +14,7 @@ from pencilwood.kept import forget_old
 from pencilwood.pages.block_pages import block_page, blocks_page, sums_page
 from pencilwood.pages.case_page import photo_file
 from pencilwood.pages.chapters.chapter_page import chapter_page
-from pencilwood.pages.chapters.first_picture import small_plate
+from pencilwood.pages.chapters.list_pictures import small_plate
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.doors import teachers_page, trainers_page, workers_page
 from pencilwood.pages.front_pages import home_page, vines_page
