@@ -41,8 +41,10 @@ MESSAGES = {
     },
 }
 _FROM: Final = {
-    "en": "the thickness is common practice; 1, 2 or 3 buds by vigour: U. P. Hedrick",
-    "es": "el grosor es práctica común; 1, 2 o 3 yemas según la fuerza: U. P. Hedrick",
+    "en": "no thickness was read; only 1, 2 or 3 buds on a spur by vigour (U. P. Hedrick)",
+    "es": (
+        "no se leyó ningún grosor; solo 1, 2 o 3 yemas en un pulgar según la fuerza (U. P. Hedrick)"
+    ),
 }
 BANDS: tuple[Band, ...] = (
     Band(

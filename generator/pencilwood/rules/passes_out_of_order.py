@@ -72,9 +72,14 @@ BANDS: tuple[Band, ...] = (
         highest=8,
         status="common practice, no source",
         source={
-            "en": "rough pass at 4 or 5 buds; UC: 10 to 12 in above the spurs of last year",
-            "es": "desbaste a 4 o 5 yemas; UC: de 10 a 12 pulgadas por encima de los "
-            "pulgares del año pasado",
+            "en": (
+                "rough pass at 4 or 5 buds; nearest figure read, a height: 10 to 12 in above the "
+                "spurs of last year (University of California)"
+            ),
+            "es": (
+                "desbaste a 4 o 5 yemas; la cifra leída más cercana es una altura: de 10 a 12 "
+                "pulgadas por encima de los pulgares del año pasado (University of California)"
+            ),
         },
     ),
 )

@@ -54,7 +54,7 @@ BANDS: tuple[Band, ...] = (
             ),
             "es": (
                 "de 5/16 a 1/2 pulgada, de 8 a 13 mm (F. Westover, Wines & Vines, mayo de 2016); "
-                "los extremos del rango: práctica común"
+                "los extremos del intervalo: práctica común"
             ),
         },
     ),

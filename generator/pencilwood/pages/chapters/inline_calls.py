@@ -24,7 +24,17 @@ _EMPTY = Markup('<span class="pw-to-fill{}">{}</span>')
 _ROW = " pw-to-fill-row"
 _NAME_BELOW = Markup('<span class="pw-to-fill-name">{}</span>')
 _BANDS = {band.name: band for band in BANDS}
-OUR_PAGES = ("vines", "quizzes", "blocks", "rules", "scores", "safety", "words", "sources")
+OUR_PAGES = (
+    "trainers",
+    "vines",
+    "quizzes",
+    "blocks",
+    "rules",
+    "scores",
+    "safety",
+    "words",
+    "sources",
+)
 """Pages that a chapter may lead to by name."""
 
 

@@ -31,11 +31,13 @@ from pencilwood.vine.forms.cane import CANE_PRUNED
 _CANE_SOURCE = {
     "en": (
         "canes of 5 to 15 buds (Oxford Companion to Wine, 2006); 8 (Burgundy); 10 (OENO One 2022); "
-        "12 (AJGWR 2014); 10 to 12 if ripe (table-grape text)"
+        "12 (Australian Journal of Grape and Wine Research, 2014); 10 to 12 if ripe (table-grape "
+        "text)"
     ),
     "es": (
         "varas de 5 a 15 yemas (Oxford Companion to Wine, 2006); 8 (Borgoña); 10 (OENO One 2022); "
-        "12 (AJGWR 2014); de 10 a 12 si están maduras (texto sobre uva de mesa)"
+        "12 (Australian Journal of Grape and Wine Research, 2014); de 10 a 12 si están maduras "
+        "(texto sobre uva de mesa)"
     ),
 }
 
