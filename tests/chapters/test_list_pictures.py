@@ -59,7 +59,6 @@ def test_no_two_chapters_of_a_list_share_a_picture(
     found = list_pictures(desk, [chapter(text) for text in texts])
     for one, ending in zip(found, expected, strict=True):
         assert (one.address.partition("?")[0] or one.sign).endswith(ending)
-        assert bool(one.drawn(desk)) == bool(one.sign)
     shown = [one for one in found if one != ListPicture()]
     assert len(shown) == len(set(shown))
 

@@ -20,6 +20,7 @@ from pencilwood.pages.page import Page
 from pencilwood.pages.papers_list import papers_list
 from pencilwood.pages.projector_page import projector_path
 from pencilwood.pages.rule_prices import form_word
+from pencilwood.pages.sign import sign
 from pencilwood.pages.vine_cards import Card, card_of, levels_of
 from pencilwood.quiz.quiz_proof import QuizProof
 from pencilwood.vine.forms import FORM_NAMES
@@ -74,7 +75,7 @@ def workers_page(handbook: Handbook, practice_vines: int, language: str) -> Page
     return _write(
         desk,
         chapters=[
-            Lead(one.title, desk.href(one.name), picture=shown.address, sign=shown.drawn(desk))
+            Lead(one.title, desk.href(one.name), picture=shown.address, sign=sign(desk, shown.sign))
             for one, shown in zip(chapters, pictures, strict=True)
         ],
         levels=levels_of(desk)[:1],

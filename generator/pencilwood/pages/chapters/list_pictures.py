@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from markupsafe import Markup
-
 from pencilwood.drawing.plates import PLATES
-from pencilwood.drawing.signs import draw_sign, has_sign
+from pencilwood.drawing.signs import has_sign
 from pencilwood.pages.chapters.template import named_by_calls
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Chapter
@@ -22,10 +20,6 @@ class ListPicture:
     address: str = ""
     sign: str = ""
     """The safety note that it stands for."""
-
-    def drawn(self, desk: Desk) -> Markup:
-        """The sign, which goes into the page; empty for none."""
-        return desk.late(draw_sign(self.sign)) if self.sign else Markup()
 
 
 def small_plate(name: str) -> str:
