@@ -8,7 +8,7 @@ from pencilwood.drawing.ink.curves import Curve, HalfWidth, trace
 from pencilwood.drawing.ink.grain import Grain
 from pencilwood.drawing.ink.looks import BUD
 from pencilwood.drawing.ink.points import XY, Point
-from pencilwood.drawing.ink.shapes import Dot, Group, Ink, Run, Thing
+from pencilwood.drawing.ink.shapes import Group, Ink, Run, Thing
 from pencilwood.drawing.plates.board import (
     WIDTH,
     Board,
@@ -33,13 +33,11 @@ def parts_of_a_cane(board: Board) -> Scene:
     times, x, foot = 2.3, 310.0, 930.0
     piece = Piece("a", 1, 390, 10, buds=4, internode_mm=86)
     stem = cane("plate", piece, Point(0, 0))
-    old = draw_old(trace(Point(-2, 62), 70, lambda _: 0.03), 66, 19, "plate old", times)
     arm = draw_old(trace(Point(-190, 74), 420, lambda _: 1.5708), 420, 26, "plate cane arm", times)
-    basal = [
-        Dot(Point(side * 12.0, up), 4.2, {"class": "pw-bud", "fill": BUD})
-        for side, up in ((-1, -4.0), (1, -9.0))
+    basal = [_basal_bud(side, up) for side, up in ((-1, -1.0), (1, -6.0))]
+    things: list[Thing] = [
+        placed((_bearing(times), draw_cane(stem, times), *basal, arm), x, foot, times)
     ]
-    things: list[Thing] = [placed((old, draw_cane(stem, times), *basal, arm), x, foot, times)]
     for bud in range(1, piece.buds + 1):
         middle = Point(*bud_middle(stem, bud))
         at = Point(x + middle.x * times, foot + middle.y * times)
@@ -67,6 +65,25 @@ def parts_of_a_cane(board: Board) -> Scene:
         *_count_up(board, Point(44, 640), stem, foot, times),
     ]
     return Scene(1180, things)
+
+
+_PEELING = ((-0.5, 22, 36, 4), (0.55, 18, 40, 4), (0.05, 34, 28, 3))
+"""Loose bark of the old wood: see `Strip`."""
+
+
+def _bearing(times: float) -> Group:
+    """The old wood that bears the cane."""
+    upright = trace(Point(-2, 62), 70, lambda _: 0.03)
+    half_mm = old_half_mm(19, Grain("plate old"))
+    peeling = [part for strip in _PEELING for part in loose_bark(upright, half_mm, strip)]
+    return draw_old(upright, 66, 19, "plate old", times, over=peeling)
+
+
+def _basal_bud(side: int, up: float) -> Ink:
+    """A small pointed bud at the very foot of a cane."""
+    edge = ((7.0, 2.0), (17.5, -1.0), (15.5, -13.0), (15.5, -13.0), (8.5, -9.0))
+    points = tuple((side * out, up + more) for out, more in edge)
+    return Ink((Run(points, closed=True),), {"class": "pw-bud", "fill": BUD})
 
 
 def _between_nodes(x: float, low_y: float, high_y: float) -> list[Thing]:
