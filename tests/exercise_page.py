@@ -9,6 +9,7 @@ from playwright.sync_api import Locator, Page
 
 from pencilwood.assets import asset_root
 from pencilwood.drawing import Paper, WoodShown, draw_vine
+from pencilwood.pages.style_sheet import DARK, EXERCISE
 from pencilwood.plan import Plan, plan_for
 from pencilwood.rules import RULES, bands_of
 from pencilwood.score.judge import target_for
@@ -49,8 +50,8 @@ class ExercisePage:
     def _html(self, dark: bool) -> str:
         assets = asset_root()
         styles = "".join(
-            f'<link rel="stylesheet" href="{(assets / "css" / f"{name}.css").as_uri()}">'
-            for name in ("tokens", "vine", "exercise")
+            f'<link rel="stylesheet" href="{(assets / name).as_uri()}">'
+            for name in ("css/tokens.css", DARK, *EXERCISE)
         )
         scheme = ' data-md-color-scheme="slate"' if dark else ""
         return f"""<!doctype html>

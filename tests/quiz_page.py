@@ -6,6 +6,7 @@ from typing import Any
 from exercise_page import ExercisePage
 from pencilwood.assets import asset_root
 from pencilwood.drawing import Paper, WoodShown, draw_vine
+from pencilwood.pages.style_sheet import DARK, EXERCISE, QUIZ
 from pencilwood.score.sheet import dump
 from pencilwood.words import catalogue
 
@@ -201,8 +202,8 @@ def write_page(path: Path, language: str, inside: str, *, dark: bool) -> str:
     """Write a page of the handbook around `inside` and give its file address."""
     assets = asset_root()
     styles = "".join(
-        f'<link rel="stylesheet" href="{(assets / "css" / f"{name}.css").as_uri()}">'
-        for name in ("tokens", "vine", "exercise", "quiz")
+        f'<link rel="stylesheet" href="{(assets / name).as_uri()}">'
+        for name in ("css/tokens.css", DARK, *EXERCISE, *QUIZ)
     )
     scheme = ' data-md-color-scheme="slate"' if dark else ""
     html = f"""<!doctype html>

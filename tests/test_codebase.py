@@ -18,11 +18,11 @@ def run(*command: str, cwd: Path) -> subprocess.CompletedProcess[str]:
 
 
 def source_files(project: Path) -> list[Path]:
-    folders = ("generator/pencilwood", "tests", "site_assets/js")
+    folders = ("generator/pencilwood", "tests", "site_assets/js", "site_assets/css")
     found = [
         path
         for folder in folders
-        for pattern in ("*.py", "*.mjs")
+        for pattern in ("*.py", "*.mjs", "*.css")
         for path in sorted((project / folder).rglob(pattern))
     ]
     assert found, "no source files found: the folders have moved"

@@ -14,7 +14,6 @@ import { ResultPanel } from "./result_panel.mjs";
 import { StepPanel } from "./step_panel.mjs";
 import { isTying } from "./tying.mjs";
 import { VineViews } from "./vine_views.mjs";
-import { redo, startAgain, undo } from "./wood.mjs";
 
 /** @import {Exercise} from "./exercise.mjs" */
 
@@ -104,11 +103,10 @@ export function viewOf({ work, piece, lookBack }, states) {
 /** @param {Exercise} exercise */
 function pruningParts(exercise) {
   const { words, sheet, headings } = exercise;
-  const first = sheet.cutting.passes[0];
   return {
     steps: new StepPanel(words, headings, sheet.cutting.passes, sheet.cutting.roughBuds[1], {
       changePass: (by) => exercise.changePass(by),
-      shortenAll: () => exercise.shortenAll(),
+      shortenAll: () => exercise.shears.shortenAll(),
       finish: () => exercise.finish(),
     }),
     how: new HowPanel(words, headings, {
@@ -119,10 +117,10 @@ function pruningParts(exercise) {
       opened: (open) => exercise.root.classList.toggle("pw-asking", open),
     }),
     past: new HistoryPanel(words, {
-      undo: () => exercise.travel(undo(exercise.work.history), "said.undone"),
-      redo: () => exercise.travel(redo(exercise.work.history, first), "said.redone"),
+      undo: () => exercise.shears.undo(),
+      redo: () => exercise.shears.redo(),
       lookBack: () => exercise.toggleLookBack(),
-      startAgain: () => exercise.travel(startAgain(exercise.work.history, first), "said.again"),
+      startAgain: () => exercise.shears.startAgain(),
     }),
     measures: new MeasuresPanel(sheet, words, (open) => {
       exercise.work.measuresOpen = open;
@@ -137,7 +135,9 @@ function woodParts(exercise) {
   /** @type {(piece: number) => void} */
   const choose = (piece) => exercise.choose(piece);
   /** @type {(piece: number, buds: number | null) => void} */
-  const cut = (piece, buds) => exercise.cut(piece, buds);
+  const cut = (piece, buds) => exercise.shears.cut(piece, buds);
+  /** @type {(piece: number, side: import("./types.mjs").WireSide) => void} */
+  const tie = (piece, side) => exercise.shears.tie(piece, side);
   /** @type {(where: import("./vine_views.mjs").Way) => void} */
   const go = (where) => exercise.go(where);
   return {
@@ -157,7 +157,7 @@ function woodParts(exercise) {
       go,
       select: (position) => choose(exercise.firstPiece(position)),
     }),
-    pieces: new PieceList(sheet, page, words, headings, { choose, cut, tie: exercise.tie }),
+    pieces: new PieceList(sheet, page, words, headings, { choose, cut, tie }),
   };
 }
 

@@ -33,17 +33,10 @@ export class BlockForms {
       this.root.querySelector(`[data-sum="${form.question.name}"]`)?.append(form.root);
     }
     this.root.classList.add("pw-live");
-    this.openNamed = () => this.open(location.hash);
-    addEventListener("hashchange", this.openNamed);
-    this.openNamed();
+    const openNamed = () => this.open(location.hash);
+    addEventListener("hashchange", openNamed);
+    openNamed();
     return this;
-  }
-
-  destroy() {
-    if (this.openNamed) removeEventListener("hashchange", this.openNamed);
-    this.controls?.remove();
-    for (const form of this.forms) form.root.remove();
-    this.root.classList.remove("pw-live");
   }
 
   units() {

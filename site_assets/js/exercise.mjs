@@ -1,5 +1,6 @@
 /**
- * The pruning exercise: one class for one drawn vine, all of its controls made here (bench.mjs).
+ * The pruning exercise of one drawn vine: where somebody stands in it and what is shown of it. Its
+ * controls are made in bench.mjs, what they do to the wood in shears.mjs.
  *
  * What the page gives, inside `<div class="pw-exercise" data-pencilwood-exercise="SLUG">`:
  * - one inline `<svg class="pw-vine">` with cut points (see drawing.mjs for what is read of it);
@@ -28,14 +29,14 @@ import { setText } from "./dom.mjs";
 import { headingsOf } from "./headings.mjs";
 import { readPage, tellScore } from "./page_data.mjs";
 import { freshWork, looksCloser, takeUp, versionOf } from "./saved_work.mjs";
-import { budsKept, score } from "./scoring.mjs";
+import { score } from "./scoring.mjs";
+import { Shears } from "./shears.mjs";
 import { Keeper } from "./storage.mjs";
-import { isTying, sidesTied, tieOf } from "./tying.mjs";
+import { isTying, sidesTied } from "./tying.mjs";
 import { Words } from "./words.mjs";
 import * as wood from "./wood.mjs";
 
 /** @import {Bench} from "./bench.mjs" */
-/** @import {DoneCut, StubName, ToolName, WireSide} from "./types.mjs" */
 
 let made = 0;
 
@@ -62,6 +63,7 @@ export class Exercise {
     /** @type {Bench | null} */
     this.bench = null;
     this.later = new AfterFrame();
+    this.shears = new Shears(this);
   }
 
   /** Makes the controls and takes up the work kept on this device. */
@@ -91,12 +93,17 @@ export class Exercise {
     this.root.classList.remove("pw-live", "pw-near", "pw-asking");
   }
 
+  /** What is left of the vine, and the cuts that made it so. */
+  wood() {
+    return wood.replay(this.sheet, this.work.history);
+  }
+
   /** Shows everything as it is now, and keeps it. */
   update() {
     const { work, sheet, bench, piece, lookBack } = this;
     this.later.drop();
     if (bench === null) return;
-    const { states, cuts } = wood.replay(sheet, work.history);
+    const { states, cuts } = this.wood();
     const tied = sidesTied(cuts);
     const tying = isTying(work.history);
     // First what asks for sizes, while the page stands as it was last measured.
@@ -114,7 +121,7 @@ export class Exercise {
 
   /** What was cut or given back is seen at once; all that hangs on it when that is on the glass. */
   showWood() {
-    const { states, cuts } = wood.replay(this.sheet, this.work.history);
+    const { states, cuts } = this.wood();
     if (!this.lookBack) this.bench?.views.showWood(viewOf(this, states), sidesTied(cuts));
     this.later.put(() => this.update());
   }
@@ -144,7 +151,7 @@ export class Exercise {
 
   /** @param {number} position */
   firstPiece(position) {
-    return wood.firstPiece(this.sheet, wood.replay(this.sheet, this.work.history).states, position);
+    return wood.firstPiece(this.sheet, this.wood().states, position);
   }
 
   /** @param {number} piece */
@@ -171,86 +178,6 @@ export class Exercise {
     this.choose(own[own.indexOf(this.piece) + by] ?? this.piece);
   }
 
-  /**
-   * Lets a cut be made once tool and place are chosen. What is taken off whole has no bud to keep
-   * away from: the place is neither asked nor charged for.
-   *
-   * @param {boolean} shortens
-   * @param {(how: Pick<DoneCut, "pass" | "tool" | "stub">) => void} cut
-   */
-  withHow(shortens, cut) {
-    this.bench?.how.before(shortens, () => {
-      const { tool, stub } = this.work.how;
-      const pass = this.work.history.pass;
-      cut({ pass, tool: /** @type {ToolName} */ (tool), stub: stub ?? /** @type {StubName} */ ("right") });
-    });
-  }
-
-  /**
-   * @param {number} piece
-   * @param {number | null} buds
-   */
-  cut(piece, buds) {
-    const { words, sheet } = this;
-    const { states } = wood.replay(sheet, this.work.history);
-    // The button of a cut that was made a moment ago.
-    if (!wood.legalCuts(sheet, states, piece).includes(buds)) return;
-    const what = buds === null ? words.say("cut.was-off") : words.count("cut.was-to", buds);
-    this.withHow(buds !== null, (how) => {
-      this.addCuts([{ part: sheet.pieces[piece].name, buds, ...how }], `${this.labelOf(piece)} ${what}.`);
-    });
-  }
-
-  /** @param {number} piece */
-  labelOf(piece) {
-    const part = this.sheet.pieces[piece].name;
-    return this.page.pieces[part]?.label ?? part;
-  }
-
-  /** @type {(piece: number, side: WireSide) => void} */
-  tie = (piece, side) => {
-    const told = `${this.labelOf(piece)} ${this.words.say(`tie.was.${side}`)}.`;
-    this.addCuts([tieOf(this.sheet.pieces[piece].name, side)], told);
-  };
-
-  shortenAll() {
-    this.withHow(true, (how) => {
-      const { states } = wood.replay(this.sheet, this.work.history);
-      const cuts = wood.shortenAll(this.sheet, states, this.sheet.cutting.roughBuds[1], how);
-      if (cuts.length === 0) return this.tell(this.words.say("said.none-long"));
-      this.bench?.views.reframe();
-      this.addCuts(cuts, this.words.count("said.shortened", cuts.length));
-    });
-  }
-
-  /**
-   * @param {DoneCut[]} cuts
-   * @param {string} told
-   */
-  addCuts(cuts, told) {
-    const late = wood.isOutOfOrder(this.work.history, wood.replay(this.sheet, this.work.history).cuts);
-    this.work.history = wood.addCuts(this.work.history, cuts);
-    this.lookBack = false;
-    this.showWood();
-    this.tell(`${told} ${this.budsLeft()}${late ? ` ${this.words.say("said.out-of-order")}` : ""}`);
-  }
-
-  budsLeft() {
-    const { states } = wood.replay(this.sheet, this.work.history);
-    return this.words.count("said.buds-left", budsKept(this.sheet, states));
-  }
-
-  /**
-   * @param {wood.History} history
-   * @param {string} told  key of what is said
-   */
-  travel(history, told) {
-    if (history === this.work.history) return;
-    this.work.history = history;
-    this.showWood();
-    this.tell(`${this.words.say(told)} ${this.budsLeft()}`);
-  }
-
   /** @param {1 | -1} by */
   changePass(by) {
     this.work.history = wood.changePass(this.work.history, by, this.sheet.cutting.passes);
@@ -274,10 +201,15 @@ export class Exercise {
     tellScore(this.root, this.keeper, { case: this.sheet.case, version: this.version }, result);
   }
 
+  scored() {
+    const { states, cuts } = this.wood();
+    return score(this.sheet, states, cuts);
+  }
+
   /** @param {boolean} goThere */
   showResult(goThere) {
-    const { states, cuts } = wood.replay(this.sheet, this.work.history);
-    const result = score(this.sheet, states, cuts);
+    const result = this.scored();
+    const { states, cuts } = this.wood();
     this.root.classList.add("pw-done");
     const panel = this.bench?.result();
     panel?.update(result, states, sidesTied(cuts));

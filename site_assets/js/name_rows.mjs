@@ -2,7 +2,8 @@
 
 /** Width of a letter or digit, compared with its height; wider than most, to be safe. */
 export const NAME_WIDTH = 0.62;
-const GAP = 0.35;
+/** Between two names, compared with a letter's height. */
+export const NAME_GAP = 0.35;
 
 /**
  * In which row each name goes so that none covers another; of two, that nearer the head is first.
@@ -20,7 +21,7 @@ export function rowsOfNames(names, letter) {
   for (const number of order) {
     const { x, text } = names[number];
     const half = (text.length * letter * NAME_WIDTH) / 2;
-    const [left, right] = [x - half, x + half + letter * GAP];
+    const [left, right] = [x - half, x + half + letter * NAME_GAP];
     let row = taken.findIndex((names) => names.every((one) => one.right <= left || right <= one.left));
     if (row < 0) row = taken.push([]) - 1;
     taken[row].push({ left, right });

@@ -1,5 +1,7 @@
 /** What an exercise takes from its page, and what it tells the page when it is scored. */
 
+import { readJson } from "./script_json.mjs";
+
 /** @import {PageWords, Result, Sheet} from "./types.mjs" */
 
 /**
@@ -12,14 +14,6 @@ export function readPage(root) {
     page: readJson(root, "pw-words"),
     svg: /** @type {SVGSVGElement} */ (root.querySelector("svg.pw-vine")),
   };
-}
-
-/**
- * @param {ParentNode} root
- * @param {string} name  class of the script element
- */
-function readJson(root, name) {
-  return JSON.parse(root.querySelector(`script.${name}`)?.textContent ?? "null");
 }
 
 /**

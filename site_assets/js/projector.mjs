@@ -11,7 +11,7 @@ import { boxAround, centred, clearOfTrunk, insideOf } from "./room_places.mjs";
 /** @import {Box} from "./room_places.mjs" */
 
 /** Letters are at least this share of the screen's height; projector.css says why. */
-export const LETTER_SHARE = 0.04;
+const LETTER_SHARE = 0.04;
 const NAME_MM = 52;
 
 const NEXT_KEYS = ["ArrowRight", "ArrowDown", "PageDown", " ", "Enter"];

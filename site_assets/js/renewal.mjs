@@ -4,6 +4,7 @@
  */
 
 import { button, element, radios } from "./dom.mjs";
+import { readJson } from "./script_json.mjs";
 import { WinterStage, copyOf, markFallen } from "./winter_stage.mjs";
 
 /**
@@ -62,7 +63,7 @@ export class Renewal {
   constructor(root) {
     this.root = root;
     /** @type {RenewalData} */
-    this.data = JSON.parse(root.querySelector("script.pw-renewal-data")?.textContent ?? "null");
+    this.data = readJson(root, "pw-renewal-data");
     this.stage = new WinterStage(root, this.data.strings, () => this.start());
     /** @type {string[]} */
     this.story = [];

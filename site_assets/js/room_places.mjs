@@ -1,13 +1,12 @@
 /** Where the page for a room puts what it shows: the part of the drawing, its middle, its names. */
 
-import { NAME_WIDTH } from "./name_rows.mjs";
+import { NAME_GAP, NAME_WIDTH } from "./name_rows.mjs";
 
 const NEAR_WIDTH_MM = 640;
 const NEAR_MARGIN_MM = 220;
 const NEAR_HEIGHT_MM = 460;
 const NEAR_LIFT_MM = 80;
 const MOST_NEAR = 3;
-const NAME_GAP = 0.35;
 
 /** @typedef {{x: number, y: number, width: number, height: number}} Box  in user units, mm */
 

@@ -31,12 +31,6 @@ export class Stages {
     else this.show();
   }
 
-  destroy() {
-    this.root.removeEventListener("change", this.show);
-    this.drawing?.remove();
-    this.root.hidden = true;
-  }
-
   show() {
     const chosen = /** @type {HTMLInputElement | null} */ (
       this.root.querySelector("input:checked")

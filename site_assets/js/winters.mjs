@@ -5,6 +5,7 @@
  */
 
 import { button, element, radios } from "./dom.mjs";
+import { readJson } from "./script_json.mjs";
 import { WinterStage } from "./winter_stage.mjs";
 import { mixedDrawing, showChoices } from "./winters_drawing.mjs";
 
@@ -72,7 +73,7 @@ export class Winters {
   constructor(root) {
     this.root = root;
     /** @type {WintersData} */
-    this.data = JSON.parse(root.querySelector("script.pw-winters-data")?.textContent ?? "null");
+    this.data = readJson(root, "pw-winters-data");
     this.stage = new WinterStage(root, this.data.strings, () => {
       this.start();
       this.show();

@@ -157,7 +157,7 @@ def all_markup(project: Path) -> str:
 
 
 def test_every_class_of_the_styles_is_on_some_page(project: Path) -> None:
-    styles = sorted((project / "site_assets/css").glob("*.css"))
+    styles = sorted((project / "site_assets").rglob("*.css"))
     named = {(path.name, one) for path in styles for one in classes_of(path.read_text("utf-8"))}
     assert len(named) > 100
     assert [one for one in sorted(named) if not is_shown(one[1], all_markup(project))] == []

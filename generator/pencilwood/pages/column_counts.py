@@ -17,7 +17,7 @@ _ROW = re.compile(r"<tr>.*?</tr>", re.DOTALL)
 _CELL = re.compile(r"<td\b")
 _TAG = re.compile(r"<!--.*?-->|<[^>]*>", re.DOTALL)
 _STACKED: Final = (2, 3)
-"""Numbers of columns that handbook.css sets one above the other on a phone."""
+"""Numbers of columns that handbook/page.css sets one above the other on a phone."""
 
 
 def with_column_counts(html: str) -> str:

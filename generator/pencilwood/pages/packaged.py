@@ -22,6 +22,7 @@ from pencilwood.pages.page import Addresses, Page
 from pencilwood.pages.policy import with_policy
 from pencilwood.pages.quiz_pages import quiz_page
 from pencilwood.pages.rule_pages import rule_page
+from pencilwood.pages.style_sheet import STYLE_SHEET
 from pencilwood.pages.wood_words import wood_table
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.quiz_proof import QuizProof, pruned
@@ -29,15 +30,6 @@ from pencilwood.rules import RULE_BY_NAME
 from pencilwood.words import catalogue
 from pencilwood.words.filling import fill
 
-STYLES = (
-    "css/fonts.css",
-    "css/tokens.css",
-    "css/handbook.css",
-    "css/vine.css",
-    "css/exercise.css",
-    "css/quiz.css",
-)
-OWN_STYLE = "package/package.css"
 EXERCISE_SCRIPT = "pencilwood.js"
 QUIZ_SCRIPT = "pencilwood-quiz.js"
 """Holds the exercise too."""
@@ -52,7 +44,7 @@ FONTS = (
     "licences/alegreya.txt",
     "licences/atkinson-hyperlegible.txt",
 )
-_ASSETS = (*STYLES, OWN_STYLE, *FONTS, JOINING_SCRIPT, ICON)
+_ASSETS = (*FONTS, JOINING_SCRIPT, ICON)
 
 _NOWHERE = re.compile(r'<a\b[^>]*\bhref=""[^>]*>(.*?)</a>', re.DOTALL)
 
@@ -69,7 +61,7 @@ class Packaged:
     rules: int
     """How many rules have a page in it."""
     assets: tuple[str, ...]
-    """Files of the program that its pages ask for."""
+    """Files of the program that its pages ask for, beside their style sheet."""
     pictures: Mapping[str, bytes] = field(default_factory=dict)
     """Photographs by path."""
 
@@ -149,7 +141,7 @@ def _alone(part: Handbook, page: Page, is_start: bool) -> str:
         "packaged.html",
         title=page.title,
         body=Markup(_NOWHERE.sub(r"\1", page.body)),  # noqa: S704 - a template of ours made it
-        styles=(*STYLES, OWN_STYLE),
+        style_sheet=STYLE_SHEET,
         icon=ICON,
         joining_script=JOINING_SCRIPT if is_start else "",
         words=Markup(script_json(words)),  # noqa: S704 - made safe for a script element

@@ -11,6 +11,7 @@ from pencilwood.packages.scorm.notes import case_notes, quiz_notes
 from pencilwood.pages.desk import ASSETS
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.packaged import Packaged, packaged_case, packaged_quiz
+from pencilwood.pages.style_sheet import STYLE_SHEET, package_style_sheet
 from pencilwood.proof import CaseProof
 from pencilwood.quiz.compiled import version_of
 from pencilwood.quiz.quiz_proof import QuizProof
@@ -47,6 +48,7 @@ def _package(
     pages = {path: html.encode() for path, html in packaged.pages.items()}
     root = asset_root()
     assets = {f"{ASSETS}/{name}": (root / name).read_bytes() for name in packaged.assets}
+    style = {f"{ASSETS}/{STYLE_SHEET}": package_style_sheet()}
     content = Content(
         name=slug,
         kind=kind,
@@ -54,7 +56,7 @@ def _package(
         title=packaged.title,
         version=version,
         start=packaged.start,
-        files={**pages, **assets, **packaged.pictures},
+        files={**pages, **assets, **style, **packaged.pictures},
         notes=tuple(notes),
     )
     return scorm_package(content)

@@ -7,7 +7,7 @@
  */
 
 import { setText } from "../dom.mjs";
-import { readData } from "../quiz/quiz_data.mjs";
+import { readJson } from "../script_json.mjs";
 import { Bridge } from "./bridge.mjs";
 import { findApi } from "./find_api.mjs";
 import { LearningSystem } from "./learning_system.mjs";
@@ -16,7 +16,7 @@ import { LearningSystem } from "./learning_system.mjs";
 
 const line = document.querySelector("[data-pencilwood-package]");
 /** @type {Record<string, string>} */
-const words = readData(document, "pw-package-words") ?? {};
+const words = readJson(document, "pw-package-words") ?? {};
 
 /**
  * @param {string} key
@@ -34,7 +34,7 @@ function held() {
   const sheets = [...document.querySelectorAll("script.pw-sheet")];
   return {
     sheets: sheets.map((one) => JSON.parse(one.textContent ?? "null")),
-    quiz: readData(document, "pw-quiz-data"),
+    quiz: readJson(document, "pw-quiz-data"),
   };
 }
 

@@ -9,11 +9,11 @@
  */
 
 import { button, element, setText } from "../dom.mjs";
+import { readJson } from "../script_json.mjs";
 import { Keeper } from "../storage.mjs";
 import { asCsv, gather, isListed, takeUpList } from "./crew.mjs";
 import { SlipForm } from "./slip_form.mjs";
 import { isoDate } from "./days.mjs";
-import { readData } from "./quiz_data.mjs";
 import { QuizWords } from "./quiz_words.mjs";
 import { FIELDS } from "./slip.mjs";
 
@@ -39,7 +39,7 @@ export class CrewPage {
     this.root = root;
     this.keeper = keeper;
     /** @type {CrewData} */
-    this.data = readData(root, "pw-crew-data");
+    this.data = readJson(root, "pw-crew-data");
     this.words = new QuizWords(this.data);
     /** @type {Slip[]} */
     this.list = [];
@@ -61,12 +61,6 @@ export class CrewPage {
     this.root.classList.add("pw-quiz", "pw-live");
     window.addEventListener("storage", this.heard);
     this.update();
-  }
-
-  destroy() {
-    window.removeEventListener("storage", this.heard);
-    this.built?.remove();
-    this.root.classList.remove("pw-live");
   }
 
   /** @param {StorageEvent} event */

@@ -10,12 +10,12 @@
  */
 
 import { button, check, element, radios, setText } from "../dom.mjs";
+import { readJson } from "../script_json.mjs";
 import { Keeper } from "../storage.mjs";
 import { dayNumber } from "./days.mjs";
 import { linkList } from "./feedback.mjs";
 import { readMemory, writeMemory } from "./memory_shelf.mjs";
 import { brokenRules, QuizExercise } from "./quiz_exercise.mjs";
-import { readData } from "./quiz_data.mjs";
 import { QuizWords } from "./quiz_words.mjs";
 import { dueRules, nextVine, remember } from "./review.mjs";
 import { ScopedKeeper } from "./scoped_keeper.mjs";
@@ -61,7 +61,7 @@ export class PracticePage {
     this.keeper = keeper;
     this.corner = new ScopedKeeper(keeper, "practice");
     /** @type {PracticeData} */
-    this.data = readData(root, "pw-practice-data");
+    this.data = readJson(root, "pw-practice-data");
     this.words = new QuizWords(this.data);
     this.level = "all";
     this.asked = "";
@@ -113,13 +113,6 @@ export class PracticePage {
     // Yesterday's result has been read; what comes back today waits.
     if (this.remembered && kept.day !== thisDay()) return this.next(false);
     this.load(known, false);
-  }
-
-  destroy() {
-    this.exercise?.destroy();
-    this.script?.remove();
-    this.built?.remove();
-    this.root.classList.remove("pw-live");
   }
 
   showDue() {

@@ -46,17 +46,6 @@
  */
 
 /**
- * The JSON in a script element of the page; null without one.
- *
- * @param {ParentNode} root
- * @param {string} name  class of the script element
- * @returns {any}
- */
-export function readData(root, name) {
-  return JSON.parse(root.querySelector(`script.${name}`)?.textContent ?? "null");
-}
-
-/**
  * What the quiz is about, for the slip: the chapters it draws on, without them its rules.
  *
  * @param {QuizData} data

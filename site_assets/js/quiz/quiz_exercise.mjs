@@ -2,7 +2,7 @@
 
 import { Exercise } from "../exercise.mjs";
 import { score } from "../scoring.mjs";
-import { replay, start } from "../wood.mjs";
+import { start } from "../wood.mjs";
 
 /** @import {Broken, PageWords, Result, Sheet} from "../types.mjs" */
 
@@ -32,15 +32,10 @@ export class QuizExercise extends Exercise {
    * @param {boolean} goThere
    */
   showResult(goThere) {
-    const result = this.silent ? this.resultNow() : super.showResult(goThere);
+    const result = this.silent ? this.scored() : super.showResult(goThere);
     this.scoredHistory = this.work.history;
     if (goThere) this.heard.scored(result);
     return result;
-  }
-
-  resultNow() {
-    const { states, cuts } = replay(this.sheet, this.work.history);
-    return score(this.sheet, states, cuts);
   }
 
   /** @override */

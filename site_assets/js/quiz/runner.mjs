@@ -19,20 +19,18 @@
  */
 
 import { element, setText } from "../dom.mjs";
+import { readJson } from "../script_json.mjs";
 import { Keeper } from "../storage.mjs";
 import { isoDate } from "./days.mjs";
 import { forgetLearner } from "./forget.mjs";
-import { HandInView } from "./hand_in_view.mjs";
-import { isRight, markQuiz, openQuestions } from "./marking.mjs";
+import { isRight, markQuiz } from "./marking.mjs";
 import { learn } from "./memory_shelf.mjs";
 import { answered, freshProgress, handedIn, started, takeUpProgress } from "./progress.mjs";
 import { QuestionView } from "./question_view.mjs";
-import { readData } from "./quiz_data.mjs";
 import { QuizWords } from "./quiz_words.mjs";
-import { ResultView } from "./result_view.mjs";
+import { sceneOf, viewOf } from "./scenes.mjs";
 import { ScopedKeeper } from "./scoped_keeper.mjs";
 import { Shared } from "./shared.mjs";
-import { startView } from "./start_view.mjs";
 
 /** @import {Mode, Progress} from "./progress.mjs" */
 /** @import {Answer, QuizData} from "./quiz_data.mjs" */
@@ -50,23 +48,25 @@ export class QuizRunner {
     this.root = root;
     this.keeper = keeper;
     /** @type {QuizData} */
-    this.data = readData(root, "pw-quiz-data");
+    this.data = readJson(root, "pw-quiz-data");
     this.words = new QuizWords(this.data);
     this.key = `quiz:${this.data.quiz}`;
     this.corner = new ScopedKeeper(keeper, this.key);
     this.shared = new Shared(keeper, this.key, (kept) => takeUpProgress(this.data, kept));
-    /** @type {"quiz" | "hand-in" | "review"} what is shown besides how far it has come */
+    /** @type {import("./scenes.mjs").Screen} */
     this.screen = "quiz";
     this.reviewed = 0;
     this.scene = "";
     this.heard = this.heard.bind(this);
+    /** @type {Map<string, HTMLElement>} vines to prune, by case; each waits for its question */
+    this.exercises = new Map();
+    /** @type {import("./scenes.mjs").View | undefined} */
+    this.view = undefined;
     made += 1;
     this.id = `pwq${made}`;
   }
 
   bind() {
-    /** @type {Map<string, HTMLElement>} */
-    this.exercises = new Map();
     for (const one of this.root.querySelectorAll(`[${EXERCISE}]`)) {
       this.exercises.set(one.getAttribute(EXERCISE) ?? "", /** @type {HTMLElement} */ (one));
       // Its question brings it back and starts it: nobody else must.
@@ -81,17 +81,6 @@ export class QuizRunner {
     this.root.classList.add("pw-quiz", "pw-live");
     window.addEventListener("storage", this.heard);
     this.update(false);
-  }
-
-  destroy() {
-    window.removeEventListener("storage", this.heard);
-    this.view?.destroy?.();
-    this.built?.remove();
-    for (const [name, one] of this.exercises ?? []) {
-      one.setAttribute(EXERCISE, name);
-      this.root.append(one);
-    }
-    this.root.classList.remove("pw-live");
   }
 
   /**
@@ -124,72 +113,16 @@ export class QuizRunner {
   update(goThere) {
     if (this.unsaved) this.unsaved.hidden = this.keeper.isKept;
     const progress = this.shared.value;
-    const scene = this.sceneOf(progress);
+    const scene = sceneOf(progress, this.screen, this.reviewed);
     if (scene !== this.scene) {
       this.scene = scene;
       this.view?.destroy?.();
-      this.view = this.makeView(progress);
+      this.view = viewOf(this, progress);
       this.place?.replaceChildren(this.view.root);
     }
     if (this.view instanceof QuestionView) this.updateQuestion(this.view, progress);
     if (!goThere) return;
     /** @type {HTMLElement | null | undefined} */ (this.place?.querySelector("h2"))?.focus();
-  }
-
-  /** @param {Progress} progress */
-  sceneOf({ mode, done, at, tries, turn, round }) {
-    if (mode === null) return `start ${tries}`;
-    if (done && this.screen === "review") return `review ${this.reviewed}`;
-    if (done) return `result ${turn}`;
-    return this.screen === "hand-in" ? `hand-in ${turn}` : `${mode} ${at} ${round}`;
-  }
-
-  /**
-   * @param {Progress} progress
-   * @returns {{root: HTMLElement, destroy?: () => void}}
-   */
-  makeView(progress) {
-    const { data, words } = this;
-    if (progress.mode === null) {
-      const actions = {
-        start: (/** @type {Mode} */ mode) => this.start(mode),
-        allow: () => this.change((now) => ({ ...now, tries: 0 }), true),
-        forget: () => this.forget(),
-      };
-      return { root: startView(data, words, progress, actions) };
-    }
-    if (progress.done && this.screen !== "review") {
-      const actions = { see: (/** @type {number} */ at) => this.see(at), again: () => this.toStart() };
-      return new ResultView(data, words, progress, actions);
-    }
-    if (this.screen === "hand-in") return this.handInView(progress);
-    return this.questionView(progress.mode, progress.done, progress.at);
-  }
-
-  /** @param {Progress} progress */
-  handInView(progress) {
-    const open = openQuestions(this.data, progress.answers);
-    return new HandInView(this.data, this.words, open, {
-      go: (at) => this.go(at),
-      finish: () => this.finish(),
-    });
-  }
-
-  /**
-   * @param {Mode} mode
-   * @param {boolean} done
-   * @param {number} at
-   */
-  questionView(mode, done, at) {
-    const { data, words, root, exercises, corner, id } = this;
-    const page = { data, words, page: root, exercises: exercises ?? new Map(), keeper: corner, id };
-    const shown = done ? this.reviewed : at;
-    return new QuestionView(page, shown, { mode, done }, {
-      changed: (answer) => this.answer(data.questions[shown].id, answer),
-      check: () => this.check(shown),
-      go: (to) => (done ? this.see(to) : this.go(to)),
-      handIn: () => (done ? this.toResult() : this.askToHandIn()),
-    });
   }
 
   /**
@@ -206,7 +139,7 @@ export class QuizRunner {
 
   /** @param {Mode} mode */
   start(mode) {
-    for (const name of this.exercises?.keys() ?? []) this.corner.write(`work:${name}`, null);
+    for (const name of this.exercises.keys()) this.corner.write(`work:${name}`, null);
     this.screen = "quiz";
     this.change((progress) => started(progress, mode), true);
   }

@@ -5,7 +5,7 @@ import { WrongBytesError } from "./store.mjs";
 /** @import {Store} from "./store.mjs" */
 
 /** After so long without an answer a page that is kept is shown, and the answer kept for later. */
-export const PATIENCE_MS = 8000;
+const PATIENCE_MS = 8000;
 const GONE = "gone";
 const NAMED_BY_CONTENT = /\.[0-9a-f]{8,}\.min\.(js|css)$/;
 
