@@ -72,7 +72,9 @@ def _drawn(shown: WoodShown, paper: Paper) -> str:
 def _root(frame: Frame, paper: Paper) -> Attributes:
     box = " ".join(number(value) for value in frame.box)
     css_class = f"pw-vine {paper.css_class}".rstrip()
-    return svg_root("vine", paper.prefix, paper.language, box, css_class, paper.data)
+    root = svg_root("vine", paper.prefix, paper.language, box, css_class, paper.data)
+    # A page gives its names their size on the screen: in hundredths of the picture's width.
+    return {**root, "font-size": (frame.right - frame.left) / 100}
 
 
 def _words(paper: Paper) -> str:

@@ -11,7 +11,7 @@ from markupsafe import Markup
 from pencilwood.cases.case import RuleExample
 from pencilwood.drawing import Paper, draw_pruned, scale_words, window_on_arms
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.names.labels import LETTER
+from pencilwood.drawing.names.labels import letters_named
 from pencilwood.drawing.scene.tied_canes import laid_canes
 from pencilwood.drawing.views.near_views import NearView, near_views, to_compare
 from pencilwood.pages.desk import Desk, paragraphs
@@ -28,6 +28,7 @@ from pencilwood.rules.rulebook import RULEBOOK
 from pencilwood.rules.shapes import Rule
 from pencilwood.vine.passes import after_cuts
 from pencilwood.vine.wood import Parts, divide, uncut
+from pencilwood.words import say
 
 
 @dataclass(frozen=True)
@@ -48,6 +49,8 @@ class ShownExample:
     caption: str
     drawing: str
     cuts: tuple[str, ...]
+    no_room: str
+    """Which wood has no letter in the drawing; empty where all that is named has one."""
 
 
 _GHOSTS_MM = 40.0
@@ -138,7 +141,7 @@ def _example(
     left = after_cuts(uncut(parts), example.cuts)
     cuts = tuple(cut_words(desk, parts, done) for done in example.cuts)
     caption = desk.own(example.caption)
-    told = [caption] if prefix else [caption, *cuts]
+    named = _pieces_named(parts, [caption] if prefix else [caption, *cuts])
 
     def draw(near: NearView, own_prefix: str) -> str:
         paper = Paper(
@@ -150,14 +153,22 @@ def _example(
             over=zone_drawn(desk, [rule], parts),
             css_class=near.css_class if near.view else "",
         )
-        hidden = () if _names_a_piece(parts, told) else (LETTER,)
-        return draw_pruned(parts, example.cuts, near.window, paper, hidden=hidden, view=near.view)
+        return draw_pruned(parts, example.cuts, near.window, paper, lettered=named, view=near.view)
 
     drawing = near_pictures(desk, views, f"{prefix}{example.kind}-{rule.name}", draw)
-    return ShownExample(example.kind, desk.say(f"rule.{example.kind}"), caption, drawing, cuts)
+    without = ", ".join(name for name in named if name not in letters_named(drawing))
+    return ShownExample(
+        kind=example.kind,
+        title=desk.say(f"rule.{example.kind}"),
+        caption=caption,
+        drawing=drawing,
+        cuts=cuts,
+        no_room=say(desk.language, "drawing.no-room-for-letters", names=without) if without else "",
+    )
 
 
-def _names_a_piece(parts: Parts, told: Sequence[str]) -> bool:
-    """Whether a text beside the drawing names wood by its letter: those letters are looked for."""
+def _pieces_named(parts: Parts, told: Sequence[str]) -> dict[str, str]:
+    """The wood that a text beside the drawing names by its letter, each with its place."""
     words = {word for text in told for word in re.findall(r"\w+", text)}
-    return any(f"{part.position.name}{part.piece.letter}" in words for part in parts.parts)
+    names = {f"{one.position.name}{one.piece.letter}": one.position.name for one in parts.parts}
+    return {name: place for name, place in names.items() if name in words}

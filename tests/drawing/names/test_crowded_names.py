@@ -38,3 +38,9 @@ def test_a_name_on_wood_under_the_arm_is_left_out_from_near() -> None:
     assert lies_on_wood("R3", name_foot, hanging)
     assert not lies_on_wood("R3", Point(180.0, -840.0), hanging)
     assert not lies_on_wood("R3", Point(104.0, -920.0), hanging)
+
+
+def test_larger_letters_need_more_room() -> None:
+    feet = [("R1", Point(100.0, 0.0)), ("R2", Point(210.0, 0.0))]
+    assert crowded_names(feet) == frozenset()
+    assert crowded_names(feet, times=1.6) == {"R2"}

@@ -8,8 +8,8 @@ from itertools import combinations
 import pytest
 
 from pencilwood.drawing.names.labels import LETTER_MM, ROOM_MM, without_letter
-from pencilwood.drawing.names.letter_places import place_letters
-from pencilwood.drawing.plate import Plate
+from pencilwood.drawing.names.letter_places import Beside, place_letters
+from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Piece, Side, Vine
 from pencilwood.vine.wood import divide
@@ -56,3 +56,15 @@ def test_a_line_leads_from_the_edge_of_its_own_wood() -> None:
         stem = plate.stems[name]
         nearest = min(math.dist(foot, bend) for bend in stem.curve.bends)
         assert nearest < stem.half_mm(0) * 1.5 + 6
+
+
+def test_letters_keep_clear_of_the_bars_of_cuts_and_inside_the_window() -> None:
+    plate = Plate(divide(SAMPLES[min(SAMPLES)]()))
+    free = place_letters(plate, ROOM_MM)
+    name, at = next((name, one.middle) for name, one in free.items() if not one.is_tight)
+    barred = place_letters(plate, ROOM_MM, Beside(frozenset([name]), bars=(at,)))
+    assert list(barred) == [name]
+    assert math.dist(barred[name].middle, at) > ROOM_MM * 0.3
+    x, y = at
+    away = Frame(x + 400, y - 50, x + 500, y + 50)
+    assert place_letters(plate, ROOM_MM, Beside(frozenset([name]), within=away))[name].is_tight

@@ -15,6 +15,7 @@ from pencilwood.drawing.scene.stages import GONE, Stages
 from pencilwood.drawing.scene.tied_canes import laid_canes
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.views.arm_view import window_on_arms
+from pencilwood.drawing.views.pruned import on_phones_mm
 from pencilwood.vine.forms.cordon import ONE_ARM_RIGHT
 from pencilwood.vine.model import Side
 from pencilwood.vine.passes import DoneCut, Pass, after_cuts
@@ -62,6 +63,8 @@ def with_all(parts: Parts, cuts: list[DoneCut], window: Frame) -> str:
         Stages.leaving(after_cuts(uncut(parts), cuts)),
         cut_marks=tuple(one for one in cuts if one.cut.part not in lying),
         laid=laid,
+        phone_mm=on_phones_mm(window, ""),
+        lettered=(),
     )
     # Wires run to the edge.
     across = Frame(whole.left, whole.top, window.right + RIGHT_MARGIN_MM, whole.bottom)

@@ -30,15 +30,21 @@ def half_wide_mm(name: str) -> float:
     return len(name) * POSITION_MM * _WIDTH_SHARE / 2
 
 
-def crowded_names(feet: Iterable[tuple[str, Point]], first: Collection[str] = ()) -> frozenset[str]:
+def crowded_names(
+    feet: Iterable[tuple[str, Point]],
+    first: Collection[str] = (),
+    times: float = LARGER_ON_PHONES,
+) -> frozenset[str]:
     """The names, each with the foot of its text, that have no room beside those nearer the head.
+
+    A phone shows them so many times as large as the drawing.
 
     Names that are spoken of go `first`. Of two that are as near, the first one goes before.
     """
     kept: list[tuple[str, Point]] = []
     crowded = set()
     for name, foot in sorted(feet, key=lambda one: (one[0] not in first, abs(one[1].x))):
-        if any(_touch(name, foot, *other) for other in kept):
+        if any(_touch(name, foot, *other, times) for other in kept):
             crowded.add(name)
         else:
             kept.append((name, foot))
@@ -54,7 +60,7 @@ def lies_on_wood(name: str, foot: Point, wood: Iterable[Point], times: float = 1
     )
 
 
-def _touch(name: str, foot: Point, other: str, other_foot: Point) -> bool:
-    wide = (half_wide_mm(name) + half_wide_mm(other) + _GAP_MM) * LARGER_ON_PHONES
-    high = POSITION_MM * _HEIGHT_SHARE * LARGER_ON_PHONES
+def _touch(name: str, foot: Point, other: str, other_foot: Point, times: float) -> bool:
+    wide = (half_wide_mm(name) + half_wide_mm(other) + _GAP_MM) * times
+    high = POSITION_MM * _HEIGHT_SHARE * times
     return abs(foot.x - other_foot.x) < wide and abs(foot.y - other_foot.y) < high

@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator
 
 from pencilwood.drawing.ink.looks import INK, PAPER, PENCIL
 from pencilwood.drawing.ink.points import Point, between
-from pencilwood.drawing.ink.shapes import Attributes, Ink, Run, Thing, Words
-from pencilwood.drawing.names.letter_places import LetterPlace, place_letters
+from pencilwood.drawing.ink.shapes import Attributes, Group, Ink, Run, Thing, Words
+from pencilwood.drawing.names.letter_places import Beside, LetterPlace, place_letters
 from pencilwood.drawing.plate import Plate
 
 LETTER = "pw-letter"
 """The class of the letters, and of the lines that lead to some."""
 LINE, TIGHT = "pw-letter-line", "pw-tight"
 """Of a line; of a letter for which there is no room."""
+NAMED = "data-letter"
+"""Of the letter of one piece that a text names, the name of the piece."""
 LETTER_MM = 30.0
 ROOM_MM = 40.0
 """Letters have room to be so high: a page shows them larger on paper."""
@@ -22,12 +25,35 @@ _SHORT_OF_LETTER = 0.45
 """How far from its middle the line ends, compared with the height of a letter."""
 
 
-def draw_letters(plate: Plate, letter_mm: float = LETTER_MM) -> dict[str, tuple[Thing, ...]]:
+def draw_letters(
+    plate: Plate, letter_mm: float = LETTER_MM, beside: Beside | None = None
+) -> dict[str, tuple[Thing, ...]]:
     """The letter of every stem, with the line to it if it has one, by the stem's name."""
     return {
         name: tuple(_drawn(place, plate.stems[name].piece.letter, letter_mm))
-        for name, place in place_letters(plate, _room_mm(letter_mm)).items()
+        for name, place in place_letters(plate, _room_mm(letter_mm), beside or Beside()).items()
     }
+
+
+def draw_named_letters(plate: Plate, letter_mm: float, beside: Beside) -> Group:
+    """Only the letters that a text beside the drawing names, as far as there is room."""
+    placed = place_letters(plate, letter_mm, beside)
+    return Group(
+        tuple(
+            Group(
+                tuple(_drawn(place, plate.stems[name].piece.letter, letter_mm)),
+                {NAMED: name},
+            )
+            for name, place in placed.items()
+            if not place.is_tight
+        ),
+        {"class": "pw-letters"},
+    )
+
+
+def letters_named(drawing: str) -> set[str]:
+    """The wood whose letter such a drawing shows."""
+    return set(re.findall(rf'{NAMED}="(\w+)"', drawing))
 
 
 def without_letter(plate: Plate, letter_mm: float = LETTER_MM) -> Iterator[str]:

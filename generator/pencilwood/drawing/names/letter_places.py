@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from pencilwood.drawing.ink.curves import STEP_MM
@@ -13,7 +13,7 @@ from pencilwood.drawing.ink.points import XY, Point, between
 from pencilwood.drawing.names.crowded_names import half_wide_mm
 from pencilwood.drawing.names.place_names import named
 from pencilwood.drawing.names.taken import CELL_MM, Cell, Taken
-from pencilwood.drawing.plate import Heights, Plate
+from pencilwood.drawing.plate import Frame, Heights, Plate
 from pencilwood.drawing.wood.canes import BUD_ROOM_MM, bud_middle
 from pencilwood.drawing.wood.stems import Stem
 from pencilwood.vine.model import Growth, Lean
@@ -30,6 +30,8 @@ _TURNS = (0.0, math.pi / 5, -math.pi / 5)
 _ON_THE_WAY = (0.4, 0.7)
 """Where on its way such a line must meet no other wood."""
 _LINE_ROOM_MM = 2.5
+_BAR_MM = 3.0
+_LEAD_STEPS = 12
 _OVER_BODY_MM = 9.0
 """What it costs to stand on the arm."""
 _NAME_HALF = 0.4
@@ -42,6 +44,23 @@ _TIGHT = 0.3
 """With less room than that around its middle a letter would lie on wood or on another one."""
 _FOOT = 0.45
 """How far below its middle a letter reaches, with a rim."""
+
+
+@dataclass(frozen=True)
+class Beside:
+    """What letters share a picture with, and which are wanted."""
+
+    only: frozenset[str] | None = None
+    """Stems that the text names; None for all of them."""
+    bars: tuple[XY, ...] = ()
+    """Places along the marks of cuts."""
+    within: Frame | None = None
+    """What is seen of the vine."""
+    moved: Mapping[str, Stem] = field(default_factory=dict)
+    """Stems that run otherwise than they grew, as canes along the wire."""
+
+
+_ALONE = Beside()
 
 Choice = tuple[XY, float]
 """A place for a letter, and what it costs to stand there."""
@@ -58,23 +77,38 @@ class LetterPlace:
     """Whether there is room for it nowhere."""
 
 
-def place_letters(plate: Plate, letter_mm: float) -> dict[str, LetterPlace]:
-    """For every stem the place of its letter, with room for one that is so high."""
-    return _Placing(plate, letter_mm).places() if plate.stems else {}
+def place_letters(
+    plate: Plate, letter_mm: float, beside: Beside = _ALONE
+) -> dict[str, LetterPlace]:
+    """For every stem that is wanted the place of its letter, with room for one that is so high."""
+    placing = _Placing(plate, letter_mm, beside)
+    return placing.places() if placing.wanted else {}
 
 
 @dataclass(frozen=True)
 class _Placing:
     plate: Plate
     letter_mm: float
+    beside: Beside
+
+    @cached_property
+    def _stems(self) -> Mapping[str, Stem]:
+        return {**self.plate.stems, **self.beside.moved}
+
+    @cached_property
+    def wanted(self) -> Mapping[str, Stem]:
+        """The stems that get a letter."""
+        only = self.beside.only
+        return {name: one for name, one in self._stems.items() if only is None or name in only}
 
     def places(self) -> dict[str, LetterPlace]:
         """Beside the wood first; then those with no room there, farther away."""
-        near = {name: list(self._beside(stem)) for name, stem in self.plate.stems.items()}
+        near = {name: list(self._beside(stem)) for name, stem in self.wanted.items()}
         taken = self._taken(place for each in near.values() for place, _ in each)
         found: dict[str, LetterPlace] = {}
         for name, choices in near.items():
-            middle, room_mm = _roomiest(choices, taken)
+            seen = [one for one in choices if self._is_seen(one[0])]
+            middle, room_mm = _roomiest(seen, taken) if seen else (choices[0][0], 0.0)
             found[name] = LetterPlace(middle, is_tight=room_mm < self.letter_mm * _TIGHT)
             taken.add(middle, self.letter_mm * _HALF)
         tight = [name for name, one in found.items() if one.is_tight]
@@ -84,7 +118,7 @@ class _Placing:
         self, tight: Sequence[str], found: Mapping[str, LetterPlace]
     ) -> Iterator[tuple[str, LetterPlace]]:
         """The same for letters without room, with a line to where there is some."""
-        far = {name: list(self._far(self.plate.stems[name])) for name in tight}
+        far = {name: list(self._far(self._stems[name])) for name in tight}
         taken = self._taken(one.middle for each in far.values() for one in each)
         for name, one in found.items():
             if name not in far:
@@ -99,10 +133,20 @@ class _Placing:
         least_mm = self.letter_mm * _TIGHT
         if taken.room_mm(place.middle, least_mm) < least_mm or place.foot is None:
             return False
+        if not self._is_seen(place.middle):
+            return False
         way = [between(place.foot, place.middle, share) for share in _ON_THE_WAY]
         if any(taken.room_mm(one, _LINE_ROOM_MM) < _LINE_ROOM_MM for one in way):
             return False
         return not any(_is_inside(at, run) for at in (place.middle, *way) for run in self._body)
+
+    def _is_seen(self, middle: XY) -> bool:
+        """Whether a letter there is inside the picture."""
+        one, aside = self.beside.within, self.letter_mm * _HALF
+        return one is None or (
+            one.left + aside < middle[0] < one.right - aside
+            and one.top + aside < middle[1] < one.bottom - aside
+        )
 
     @cached_property
     def _body(self) -> list[Sequence[XY]]:
@@ -114,10 +158,14 @@ class _Placing:
         asked = taken.asked_of(asked_for)
         rows = [row for _, row in asked]
         heights = (min(rows) - 1) * CELL_MM, (max(rows) + 2) * CELL_MM
-        for stem in self.plate.stems.values():
+        for stem in self._stems.values():
             _take(stem, taken, asked, heights)
+        for at in self.beside.bars:
+            taken.add(at, _BAR_MM)
         for middle in _names(self.plate):
             taken.add(middle, POSITION_MM * _NAME_HALF)
+        for at in _leads(self.plate):
+            taken.add(at, _BAR_MM)
         return taken
 
     def _beside(self, stem: Stem) -> Iterator[Choice]:
@@ -205,6 +253,14 @@ def _names(plate: Plate) -> Iterator[Point]:
         half, y = half_wide_mm(position.name), foot.y - POSITION_MM * 0.3
         for share in (-0.6, 0.0, 0.6):
             yield Point(foot.x + half * share, y)
+
+
+def _leads(plate: Plate) -> Iterator[Point]:
+    """Places along the lines from names around a head to their wood."""
+    for _, foot, text_foot in named(plate):
+        if plate.looks.lead(foot, text_foot):
+            end = Point(text_foot.x, text_foot.y - POSITION_MM * 0.85)
+            yield from (between(end, foot, step / _LEAD_STEPS) for step in range(_LEAD_STEPS))
 
 
 def _is_inside(place: XY, edge: Sequence[XY]) -> bool:

@@ -39,41 +39,48 @@ Span = tuple[float, float]
 """From where to where a name goes, from left to right."""
 
 
-def draw_places(plate: Plate, first: Collection[str] = ()) -> Group:
+def draw_places(plate: Plate, first: Collection[str] = (), phone_mm: float = 0.0) -> Group:
     """The names of the positions, in as many rows as they need.
 
-    Those that are spoken of go `first` where a small screen has no room for all.
+    Those that are spoken of go `first` where a small screen, which shows them `phone_mm` high,
+    has no room for all.
     """
     css_class = "pw-places"
     if plate.looks.name_foot is not None:
         css_class += " pw-places-inside"
     elif plate.second is not None:
         css_class += " pw-places-twice"
-    places = (_place(plate, *one) for one in _marked(plate, first))
+    high_mm = min(POSITION_MM, phone_mm or POSITION_MM)
+    places = (
+        _place(plate, *one, _tick(plate, *one[:3], high_mm))
+        for one in _marked(plate, first, phone_mm)
+    )
     return Group(tuple(places), {"class": css_class})
 
 
-def where_left_out(plate: Plate, first: Collection[str] = ()) -> str:
+def where_left_out(plate: Plate, first: Collection[str] = (), phone_mm: float = 0.0) -> str:
     """Where a picture from near has no room for some name: "everywhere", on "phones", or ""."""
-    marks = {mark for *_, own in _marked(plate, first) for mark in own}
+    marks = {mark for *_, own in _marked(plate, first, phone_mm) for mark in own}
     if ON_WOOD in marks:
         return "everywhere"
     return "phones" if CROWDED in marks else ""
 
 
 def _marked(
-    plate: Plate, first: Collection[str]
+    plate: Plate, first: Collection[str], phone_mm: float
 ) -> Iterator[tuple[Position, Point, Point, Sequence[str]]]:
     """Every position with its foot, the foot of its name, and what is to know of the name."""
     names = list(named(plate))
     outward = sorted(names, key=lambda one: (abs(one[2].x), abs(one[1].x)))
-    crowded = crowded_names(((position.name, foot) for position, _, foot in outward), first)
+    times = phone_mm / POSITION_MM if phone_mm else LARGER_ON_PHONES
+    feet = ((position.name, foot) for position, _, foot in outward)
+    crowded = crowded_names(feet, first, times)
     wood = _wood_below(plate)
     for position, foot, text_foot in names:
         marks = [NO_LINE] if _is_through_head(plate, foot, text_foot) else []
         if lies_on_wood(position.name, text_foot, wood):
             marks.insert(0, ON_WOOD)
-        on_wood = lies_on_wood(position.name, text_foot, wood, LARGER_ON_PHONES)
+        on_wood = lies_on_wood(position.name, text_foot, wood, times)
         if (on_wood and position.name not in first) or position.name in crowded:
             marks.insert(0, CROWDED)
         yield position, foot, text_foot, marks
@@ -211,17 +218,18 @@ def _is_through_head(plate: Plate, foot: Point, text_foot: Point) -> bool:
     return plate.second is not None and text_foot.x != foot.x
 
 
-def _tick(plate: Plate, position: Position, foot: Point, text_foot: Point) -> Run:
+def _tick(plate: Plate, position: Position, foot: Point, text_foot: Point, high_mm: float) -> Run:
+    """The line from a place to the top of its name, whose letters are so high."""
     if plate.looks.name_foot is not None or _is_through_head(plate, foot, text_foot):
         return Run((foot, foot))
     if named_above(plate):
         return Run((Point(foot.x, foot.y - 5), Point(text_foot.x, text_foot.y + 8)))
     under = foot.y + plate.under_mm(position) + 5
-    return Run((Point(foot.x, under), Point(text_foot.x, text_foot.y - POSITION_MM * 0.8)))
+    return Run((Point(foot.x, under), Point(text_foot.x, text_foot.y - high_mm * 0.8)))
 
 
 def _place(
-    plate: Plate, position: Position, foot: Point, text_foot: Point, marks: Sequence[str]
+    plate: Plate, position: Position, foot: Point, text_foot: Point, marks: Sequence[str], run: Run
 ) -> Group:
     look: Attributes = {
         "class": "pw-place-name",
@@ -233,7 +241,7 @@ def _place(
         "text-anchor": "middle",
     }
     pen: Attributes = {"class": "pw-tick", "fill": "none", "stroke": PENCIL, "stroke-width": 2.4}
-    tick = Ink((_tick(plate, position, foot, text_foot),), pen)
+    tick = Ink((run,), pen)
     return Group(
         (*(plate.looks.lead(foot, text_foot) or (tick,)), Words(text_foot, position.name, look)),
         {

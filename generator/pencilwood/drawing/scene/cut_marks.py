@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from pencilwood.drawing.ink.looks import INK
+from pencilwood.drawing.ink.points import XY, Point, between
 from pencilwood.drawing.ink.shapes import Attributes, Group, Ink, Run
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.wood.canes import FACE_DEEP, cut_place_mm
@@ -15,12 +16,23 @@ _BETWEEN_MM = 8.0
 """From bar to bar; the lowest is the cut, so that none lies on the bud below it."""
 _BEYOND_EDGE_MM = 11.0
 _ABOVE_FOOT_MM = 14.0
+_STEPS = 4
 
 
 def draw_cut_marks(plate: Plate, cuts: Sequence[DoneCut]) -> Group:
     """A mark for every cut, with the class `pw-cut-rough`, `pw-cut-thinning-out` or `-fine`."""
     marks = tuple(_mark(plate, done) for done in cuts if not isinstance(done.cut, Tie))
     return Group(marks, {"class": "pw-cut-marks"})
+
+
+def along_marks(marks: Group) -> tuple[XY, ...]:
+    """Places along all bars, so near to each other that no letter stands between."""
+    bars = [run.points for one in marks.things if isinstance(one, Ink) for run in one.runs]
+    return tuple(
+        between(Point(*bar[0]), Point(*bar[1]), step / _STEPS)
+        for bar in bars
+        for step in range(_STEPS + 1)
+    )
 
 
 def _mark(plate: Plate, done: DoneCut) -> Ink:

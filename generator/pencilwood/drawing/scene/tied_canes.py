@@ -120,6 +120,11 @@ def lay_down(plate: Plate, laid: Laid) -> Stem:
     return Stem(standing.name, standing.piece, curve)
 
 
+def laid_stems(plate: Plate, laid: Iterable[Laid]) -> dict[str, Stem]:
+    """The stems of canes that lie along the wire and never stand, by name."""
+    return {one.part: lay_down(plate, one) for one in laid if not one.stage}
+
+
 def tips(plate: Plate, laid: Iterable[Laid]) -> tuple[Point, ...]:
     """How far canes reach that are tied, with all that is left of them."""
     stems = ((lay_down(plate, one), one.buds) for one in laid)

@@ -34,6 +34,10 @@ class WoodShown:
     """How high the letters beside the wood are."""
     first_names: tuple[str, ...] = ()
     """Places that the text beside it speaks of; a small screen leaves their names out last."""
+    phone_mm: float = 0.0
+    """How high a small screen shows the names; 0 where it is a whole vine."""
+    lettered: tuple[str, ...] | None = None
+    """The wood that the text beside it names by letter; None where all has its letter."""
     cutpoints: bool = False
     """Whether there are places to tap where the wood can be cut."""
     frame_targets: bool = False

@@ -13,14 +13,15 @@ from functools import lru_cache
 from pencilwood.drawing.ink.looks import INK
 from pencilwood.drawing.ink.shapes import Attributes, Dot, Group, Thing
 from pencilwood.drawing.ink.writer import COARSE, escape, number, write
-from pencilwood.drawing.names.labels import draw_letters
+from pencilwood.drawing.names.labels import draw_letters, draw_named_letters
+from pencilwood.drawing.names.letter_places import Beside
 from pencilwood.drawing.names.place_names import draw_places
 from pencilwood.drawing.plate import Frame, Plate, Window
-from pencilwood.drawing.scene.cut_marks import draw_cut_marks
+from pencilwood.drawing.scene.cut_marks import along_marks, draw_cut_marks
 from pencilwood.drawing.scene.cutpoints import APART_MM, CutPoint, cut_points_of_views
 from pencilwood.drawing.scene.ground import draw_ground
 from pencilwood.drawing.scene.lighten import within, without_hidden
-from pencilwood.drawing.scene.tied_canes import Laid, is_laid, tips, with_tied
+from pencilwood.drawing.scene.tied_canes import Laid, is_laid, laid_stems, tips, with_tied
 from pencilwood.drawing.scene.wood_drawing import draw_hanging, draw_parts
 from pencilwood.drawing.scene.wood_shown import WoodShown
 from pencilwood.drawing.wood.sawn_arm import draw_sawn
@@ -81,7 +82,7 @@ def _wood_text(asked: _Asked) -> tuple[str, str]:
     behind: list[Thing] = [draw_ground(plate)] if plate in views else []
     for view in views:
         name = view.looks.view if view is not plate else ""
-        behind.extend(_view(view, f"{_PREFIX}-{name}" if name else _PREFIX, shown))
+        behind.extend(_view(view, f"{_PREFIX}-{name}" if name else _PREFIX, asked))
     over: list[Thing] = []
     if shown.cut_marks:
         over.extend(draw_cut_marks(view, shown.cut_marks) for view in views)
@@ -90,8 +91,12 @@ def _wood_text(asked: _Asked) -> tuple[str, str]:
     return _written(behind, asked), _written(over, asked)
 
 
-def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
-    letters, stages = draw_letters(plate, shown.letter_mm), shown.stages
+def _view(plate: Plate, prefix: str, asked: _Asked) -> Iterator[Thing]:
+    shown, beside = asked.shown, _beside(plate, asked)
+    stages = shown.stages
+    letters: dict[str, tuple[Thing, ...]] = dict.fromkeys(plate.stems, ())
+    if shown.lettered is None:
+        letters = draw_letters(plate, shown.letter_mm, beside)
     standing = draw_parts(plate, prefix, stages, letters)
     wood = with_tied(plate, standing, shown.laid)
     # What is laid where an arm comes off lies over the paper that takes the arm's place.
@@ -105,7 +110,20 @@ def _view(plate: Plate, prefix: str, shown: WoodShown) -> Iterator[Thing]:
     if shown.frame_targets:
         yield plate.looks.frame_targets(plate.vine)
     yield Group(draw_hanging(plate, prefix, stages, letters), {"class": "pw-wood-front"})
-    yield draw_places(plate, shown.first_names)
+    yield draw_places(plate, shown.first_names, shown.phone_mm)
+    if shown.lettered:
+        # Also of wood that is gone: the text says what came off.
+        yield draw_named_letters(plate, shown.letter_mm, beside)
+
+
+def _beside(plate: Plate, asked: _Asked) -> Beside:
+    shown = asked.shown
+    return Beside(
+        only=None if shown.lettered is None else frozenset(shown.lettered),
+        bars=along_marks(draw_cut_marks(plate, shown.cut_marks)),
+        within=asked.clipped_to,
+        moved=laid_stems(plate, shown.laid) if plate.view is None else {},
+    )
 
 
 def _frame(plate: Plate, prefix: str) -> Group:

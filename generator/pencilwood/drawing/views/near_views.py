@@ -29,6 +29,9 @@ _LEAST_AHEAD_MM, _LEAST_BEHIND_MM = 260.0, 190.0
 _WIDER = 1.1
 _WIDEST_MM = 2200.0
 """A picture is made so much wider, or so wide, at most: names have to be readable on a phone."""
+_PHONE_SHARE = 0.0385
+"""How high the names are compared with the width of a chapter's picture on the narrowest phones;
+chapters.css gives it."""
 _STEPS = 6
 _POSTS_MM = 300.0
 
@@ -76,10 +79,15 @@ def near_views(
     )
 
 
+def on_phones(shown: WoodShown, window: Frame) -> WoodShown:
+    """The same with its names as high as the narrowest phones show a chapter's picture."""
+    return replace(shown, phone_mm=(window.right - window.left) * _PHONE_SHARE)
+
+
 def names_left_out(shown: WoodShown) -> str:
     """Where pictures from near leave a name out that no other view gives; see `where_left_out`."""
     plate = plate_of(shown.parts, shown.laid)
-    return where_left_out(plate, shown.first_names) if plate.second is None else ""
+    return where_left_out(plate, shown.first_names, shown.phone_mm) if plate.second is None else ""
 
 
 def alike(frames: Sequence[Frame]) -> list[Frame]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Window
@@ -15,6 +15,10 @@ from pencilwood.drawing.vine_drawing import Paper, draw_vine
 from pencilwood.vine.passes import DoneCut, after_cuts
 from pencilwood.vine.wood import Parts, uncut
 
+_PHONE_SHARE, _VIEW_SHARE = 0.043, 0.09
+"""How high the names are compared with the width of a picture, and of one of two side by side,
+where it is narrowest; chapters.css gives them."""
+
 
 def draw_pruned(
     parts: Parts,
@@ -22,14 +26,14 @@ def draw_pruned(
     window: Frame,
     paper: Paper,
     *,
-    hidden: Sequence[str] = (),
+    lettered: Mapping[str, str] | None = None,
     view: str = "",
 ) -> str:
     """A part of a pruned vine, large: what is left, and all that came off as a ghost.
 
     Each cut has its mark, in whatever pass it was made. Canes that were tied lie along the wire.
-    `hidden` are classes of what is left out too, and `view` is the one view that is drawn of a
-    form with several.
+    Wood that is `lettered`, each with its place, has its letter, whether it is left or gone, and
+    `view` is the one view that is drawn of a form with several.
     """
     left = after_cuts(uncut(parts), cuts)
     laid = laid_canes(left, cuts)
@@ -39,8 +43,12 @@ def draw_pruned(
         Stages.leaving(left),
         cut_marks=tuple(_of_standing_wood(cuts, laid)),
         laid=laid,
-        hidden=(*WIRE_WORDS, *hidden),
+        hidden=tuple(WIRE_WORDS),
         ghosts=(GONE,),
+        letter_mm=on_phones_mm(window, view),
+        lettered=tuple(sorted(lettered or {})),
+        first_names=tuple(sorted(set((lettered or {}).values()))),
+        phone_mm=on_phones_mm(window, view),
     )
     part = replace(
         paper,
@@ -54,6 +62,11 @@ def _of_standing_wood(cuts: Sequence[DoneCut], laid: Sequence[Laid]) -> Iterator
     """The mark of a cut would float where a cane stood before it was tied."""
     lying = {one.part for one in laid}
     return (done for done in cuts if done.cut.part not in lying)
+
+
+def on_phones_mm(window: Frame, view: str) -> float:
+    """How high its names are on the narrowest phones."""
+    return (window.right - window.left) * (_VIEW_SHARE if view else _PHONE_SHARE)
 
 
 def _to_the_edges(whole: Frame, window: Frame) -> Frame:

@@ -13,7 +13,13 @@ from pencilwood.drawing.plate import Window
 from pencilwood.drawing.scene.stages import GONE, Stages, stages_of_passes
 from pencilwood.drawing.scene.tied_canes import Laid, laid_canes
 from pencilwood.drawing.views.arm_view import window_on_rest
-from pencilwood.drawing.views.near_views import NearView, at_one_scale, names_left_out, near_views
+from pencilwood.drawing.views.near_views import (
+    NearView,
+    at_one_scale,
+    names_left_out,
+    near_views,
+    on_phones,
+)
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.near_pictures import near_pictures
 from pencilwood.pages.zone_shown import with_room_for_zone, zone_drawn
@@ -131,7 +137,10 @@ def draw_near(vine: VineState, prefix: str, title: str, desk: Desk) -> Drawn:
             over=zone_drawn(desk, taught, vine.parts),
         )  # fmt: skip
 
-    return Drawn(near_pictures(desk, views, prefix, draw), names_left_out(vine.shown))
+    return Drawn(
+        near_pictures(desk, views, prefix, draw),
+        names_left_out(on_phones(vine.shown, views[0].window)),
+    )
 
 
 def draw_down_to_ground(vine: VineState, prefix: str, title: str, desk: Desk) -> Drawn:
@@ -162,4 +171,4 @@ def _drawn(
         over=over,
         css_class=f"{vine.css_class} {near}".strip(),
     )
-    return draw_vine(vine.shown, paper)
+    return draw_vine(on_phones(vine.shown, window.frame) if near and window else vine.shown, paper)

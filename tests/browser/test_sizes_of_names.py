@@ -1,0 +1,49 @@
+"""Names and letters of drawings have about one size on the screen, in Chromium."""
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page
+
+pytestmark = [pytest.mark.browser, pytest.mark.slow]
+
+LEAST_PX, MOST_PX = 10.9, 16.3
+PAGES = (
+    "rules/blank-on-arm",
+    "rules/cane-not-tied",
+    "rules/wood-in-the-middle",
+    "cane-pruned-vine",
+    "head-trained-vine",
+    "why-we-prune",
+    "high-cordon",
+)
+SIZES = """() => [...document.querySelectorAll(".md-content svg.pw-vine")].flatMap((svg) => {
+    const perUnit = svg.getScreenCTM().a;
+    const names = [...svg.querySelectorAll(".pw-place-name, text.pw-letter")];
+    const seen = names.filter((name) => name.getBoundingClientRect().width > 0);
+    return seen.map((name) => parseFloat(getComputedStyle(name).fontSize) * perUnit);
+})"""
+
+
+@pytest.mark.parametrize("wide", [320, 390, 768, 1024, 1280, 1600])
+@pytest.mark.parametrize("name", PAGES)
+def test_names_are_as_large_as_text_and_no_larger(
+    desktop_page: Page, built_site: Path, name: str, wide: int
+) -> None:
+    desktop_page.set_viewport_size({"width": wide, "height": 800})
+    desktop_page.goto((built_site / f"{name}.html").as_uri())
+    sizes = desktop_page.evaluate(SIZES)
+    assert sizes
+    assert min(sizes) >= LEAST_PX
+    assert max(sizes) <= MOST_PX
+
+
+@pytest.mark.parametrize("wide", [320, 1280])
+def test_letters_of_the_cuts_are_seen_also_on_a_phone(
+    desktop_page: Page, built_site: Path, wide: int
+) -> None:
+    desktop_page.set_viewport_size({"width": wide, "height": 800})
+    desktop_page.goto((built_site / "rules/blank-on-arm.html").as_uri())
+    letters = desktop_page.locator('.pw-example-bad [data-letter="R3a"] text')
+    assert letters.count() == 1
+    assert letters.is_visible()
