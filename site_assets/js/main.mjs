@@ -1,6 +1,7 @@
 /** Starts every exercise on the page, and the pictures of its answer. */
 
 import { Exercise } from "./exercise.mjs";
+import { offerWholeStory } from "./long_story.mjs";
 import { whenRead } from "./page_start.mjs";
 import { isAsked, tellDrawing } from "./room_drawing.mjs";
 import { Stages } from "./stages.mjs";
@@ -18,7 +19,9 @@ function startAll() {
     }
   }
   for (const root of document.querySelectorAll("[data-pencilwood-exercise]")) {
-    new Exercise(/** @type {HTMLElement} */ (root)).bind();
+    const exercise = new Exercise(/** @type {HTMLElement} */ (root));
+    exercise.bind();
+    offerWholeStory(exercise.root, exercise.words);
   }
 }
 

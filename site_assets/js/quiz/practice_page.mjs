@@ -77,7 +77,7 @@ export class PracticePage {
       this.keepInHand();
     });
     this.unsaved = element("p", { class: "pw-ask-need" }, words.say("not-saved"));
-    this.due = element("div");
+    this.due = element("div", { class: "pw-ask-due" });
     this.heading = element("h2", { tabindex: -1 }, words.say("practice.heading"));
     this.said = element("p", { class: "pw-ask-said", role: "status" });
     this.place = element("div");
