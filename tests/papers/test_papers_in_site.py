@@ -10,6 +10,9 @@ from html import unescape
 from pathlib import Path
 
 import pytest
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+from mkdocs.exceptions import Abort
 from pypdf import PdfReader
 
 from html_reading import leads_to_nothing
@@ -19,7 +22,7 @@ from pencilwood.pages.papers_list import PAPERS, told_size
 from pencilwood.site import workers
 from pencilwood.site.handbook import open_handbook
 from pencilwood.site.papers import make_papers
-from pencilwood.site.publish import publish
+from pencilwood.site.publish import CONFIG, LANGUAGE, PAPERS_SIZE, publish
 from pencilwood.words import say
 from pencilwood.worksheets.typeset import Paper, PaperSize, typeset
 from small_handbook import change, make_small
@@ -215,6 +218,26 @@ def test_without_typst_one_sentence_says_what_to_install_and_nothing_is_built(
     ran = trainer.run("build", "--papers", "--site", str(place), "--language", language)
     assert ran.status == 2
     assert ran.err == f"pencilwood: {say(language, 'print.no-typst')}\n"
+    assert not place.exists()
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_mkdocs_by_itself_says_the_same_sentence_before_anything_is_proved(
+    root: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+    language: str,
+) -> None:
+    monkeypatch.setitem(sys.modules, "typst", None)
+    monkeypatch.setenv(PAPERS_SIZE, "a4")
+    monkeypatch.setenv(LANGUAGE, language)
+    monkeypatch.setattr("pencilwood.mkdocs_plugin.open_handbook", None)
+    place = tmp_path / "site"
+    config = load_config(str(root / CONFIG), site_dir=str(place))
+    with pytest.raises(Abort):
+        build(config)
+    assert capsys.readouterr().err == f"{say(language, 'print.no-typst')}\n"
     assert not place.exists()
 
 

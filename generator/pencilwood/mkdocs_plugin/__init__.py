@@ -27,6 +27,7 @@ from pencilwood.mkdocs_plugin.telling import (
     language_asked_for,
     not_built,
     papers_asked_for,
+    refuse_papers,
     root_of,
     tell,
 )
@@ -100,13 +101,17 @@ class PencilwoodPlugin(BasePlugin[NoSettings]):  # type: ignore[no-untyped-call]
 
     def _made(self, config: MkDocsConfig) -> Site:
         """All that we have to say; told what is wrong where it cannot be made."""
+        papers = None if self._live else papers_asked_for()
+        if papers:
+            # Before the handbook is proved, which takes long.
+            refuse_papers(config)
         opened = open_handbook(root_of(config), language_asked_for())
         tell(opened.findings)
         if opened.handbook is None:
             raise not_built()
         if not self._live:
             keep_others_folders(config)
-        return assemble(opened.handbook, None if self._live else papers_asked_for())
+        return assemble(opened.handbook, papers)
 
     # After other plugins: what they add to the trainer's folder is not ours to publish.
     @event_priority(-100)

@@ -9,6 +9,7 @@ from pathlib import Path
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
 
+from pencilwood.commands.papering import refusal
 from pencilwood.findings import Finding
 from pencilwood.site.publish import LANGUAGE, PAPERS_SIZE, NotOursError, check_replaceable
 from pencilwood.words import LANGUAGES, say
@@ -30,6 +31,13 @@ def papers_asked_for() -> PaperSize | None:
     """The size of the papers that the site is to carry; None for a site without any."""
     asked = os.environ.get(PAPERS_SIZE, "")
     return next((size for size in HAND_SIZES if size == asked), None)
+
+
+def refuse_papers(config: MkDocsConfig) -> None:
+    """Stop where papers are asked for and what makes them is not installed."""
+    if told := refusal(root_of(config), language_asked_for()):
+        sys.stderr.write(f"{told}\n")
+        raise not_built()
 
 
 def not_built() -> Abort:
