@@ -5,10 +5,26 @@ export const NAME_WIDTH = 0.62;
 /** Between two names, compared with a letter's height. */
 export const NAME_GAP = 0.35;
 
+/** More than any place is away from the head, mm. */
+const FAR_MM = 1e6;
+
 /**
- * In which row each name goes so that none covers another; of two, that nearer the head is first.
+ * When a name takes its row: those straight below their places first, from the head outward; then
+ * those that the trunk pushes aside, the one nearest the head last and so lowest. No line crosses
+ * another then, and no name stands where another place is named.
  *
- * @param {readonly {x: number, text: string, fromHead?: number}[]} names  from left to right
+ * @param {number} own  where the place is, from the middle of the head
+ * @param {number} x  where its name is
+ * @returns {number}
+ */
+export function turnOf(own, x) {
+  return Math.abs(x - own) < 1 ? Math.abs(own) : FAR_MM - Math.abs(own);
+}
+
+/**
+ * In which row each name goes so that none covers another; of two, that with the lower turn is first.
+ *
+ * @param {readonly {x: number, text: string, turn?: number}[]} names  from left to right
  * @param {number} letter  height of a letter
  * @returns {number[]}
  */
@@ -17,7 +33,7 @@ export function rowsOfNames(names, letter) {
   const taken = [];
   const rows = names.map(() => 0);
   const order = names.map((_name, number) => number);
-  order.sort((one, other) => (names[one].fromHead ?? 0) - (names[other].fromHead ?? 0));
+  order.sort((one, other) => (names[one].turn ?? 0) - (names[other].turn ?? 0));
   for (const number of order) {
     const { x, text } = names[number];
     const half = (text.length * letter * NAME_WIDTH) / 2;

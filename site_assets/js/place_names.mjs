@@ -6,6 +6,7 @@
  * leave room.
  */
 
+import { turnOf } from "./name_rows.mjs";
 import { viewsOf } from "./views.mjs";
 
 const LETTER_PX = 12;
@@ -14,7 +15,8 @@ const LEAST_PX = 11.1;
 const LETTER_MM = 30;
 const SMALLEST_LETTER_PX = 8;
 const APART_PX = 5;
-const MOST_ROWS = 2;
+/** A name beside the mark of the place in hand, which is two rows high, goes below it. */
+const MOST_ROWS = 3;
 const EMPTY_SHARE = 0.12;
 
 /** @typedef {{left: number, right: number, top: number, bottom: number}} Area  px on the screen */
@@ -34,7 +36,7 @@ export function readable(svg, pixelsPerMm) {
 
 /**
  * Makes the names as large as can be read. One that would lie over another, or over what is in
- * `taken` already, moves a row or two away from the wood; where no row is free it is hidden, and
+ * `taken` already, moves up to three rows away from the wood; where no row is free it is hidden, and
  * the list beside the drawing has it. A name that a mark tells at its place is not told twice.
  *
  * @param {SVGSVGElement} svg
@@ -52,8 +54,7 @@ export function thinNames(svg, pixelsPerMm, taken, told) {
   }
   const names = all.filter((one) => !one.classList.contains("pw-name-away"));
   const twice = viewsOf(svg) > 1;
-  // Below an arm the name nearer the head, which counts first, stays above another.
-  if (!twice && !names.some(isAboveWood)) names.sort((one, other) => fromHead(one) - fromHead(other));
+  if (!twice && !names.some(isAboveWood)) names.sort((one, other) => turn(one) - turn(other));
   // From above the wood stands all around: a name that moved would stand at other wood.
   const stays = (/** @type {SVGElement} */ name) => twice && name.closest(".pw-places-inside") !== null;
   const ways = names.map((name) => (stays(name) ? 0 : isAboveWood(name) ? -1 : 1));
@@ -93,11 +94,11 @@ function isAboveWood(name) {
 }
 
 /**
- * By its wood: the trunk pushes the names nearest the head aside, one under the other.
+ * When a name below an arm takes its row.
  *
  * @param {SVGElement} name
  */
-const fromHead = (name) => Math.abs(Number(name.closest("[data-x]")?.getAttribute("data-x")));
+const turn = (name) => turnOf(Number(name.closest("[data-x]")?.getAttribute("data-x")), Number(name.getAttribute("x")));
 
 /**
  * Leaves the names and heights of the wires out where the edge of the picture would cut one.

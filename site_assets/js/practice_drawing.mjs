@@ -3,7 +3,7 @@
  * handbook's full drawings. `generator/pencilwood/drawing/for_programs/compact.py` describes what it is given.
  */
 
-import { rowsOfNames } from "./name_rows.mjs";
+import { rowsOfNames, turnOf } from "./name_rows.mjs";
 import { frame, trellis } from "./practice_frame.mjs";
 import { CONDITIONS, cutPlace, face, marks, oldWood, stretches } from "./practice_wood.mjs";
 import { beside, between, make, text } from "./strokes.mjs";
@@ -102,6 +102,20 @@ function letter(name, points, half) {
 }
 
 /**
+ * From below a place to the corner of its name, which the trunk has pushed aside.
+ *
+ * @param {number} at
+ * @param {number} under
+ * @param {number} x
+ * @param {number} foot
+ */
+function leader(at, under, x, foot) {
+  const corner = x + Math.sign(at - x) * Math.min(Math.abs(at - x), PLACE_MM / 2);
+  const d = `M${at.toFixed(1)} ${under.toFixed(1)}L${corner.toFixed(1)} ${(foot - PLACE_MM * 0.8).toFixed(1)}`;
+  return make("path", { class: "pw-tick", d, fill: "none", "stroke-width": 2.4 });
+}
+
+/**
  * @param {PackedVine} vine
  * @param {Sheet} sheet
  */
@@ -111,13 +125,15 @@ function places(vine, sheet) {
   const clear = (vine.trunk * vine.thicker) / 2 + PLACE_MM;
   const names = sheet.positions.map(({ name, x: at }) => {
     const x = Math.abs(at) < clear ? Math.sign(at || 1) * clear : at;
-    return { x, text: name, fromHead: Math.abs(at) };
+    return { x, text: name, turn: turnOf(at, x) };
   });
   const rows = rowsOfNames(names, PLACE_MM);
   names.forEach(({ x, text: name }, number) => {
     const row = rows[number];
     const place = make("g", { class: "pw-place", "data-position": name, "data-x": sheet.positions[number].x });
-    place.append(text(name, "pw-place-name", PLACE_MM, x, -vine.cordon + thickest + PLACE_MM * (1.05 + row)));
+    const [at, foot] = [sheet.positions[number].x, -vine.cordon + thickest + PLACE_MM * (1.05 + row)];
+    if (x !== at) place.append(leader(at, thickest - vine.cordon, x, foot));
+    place.append(text(name, "pw-place-name", PLACE_MM, x, foot));
     group.append(place);
   });
   return group;

@@ -3,7 +3,7 @@
  * may cut wood by tapping it, for the room that has just voted.
  */
 
-import { rowsOfNames } from "./name_rows.mjs";
+import { rowsOfNames, turnOf } from "./name_rows.mjs";
 import { fanNames } from "./room_names.mjs";
 import { viewsOf } from "./views.mjs";
 import { boxAround, centred, clearOfTrunk, insideOf } from "./room_places.mjs";
@@ -199,7 +199,7 @@ export class Projector {
       const text = name.textContent ?? "";
       const own = Number(name.getAttribute("data-x") ?? name.getAttribute("x"));
       const clear = trunk === 0 ? own : clearOfTrunk(own, text, letter, trunk);
-      return { x: insideOf(this.shown, clear, text, letter), text, fromHead: above ? 0 : Math.abs(own) };
+      return { x: insideOf(this.shown, clear, text, letter), text, turn: above ? 0 : turnOf(own, clear) };
     });
     const first = above ? Math.max(...ys) : Math.min(...ys) + Math.max(0, letter - NAME_MM);
     rowsOfNames(xs, letter).forEach((row, number) => {

@@ -16,6 +16,8 @@ PAGES = (
     "head-trained-vine",
     "why-we-prune",
     "high-cordon",
+    "winters/four-spurs",
+    "new-arm/a-worn-out-arm",
 )
 SIZES = """() => [...document.querySelectorAll(".md-content svg.pw-vine")].flatMap((svg) => {
     const perUnit = svg.getScreenCTM().a;
@@ -47,3 +49,29 @@ def test_letters_of_the_cuts_are_seen_also_on_a_phone(
     letters = desktop_page.locator('.pw-example-bad [data-letter="R3a"] text')
     assert letters.count() == 1
     assert letters.is_visible()
+
+
+@pytest.mark.parametrize("page", ["winters/four-spurs", "new-arm/a-worn-out-arm"])
+@pytest.mark.parametrize("wide", [320, 1280])
+def test_winters_letter_the_canes_that_are_chosen_but_not_what_the_last_winter_finds(
+    desktop_page: Page, built_site: Path, page: str, wide: int
+) -> None:
+    desktop_page.set_viewport_size({"width": wide, "height": 800})
+    desktop_page.goto((built_site / f"{page}.html").as_uri())
+    chosen = desktop_page.locator(".pw-winters-year:not(.pw-winters-found) .pw-cane > .pw-letter")
+    assert any(one.is_visible() for one in chosen.all())
+    found = desktop_page.locator(".pw-winters-found .pw-letter")
+    assert not any(one.is_visible() for one in found.all())
+
+
+@pytest.mark.parametrize("case", ["one-arm-vine", "weak-vine", "shoots-on-the-head"])
+@pytest.mark.parametrize("wide", [320, 1280])
+def test_names_and_letters_of_a_whole_vine_to_prune_can_be_read(
+    desktop_page: Page, built_site: Path, case: str, wide: int
+) -> None:
+    desktop_page.set_viewport_size({"width": wide, "height": 800})
+    desktop_page.goto((built_site / f"cases/{case}.html").as_uri())
+    desktop_page.locator(".pw-stage-whole .pw-mark-here").wait_for()
+    sizes = desktop_page.evaluate(SIZES)
+    assert sizes
+    assert min(sizes) >= LEAST_PX

@@ -11,7 +11,7 @@ const down = (areas, taken = []) => movesOf(areas, taken, areas.map(() => 1));
 const ROWS = [
   ["a name that would lie over the one before it goes a row down", [0, 10, 26, 60], [0, 12, 0, 0]],
   ["a third one goes two rows down", [0, 5, 10], [0, 12, 24]],
-  ["a name without a free row is left out", [0, 2, 4, 6, 60], [0, 12, 24, null, 0]],
+  ["a name without a free row is left out", [0, 2, 4, 6, 8, 60], [0, 12, 24, 36, null, 0]],
 ];
 
 for (const [reason, lefts, moves] of ROWS) {
@@ -24,6 +24,11 @@ test("names in rows of their own do not move each other", () => {
 
 test("what is taken already goes before all names", () => {
   assert.deepEqual(down([name(0), name(40)], [name(8)]), [12, 0]);
+});
+
+test("a name beside a mark of two rows that has names below it goes below them too", () => {
+  const mark = { left: 0, right: 30, top: 0, bottom: 22 };
+  assert.deepEqual(down([name(40, 24), name(25)], [mark]), [0, 36]);
 });
 
 test("where shoots hang, names go up, away from the wood", () => {

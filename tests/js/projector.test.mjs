@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { rowsOfNames } from "../../site_assets/js/name_rows.mjs";
+import { rowsOfNames, turnOf } from "../../site_assets/js/name_rows.mjs";
 import { boxAround, centred, clearOfTrunk, fannedOut, insideOf } from "../../site_assets/js/room_places.mjs";
 
 const WHOLE = { x: -1000, y: -1500, width: 2200, height: 900 };
@@ -37,9 +37,16 @@ test("names that would cover each other go into rows", () => {
   assert.deepEqual(rowsOfNames(names, 20), [0, 0, 0, 0]);
 });
 
-test("of two names that need two rows the one nearer the head is first", () => {
-  const names = [-100, -50].map((x, n) => ({ x, text: `L${2 - n}`, fromHead: -x }));
+test("of two names straight below their places the one nearer the head is first", () => {
+  const names = [-100, -50].map((x, n) => ({ x, text: `L${2 - n}`, turn: turnOf(x, x) }));
   assert.deepEqual(rowsOfNames(names, 60), [1, 0]);
+});
+
+test("names that the trunk pushes aside go below the others, that nearest the head lowest", () => {
+  const names = [[-140, -140], [-80, -120], [-30, -120]].map(([own, x], n) => ({
+    x, text: `L${3 - n}`, turn: turnOf(own, x),
+  }));
+  assert.deepEqual(rowsOfNames(names, 60), [0, 1, 2]);
 });
 
 test("large names keep clear of the trunk on either side", () => {

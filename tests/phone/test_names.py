@@ -37,3 +37,20 @@ def test_names_of_places_can_be_read(
     sizes: list[float] = phone_page.evaluate(SIZES)
     assert bool(sizes) is has_names
     assert [round(one, 1) for one in sizes if round(one, 1) < LEAST_PX] == []
+
+
+@pytest.mark.parametrize(
+    "case", ["shoots-on-the-head", "a-cane-across-the-head", "crowded-positions"]
+)
+def test_every_place_of_a_vine_to_prune_is_named_also_beside_the_mark_of_the_one_in_hand(
+    phone_page: Page, built_site: Path, case: str
+) -> None:
+    phone_page.set_viewport_size({"width": 320, "height": 800})
+    phone_page.goto((built_site / f"cases/{case}.html").as_uri())
+    whole = phone_page.locator(".pw-stage-whole")
+    whole.locator(".pw-mark-here").first.wait_for()
+    told = set(whole.locator(".pw-mark").all_inner_texts())
+    names = whole.locator(".pw-place-name")
+    assert names.count() > len(told)
+    unseen = {one.text_content() for one in names.all() if not one.is_visible()}
+    assert unseen <= told

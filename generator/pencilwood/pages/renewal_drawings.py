@@ -11,6 +11,7 @@ from pencilwood.drawing.plate import Window
 from pencilwood.drawing.scene.stages import Stage, Stages
 from pencilwood.drawing.scene.tied_canes import Laid
 from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.drawing.views.near_views import on_phones
 from pencilwood.drawing.wood.sawn_arm import Sawn
 from pencilwood.pages.arm_window import arm_window
 from pencilwood.pages.desk import Desk
@@ -53,7 +54,7 @@ class RenewalDrawings:
             # The page's script copies the drawings of choices without it.
             "" if nexts else self._described(self._renewal.found(story).parts, None),
         )
-        return draw_vine(shown, replace(paper, data={"story": name_of(story)}))
+        return draw_vine(self._on_phones(shown), replace(paper, data={"story": name_of(story)}))
 
     def pruned(self, story: Story) -> str:
         """The vine after the latest work of a story, for people without the script."""
@@ -69,7 +70,7 @@ class RenewalDrawings:
             self._desk.say("renewal.drawing-work", n=len(story)),
             self._described(done.left.parts, done),
         )
-        return draw_vine(shown, paper)
+        return draw_vine(self._on_phones(shown), paper)
 
     def _paper(self, prefix: str, title: str, description: str) -> Paper:
         return Paper(
@@ -81,6 +82,9 @@ class RenewalDrawings:
             window=self._window,
             css_class="pw-in-part",
         )
+
+    def _on_phones(self, shown: WoodShown) -> WoodShown:
+        return on_phones(shown, self._window.frame)
 
     def _described(self, parts: Parts, done: ArmWorked | None) -> str:
         """The whole vine in words, the arm that no drawing shows as well."""

@@ -15,6 +15,7 @@ from pencilwood.drawing.for_programs.wood_alone import draw_wood_alone
 from pencilwood.drawing.plate import Frame, Window
 from pencilwood.drawing.scene.stages import Stage, Stages
 from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.drawing.views.near_views import on_phones
 from pencilwood.pages.arm_window import arm_window
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.rough_canes import after_rough_pass
@@ -38,6 +39,7 @@ class WinterDrawings:
         parts = self._rough(story)
         name = _name(story)
         left = None if chosen is None else self._left(parts, chosen)
+        frame = self._windows[len(story)]
         key = "drawing-left" if left is not None else "drawing-found"
         paper = Paper(
             f"w-{name or 'start'}-{'end' if chosen is None else chosen}",
@@ -45,12 +47,12 @@ class WinterDrawings:
             title=self._desk.say(f"winters.{key}", n=len(story) + 1),
             description=describe_vine(parts, left, self._desk.language, self._desk.profile.units),
             units=self._desk.profile.units,
-            window=Window(self._windows[len(story)]),
+            window=Window(frame),
             css_class="pw-in-part",
             data={"story": name},
         )
         stages = self._stages(parts, left, pruned=len(story) < WINTERS)
-        return draw_vine(WoodShown(parts, stages), paper)
+        return draw_vine(on_phones(WoodShown(parts, stages), frame), paper)
 
     def others(self) -> Iterator[str]:
         """The wood of stories that no habit shows; the script needs it for mixed choices."""

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given, settings
 
-from pencilwood.drawing.names.place_names import boxes_of_names
+from pencilwood.drawing.names.place_names import boxes_of_names, named
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Growth, Side, Vine
@@ -35,15 +37,32 @@ def test_no_name_lies_over_another(random: Vine) -> None:
         assert not any(meet(one, other) for other in all_boxes[number + 1 :])
 
 
-@pytest.mark.parametrize("places", [(40, 140, 250), (20, 98, 156), (150, 200, 250)])
-def test_of_two_names_the_one_nearer_the_head_is_not_lower_nor_farther_out_in_its_row(
+def with_places(*places_mm: int) -> Vine:
+    wood = [(at, [cane("a", 6)]) for at in places_mm]
+    return vine(TWO_ARM_CORDON, arm(Side.LEFT, 600, *wood), arm(Side.RIGHT, 600, *wood))
+
+
+@pytest.mark.parametrize("side", ["L", "R"])
+def test_of_two_names_straight_below_their_places_the_one_nearer_the_head_is_higher(
+    side: str,
+) -> None:
+    at = boxes(with_places(150, 200, 300))
+    assert at[f"{side}1"].bottom < at[f"{side}2"].bottom
+    assert at[f"{side}1"].bottom == at[f"{side}3"].bottom
+
+
+@pytest.mark.parametrize("places", [(40, 140, 250), (20, 98, 156), (10, 60, 110)])
+def test_names_that_the_trunk_pushes_leave_the_others_below_their_own_places(
     places: tuple[int, ...],
 ) -> None:
-    wood = [(at, [cane("a", 6)]) for at in places]
-    arms = arm(Side.LEFT, 600, *wood), arm(Side.RIGHT, 600, *wood)
-    at = boxes(vine(TWO_ARM_CORDON, *arms))
-    for side, outward in (("L", -1), ("R", 1)):
-        first, second = at[f"{side}1"], at[f"{side}2"]
-        assert first.bottom <= second.bottom
-        in_one_row = first.bottom == second.bottom
-        assert not in_one_row or first.left * outward < second.left * outward
+    plate = Plate(divide(with_places(*places)))
+    last: dict[int, float] = {}
+    places_named = {one.name: (foot, at) for one, foot, at in named(plate)}
+    for name in sorted(places_named, reverse=True):
+        foot, at = places_named[name]
+        side = 1 if foot.x > 0 else -1
+        aside = abs(at.x - foot.x) > 1
+        assert not aside or at.y > last.get(side, -math.inf), name
+        last[side] = max(at.y, last.get(side, -math.inf))
+        if abs(foot.x) > 135:
+            assert not aside, name

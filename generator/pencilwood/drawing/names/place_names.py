@@ -25,13 +25,13 @@ _NAMES_APART_MM = 20.0
 _HANGS_MM = 20.0
 """Wood that far below the top of the arm hangs."""
 _ROUNDING_MM = 0.1
-_PUSHED_MM = 60.0
-"""How far from below its place a name may be pushed by another."""
 _ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
 """How far beside its place a name may stand; a line leads to the place."""
 _CLEAR_OF_TRUNK_MM = 20.0
 """Between the bark and a name in the large letters of a small screen."""
 _CLEAR_MM = 22.0
+_TO_CORNER = 0.8
+"""A line that leads aside ends at the corner of its name: on its way it meets no name above."""
 _OVER_LINE_SHARE, _UNDER_LINE_SHARE = 1.0, 0.4
 """How far a name with the edge of paper around it goes above its line, and below."""
 
@@ -122,27 +122,24 @@ def named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
 
 
 def _names_under_arm(plate: Plate) -> dict[str, Point]:
-    """From the head outward, as places count: of two that need two rows the first is above.
+    """Names that stand straight below their places go first, from the head outward.
 
-    The trunk pushes the first ones aside, and they the next ones, as far as a line can lead.
+    Those that the trunk pushes aside go below them, the one nearest the head lowest: so none
+    stands where another place is named, and no line crosses another.
     """
-    order = list(plate.parts.positions)
+    places = list(plate.parts.positions)
+    own = {one.name: plate.foot(one).x for one in places}
+    xs = {one.name: _clear_of_trunk(plate, one, own[one.name]) for one in places}
+    order = [one.name for one in places]
     if plate.second is None:
-        order.sort(key=lambda one: abs(plate.foot(one).x))
+        order.sort(key=lambda name: abs(own[name]))
+        pushed = [name for name in order if xs[name] != own[name]]
+        order = [*(name for name in order if name not in pushed), *reversed(pushed)]
     rows: list[list[Span]] = []
     feet: dict[str, Point] = {}
-    pushed = {-1: -math.inf, 1: -math.inf}
-    for position in order:
-        half, own_x = half_wide_mm(position.name), plate.foot(position).x
-        side = 1 if own_x > 0 else -1
-        x = _clear_of_trunk(plate, position, own_x)
-        if plate.second is None:
-            beyond = pushed[side] + half + _NAMES_APART_MM
-            if beyond - abs(x) <= _PUSHED_MM:
-                x = side * max(abs(x), beyond)
-            pushed[side] = abs(x) + half if x != own_x else -math.inf
-        row = _free_row(rows, (x - half, x + half))
-        feet[position.name] = Point(x, _row_y(plate, row))
+    for name in order:
+        half, x = half_wide_mm(name), xs[name]
+        feet[name] = Point(x, _row_y(plate, _free_row(rows, (x - half, x + half))))
     return feet
 
 
@@ -225,7 +222,10 @@ def _tick(plate: Plate, position: Position, foot: Point, text_foot: Point, high_
     if named_above(plate):
         return Run((Point(foot.x, foot.y - 5), Point(text_foot.x, text_foot.y + 8)))
     under = foot.y + plate.under_mm(position) + 5
-    return Run((Point(foot.x, under), Point(text_foot.x, text_foot.y - high_mm * 0.8)))
+    aside_mm = foot.x - text_foot.x
+    corner_mm = min(abs(aside_mm), half_wide_mm(position.name) * _TO_CORNER)
+    end_x = text_foot.x + math.copysign(corner_mm, aside_mm)
+    return Run((Point(foot.x, under), Point(end_x, text_foot.y - high_mm * 0.8)))
 
 
 def _place(
