@@ -6,10 +6,12 @@ import pytest
 
 from pencilwood.drawing.ink.shapes import Ink, Words
 from pencilwood.drawing.names.head_zone import draw_head_zone, room_for_head_zone
-from pencilwood.drawing.names.place_names import boxes_of_names
+from pencilwood.drawing.names.place_names import boxes_of_names, named
 from pencilwood.drawing.plate import Plate
+from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
+from pencilwood.vine.model import Side
 from pencilwood.vine.wood import divide
-from vines import SAMPLES
+from vines import SAMPLES, arm, cane, vine
 
 
 @pytest.mark.parametrize("zone_mm", [50, 100, 150])
@@ -27,3 +29,15 @@ def test_lines_stand_at_the_limits_and_cross_no_name(sample: str, zone_mm: int) 
         for box in boxes_of_names(plate):
             assert not (box.left < x < box.right and top < box.bottom - 14 and box.top + 10 < low)
     assert name.foot.y < room.bottom
+
+
+def test_the_name_of_the_zone_is_below_names_that_the_trunk_pushes_into_a_third_row() -> None:
+    wood = [(at, [cane("a", 6)]) for at in (10, 60, 110)]
+    arms = arm(Side.LEFT, 600, *wood), arm(Side.RIGHT, 600, *wood)
+    plate = Plate(divide(vine(TWO_ARM_CORDON, *arms)))
+    *_, name = draw_head_zone(plate, 100, "en").things
+    assert isinstance(name, Words)
+    lowest = max(foot.y for _, _, foot in named(plate))
+    # A phone shows its letters 70 mm high; capitals and tall letters are 0.75 of that.
+    assert name.foot.y - 70 * 0.75 > lowest + 10
+    assert room_for_head_zone(plate).bottom > name.foot.y

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pencilwood.drawing.ink.looks import INK, PAPER, PENCIL
 from pencilwood.drawing.ink.points import Point
 from pencilwood.drawing.ink.shapes import Attributes, Group, Ink, Run, Words
-from pencilwood.drawing.names.place_names import named_above
+from pencilwood.drawing.names.place_names import named, named_above
 from pencilwood.drawing.plate import Frame, Heights, Plate
 from pencilwood.drawing.wood.stems import THICKER
 from pencilwood.words import say
@@ -18,6 +18,8 @@ _NAME_MM = 40.0
 """Height of the letters of its name."""
 _NAME_BELOW_MM = 42.0
 _AROUND_NAME_MM = 30.0
+_BELOW_PLACES_MM = 34.0
+"""From the foot of a place's name to the end of the lines: clear of larger letters too."""
 _NAME_HALF_WIDE_MM = 200.0
 """Room for it in the larger letters of a small screen, in the longest language."""
 
@@ -27,8 +29,12 @@ def _thickest_mm(plate: Plate) -> float:
 
 
 def _heights(plate: Plate) -> Heights:
-    """Upper and lower end of the lines."""
-    return plate.around_arm(_AHEAD_MM, _thickest_mm(plate) + _BELOW_MM)
+    """Upper and lower end of the lines; their name goes below those of places near the trunk."""
+    top, low = plate.around_arm(_AHEAD_MM, _thickest_mm(plate) + _BELOW_MM)
+    if named_above(plate):
+        return top, low
+    beside = (at.y for _, _, at in named(plate) if abs(at.x) < _NAME_HALF_WIDE_MM)
+    return top, max((low, *(y + _BELOW_PLACES_MM for y in beside)))
 
 
 def _clear_of_names(plate: Plate, top: float, low: float) -> tuple[Heights, ...]:
