@@ -3,7 +3,7 @@ import test from "node:test";
 
 import { checkCode, tidyCode } from "../../site_assets/js/quiz/check_code.mjs";
 import { asCsv, gather, isListed, takeUpList } from "../../site_assets/js/quiz/crew.mjs";
-import { isDate } from "../../site_assets/js/quiz/days.mjs";
+import { isDate, shownDate } from "../../site_assets/js/quiz/days.mjs";
 import { checkSlip, codeOf, readLine, slipLine } from "../../site_assets/js/quiz/slip.mjs";
 
 const SLIP = {
@@ -130,4 +130,12 @@ test("no cell is a formula for a spreadsheet", () => {
   }
   const [, row] = readCsv(asCsv([{ ...SLIP, name: "A-B=C" }], HEADINGS).slice(1));
   assert.equal(row[0], "A-B=C");
+});
+
+test("a date is told with its month as a word, in the reader's language", () => {
+  const told = (/** @type {string} */ text, /** @type {string} */ language) => shownDate(text, language).replaceAll("\u00a0", " ");
+  assert.equal(told("2026-11-28", "en"), "28 Nov 2026");
+  assert.equal(told("2026-11-28", "es"), "28 nov 2026");
+  assert.equal(told("2026-03-04", "en"), "4 Mar 2026");
+  assert.equal(told("2026-13-04", "en"), "2026-13-04");
 });

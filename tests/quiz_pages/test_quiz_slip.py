@@ -3,6 +3,7 @@
 import csv
 import io
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -120,13 +121,14 @@ def test_pasted_slips_become_a_table(desktop_page: Page, quiz: QuizPage, tmp_pat
     # What was not read stays to be mended.
     expect(page.locator("textarea").first).to_have_value(f"{mistyped}\nhello")
     assert page.locator("tbody th").all_inner_texts() == names
+    date = re.compile(r"^\d{1,2}\s[A-Z][a-z]{2}\s\d{4}$")
+    expect(page.locator("tbody td:nth-child(5)")).to_have_text([date] * 3)
     page.reload()
     assert page.locator("tbody th").all_inner_texts() == names
     with page.expect_download() as waiting:
         press(page, "Save as a table (CSV)")
-    file = waiting.value
-    assert file.suggested_filename.startswith("crew-list-")
-    text = Path(file.path()).read_bytes().decode("utf-8-sig")
+    assert waiting.value.suggested_filename.startswith("crew-list-")
+    text = Path(waiting.value.path()).read_bytes().decode("utf-8-sig")
     rows = list(csv.reader(io.StringIO(text, newline="")))
     assert rows[0] == [*FIELDS, "Check code"]
     assert [row[0] for row in rows[1:]] == ["Ana Núñez", "'=HYPERLINK(A1)", 'Bo "B", Jr']

@@ -13,7 +13,7 @@ import { readJson } from "../script_json.mjs";
 import { Keeper } from "../storage.mjs";
 import { asCsv, gather, isListed, takeUpList } from "./crew.mjs";
 import { SlipForm } from "./slip_form.mjs";
-import { isoDate } from "./days.mjs";
+import { isoDate, shownDate } from "./days.mjs";
 import { QuizWords } from "./quiz_words.mjs";
 import { FIELDS } from "./slip.mjs";
 
@@ -163,6 +163,7 @@ export class CrewPage {
    */
   shown(slip, field) {
     if (field === "quiz") return this.data.quizzes.find(({ quiz }) => quiz === slip.quiz)?.title ?? slip.quiz;
+    if (field === "date") return shownDate(slip.date, this.data.language);
     const known = field === "language" && this.data.languages.includes(slip.language);
     return known ? this.words.say(`language.${slip.language}`) : slip[field];
   }

@@ -30,3 +30,18 @@ export function isDate(text) {
   const read = new Date(`${text}T00:00:00Z`);
   return !Number.isNaN(read.getTime()) && read.toISOString().startsWith(text);
 }
+
+/**
+ * A date as a reader of this language says it: `31 Jan 2026`. The month is a word, so nobody takes
+ * it for the day. What is no date stays as it is.
+ *
+ * @param {string} text  `2026-01-31`
+ * @param {string} language
+ */
+export function shownDate(text, language) {
+  if (!isDate(text)) return text;
+  const asked = /** @type {const} */ ({ day: "numeric", month: "short", year: "numeric", timeZone: "UTC" });
+  const parts = new Intl.DateTimeFormat(language, asked).formatToParts(new Date(`${text}T00:00:00Z`));
+  const order = ["day", "month", "year"];
+  return order.map((type) => parts.find((part) => part.type === type)?.value).join("\u00a0");
+}
