@@ -5,9 +5,11 @@
 
 import { rowsOfNames, turnOf } from "./name_rows.mjs";
 import { frame, trellis } from "./practice_frame.mjs";
+import { letterBeside, takenBy } from "./practice_letters.mjs";
 import { CONDITIONS, cutPlace, face, marks, oldWood, stretches } from "./practice_wood.mjs";
-import { beside, between, make, text } from "./strokes.mjs";
+import { make, text } from "./strokes.mjs";
 
+/** @import {Taken} from "./practice_letters.mjs" */
 /** @import {Point} from "./strokes.mjs" */
 /** @import {Sheet, SheetPiece} from "./types.mjs" */
 
@@ -28,7 +30,6 @@ import { beside, between, make, text } from "./strokes.mjs";
 
 export const LEANS = ["up", "out", "in", "down"];
 
-const LETTER_MM = 30;
 const PLACE_MM = 52;
 
 /**
@@ -51,10 +52,11 @@ export function drawVine(vine, sheet, words) {
   svg.append(make("rect", { class: "pw-paper", x: left, y: top, width, height }));
   svg.append(trellis(vine), frame(vine));
   const wood = make("g", { class: "pw-wood-all" });
+  const taken = takenBy(sheet.pieces.map((piece, number) => stemOf(vine, piece, vine.shapes[number])));
   // Canes first, so that older wood covers their feet.
   for (const kind of ["cane", "old"]) {
     sheet.pieces.forEach((piece, number) => {
-      if (piece.kind === kind) wood.append(part(vine, sheet, piece, vine.shapes[number]));
+      if (piece.kind === kind) wood.append(part(vine, sheet, piece, vine.shapes[number], taken));
     });
   }
   svg.append(wood, places(vine, sheet), cutPoints(vine, sheet));
@@ -66,8 +68,9 @@ export function drawVine(vine, sheet, words) {
  * @param {Sheet} sheet
  * @param {SheetPiece} piece
  * @param {PackedShape} shape
+ * @param {Taken} taken
  */
-function part(vine, sheet, piece, shape) {
+function part(vine, sheet, piece, shape, taken) {
   const condition = CONDITIONS[shape[0]];
   const group = make("g", {
     class: `pw-part pw-${piece.kind} pw-${condition}`,
@@ -76,30 +79,25 @@ function part(vine, sheet, piece, shape) {
     fill: "currentColor",
     "stroke-width": condition === "spindly" ? 1.3 : 2,
   });
-  const points = pointsOf(shape);
-  const half = (piece.thickness * vine.thicker) / 2;
+  const { points, half } = stemOf(vine, piece, shape);
   if (piece.kind === "cane") {
     for (const stretch of stretches(points, half, shape)) group.append(stretch);
   } else {
     group.append(...oldWood(points, half, shape, !piece.name.includes(" above ")), ...marks(condition, points, half));
   }
   group.append(face(points[0], points[1], half));
-  if (!piece.name.includes(" above ")) group.append(letter(piece.name, points, half));
+  if (!piece.name.includes(" above ")) {
+    group.append(letterBeside(piece.name.replace(/^[LR]\d+/, ""), { points, half }, taken));
+  }
   return group;
 }
 
 /**
- * @param {string} name
- * @param {Point[]} points
- * @param {number} half
+ * @param {PackedVine} vine
+ * @param {SheetPiece} piece
+ * @param {PackedShape} shape
  */
-function letter(name, points, half) {
-  const near = between(points[0], points[1], points.length > 3 ? 0.55 : 0.7);
-  const { x, y } = beside(points[0], points[1], near, half + LETTER_MM * 0.5);
-  // Beside short wood that stands up, not over what bears it.
-  const middle = points[1].y < points[0].y ? Math.min(y, points[0].y - LETTER_MM * 0.5) : y;
-  return text(name.replace(/^[LR]\d+/, ""), "pw-letter", LETTER_MM, x, middle + LETTER_MM * 0.3);
-}
+const stemOf = (vine, piece, shape) => ({ points: pointsOf(shape), half: (piece.thickness * vine.thicker) / 2 });
 
 /**
  * From below a place to the corner of its name, which the trunk has pushed aside.
