@@ -17,6 +17,7 @@ from heads import head, head_vine, random_head
 from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.case_writer import write_case
 from pencilwood.drawing import Paper, WoodShown, draw_vine
+from pencilwood.drawing.ink.points import Point
 from pencilwood.drawing.scene.cutpoints import cut_points_of_views
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.plan import plan_for
@@ -29,7 +30,7 @@ from pencilwood.vine.model import Lean, Vine
 from pencilwood.vine.wood import Parts, Shortening, ThinningOut, divide, uncut
 from prunings import every_pruning, first_small
 from svg_reading import of_class, points, read
-from vines import cane
+from vines import cane, old
 
 LIMITS = default_limits(bands_of(HEAD_TRAINED))
 VINES = 50
@@ -98,6 +99,27 @@ def test_only_inward_canes_are_in_the_middle() -> None:
     leaning = [cane("a", 6, lean=lean) for lean in (Lean.IN, Lean.OUT, Lean.UP, Lean.DOWN)]
     parts = divide(head(1200, *((100 + 300 * n, (one,)) for n, one in enumerate(leaning))))
     assert broken("wood-in-the-middle", parts) == ["kept"]
+
+
+@pytest.mark.parametrize("around_mm", [800, 1200, 1600])
+def test_from_above_an_inward_cane_lies_toward_the_middle(around_mm: int) -> None:
+    wood = (old("m", 50, 16), cane("a", 4, on="m", at_mm=20, lean=Lean.IN))
+    vine = head(around_mm, *((around_mm // 4 * n, wood) for n in range(4)))
+    above = plate_of(divide(vine)).views[-1]
+    feet = [above.foot(one) for one in above.parts.positions]
+    middle = Point(sum(at.x for at in feet) / 4, sum(at.y for at in feet) / 4)
+    for position, foot in zip(above.parts.positions, feet, strict=True):
+        way = [Point(*at) for at in above.stems[f"{position.name}a"].curve.points]
+        reach = middle.away_from(foot)
+        aside = [
+            abs((at.x - middle.x) * (foot.y - middle.y) - (at.y - middle.y) * (foot.x - middle.x))
+            / reach
+            for at in way
+        ]
+        assert middle.away_from(way[-1]) < reach * 0.6
+        assert (
+            max(aside) < vine.arms[0].thickness_mm
+        )  # It lies over its short arm, drawn twice as thick.
 
 
 def test_an_inward_cane_is_no_renewal() -> None:

@@ -8,7 +8,7 @@ from collections.abc import Callable
 import pytest
 
 from cane_vines import cane_vine
-from heads import head_vine, random_head
+from heads import head, head_vine, random_head
 from high_cordons import high_vine
 from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.names.crowded_names import CROWDED, ON_WOOD
@@ -94,8 +94,19 @@ def test_two_views_have_one_scale(seed: int) -> None:
     left = uncut(divide(random_head(random.Random(seed))))
     row, above = near_views(left, left=left)
     assert row.window.box[2:] == pytest.approx(above.window.box[2:])
-    assert row.says == ("view.row",)
+    assert row.says[0] == "view.row"
     assert {"view.above", "view.row-side"} <= set(above.says)
+
+
+def test_the_view_from_the_row_says_where_the_names_are_that_it_leaves_out() -> None:
+    """A name that the trunk pushes aside has no line there; two at the sides stand below theirs."""
+    sides = divide(head(1200, (300, [cane("a", 6)]), (900, [cane("a", 6)])))
+    around = divide(head(1200, *((at, [cane("a", 6)]) for at in (10, 300, 600, 900))))
+    told = [
+        "view.more-names" in near_views(uncut(one), left=uncut(one))[0].says
+        for one in (sides, around)
+    ]
+    assert told == [False, True]
 
 
 @pytest.mark.parametrize("names", [("tidy", "head"), ("head", "tidy"), ("tidy", "climbing")])

@@ -33,7 +33,7 @@ from pencilwood.drawing.wood.head_shape import (
     reach_of,
     turn_rad,
 )
-from pencilwood.drawing.wood.layout import lay_out
+from pencilwood.drawing.wood.layout import lay_out, lay_out_flat
 from pencilwood.drawing.wood.stems import THICKER, Stem
 from pencilwood.vine.model import Lean, Position, Side, Vine
 
@@ -56,6 +56,8 @@ _IN_MARGIN_MM = 35.0
 """So far the scale may reach into the margin that is below all."""
 _NAME_SHARE, _INNER_NAME_SHARE = 0.62, 0.25
 """How far from the middle names stand, seen from above; the inner ones beside a near neighbour."""
+_UNDER_INWARD_SHARE = 0.4
+"""The same where a spur that leans inward lies over the short arm; its name would cover it."""
 _NAMES_APART_MM = 130
 """Along the tape, so that the names of neighbours stand clear of each other."""
 
@@ -183,7 +185,7 @@ def _laid(vine: Vine, position: Position, foot: Point) -> list[Stem]:
         sine, cosine = math.sin(turn), math.cos(turn)
         return Point(foot.x + x * cosine - y * sine, foot.y + x * sine + y * cosine)
 
-    stems = lay_out(vine, laid, Point(0.0, 0.0), 0.0)
+    stems = lay_out_flat(vine, laid, Point(0.0, 0.0))
     return [replace(moved(stem, to), piece=measured[stem.name]) for stem in stems]
 
 
@@ -207,8 +209,18 @@ def _above_corners(vine: Vine) -> list[Point]:
 
 def _name_foot(vine: Vine, position: Position) -> Point:
     share = _INNER_NAME_SHARE if position.name in _named_inside(vine) else _NAME_SHARE
+    if share == _NAME_SHARE and _is_inward_alone(vine, position):
+        share = _UNDER_INWARD_SHARE
     place = _outward(vine, position, _middle(vine), share)
     return Point(place.x, place.y + 18.0)
+
+
+def _is_inward_alone(vine: Vine, position: Position) -> bool:
+    """Whether wood leans inward here and not at the place before: names inside need room."""
+    places = vine.positions_along_line()
+    before = places[places.index(position) - 1]
+    leans = [any(one.lean is Lean.IN for one in place.pieces) for place in (before, position)]
+    return leans[1] and (before == position or not leans[0])
 
 
 @cache

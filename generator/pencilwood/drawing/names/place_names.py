@@ -66,6 +66,13 @@ def where_left_out(plate: Plate, first: Collection[str] = (), phone_mm: float = 
     return "phones" if CROWDED in marks else ""
 
 
+def are_left_to_other_view(plate: Plate) -> bool:
+    """Whether this view from near leaves names out that the other view of the vine gives."""
+    return plate.second is not None and any(
+        NO_LINE in mark or ON_WOOD in mark for *_, mark in _marked(plate, (), 0.0)
+    )
+
+
 def _marked(
     plate: Plate, first: Collection[str], phone_mm: float
 ) -> Iterator[tuple[Position, Point, Point, Sequence[str]]]:

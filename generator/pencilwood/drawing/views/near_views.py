@@ -11,7 +11,11 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from pencilwood.drawing.ink.points import XY
-from pencilwood.drawing.names.place_names import boxes_of_names, where_left_out
+from pencilwood.drawing.names.place_names import (
+    are_left_to_other_view,
+    boxes_of_names,
+    where_left_out,
+)
 from pencilwood.drawing.plate import RIGHT_MARGIN_MM, Frame, Plate, Window, frame_around_all
 from pencilwood.drawing.scene.tied_canes import Laid
 from pencilwood.drawing.scene.wood_shown import WoodShown
@@ -73,10 +77,16 @@ def near_views(
         NearView(
             view=view.looks.view,
             window=window,
-            says=tuple(one.key for one in view.looks.captions(view.vine)),
+            says=tuple(_says(view)),
         )
         for view, window in zip(plate.views, windows, strict=True)
     )
+
+
+def _says(view: Plate) -> Iterator[str]:
+    yield from (one.key for one in view.looks.captions(view.vine))
+    if are_left_to_other_view(view):
+        yield "view.more-names"
 
 
 def on_phones(shown: WoodShown, window: Frame) -> WoodShown:

@@ -18,11 +18,22 @@ _MOST_TILT_RAD = 0.16
 _BEND_RISE = 1.371
 """How far wood rises that turns from upright to level, in units of its turning length: the
 integral of sin(u)/u from 0 to a right angle."""
+_Back = tuple[float, float, float]
+"""Where wood that leans down ends up pointing, how far aside of that it starts, in radians; and
+within how many millimetres it turns."""
+_IN_A_BOW: _Back = (0.96 * math.pi, -0.5 * math.pi, 40.0)
+_TURNED_BACK: _Back = (0.99 * math.pi, -0.35 * math.pi, 16.0)
 
 
 def lay_out(vine: Vine, position: Position, foot: Point, under_mm: float) -> tuple[Stem, ...]:
     """The stems of one position; `foot` is on top of the arm, its underside `under_mm` below."""
     return tuple(_Layout(position, foot, under_mm, Growth.UP, _wire_up_mm(vine)).stems())
+
+
+def lay_out_flat(vine: Vine, position: Position, foot: Point) -> tuple[Stem, ...]:
+    """The same from above: what leans down turns back at its foot, and does not hang in a bow."""
+    layout = _Layout(position, foot, 0.0, Growth.UP, _wire_up_mm(vine), back=_TURNED_BACK)
+    return tuple(layout.stems())
 
 
 def lay_out_hanging(
@@ -41,13 +52,20 @@ class _Layout:
     """Lays out one position: first which cane stands where, then the curves."""
 
     def __init__(
-        self, position: Position, foot: Point, under_mm: float, growth: Growth, wire_up_mm: int
+        self,
+        position: Position,
+        foot: Point,
+        under_mm: float,
+        growth: Growth,
+        wire_up_mm: int,
+        back: _Back = _IN_A_BOW,
     ) -> None:
         self.position = position
         self.foot = foot
         self.under_mm = under_mm
         self.growth = growth
         self.wire_up_mm = wire_up_mm
+        self.back = back
         self.outward = -1 if position.side is Side.LEFT else 1
         leans = (Lean.UP,) if growth is Growth.UP else (Lean.UP, Lean.DOWN)
         self.standing = {lean: Standing(position, lean) for lean in leans}
@@ -117,7 +135,8 @@ class _Layout:
         same = [other.letter for other in siblings if other.lean is piece.lean]
         spread = (same.index(piece.letter) - (len(same) - 1) / 2) * 0.22
         if piece.lean is Lean.DOWN:
-            end, start, within_mm = 0.96 * math.pi - abs(spread), -0.5 * math.pi, 40.0
+            end, start, within_mm = self.back
+            end -= abs(spread)
         else:
             end, start, within_mm = math.pi / 4 + spread, 0.12, 90.0
         side = -self.outward if piece.lean is Lean.IN else self.outward

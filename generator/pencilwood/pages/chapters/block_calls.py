@@ -136,7 +136,7 @@ class BlockCalls:
             caption=caption,
             close=close,
             left_out=writing.later(lambda words: self._left_out(drawn(words).left_out, more)),
-            scale=scale_words(self._desk.language) if near else "",
+            scale=scale_words(self._desk.language) if near or close else "",
         )
 
     def _left_out(self, where: str, more: str) -> Markup:
