@@ -3,7 +3,7 @@
  * the vine stays on the first screen, and a button that shows all of it.
  */
 
-import { button } from "./dom.mjs";
+import { button, element } from "./dom.mjs";
 
 /** @import {Words} from "./words.mjs" */
 
@@ -15,7 +15,7 @@ export function offerWholeStory(root, words) {
   const story = /** @type {HTMLElement | null} */ (root.parentElement?.querySelector(".pw-story"));
   if (!story) return;
   const more = button(
-    words.say("story.more"),
+    "",
     () => {
       story.classList.add("pw-story-whole");
       more.remove();
@@ -25,6 +25,7 @@ export function offerWholeStory(root, words) {
     },
     { class: "pw-story-more" },
   );
+  more.append(element("span", {}, words.say("story.more")));
   more.hidden = true;
   story.append(more);
   // It is asked after each layout, so that none is forced; a phone that is turned is asked again.

@@ -49,4 +49,4 @@ def test_no_sum_runs_over_the_end_of_a_sheet(
 def test_a_most_likely_number_stays_with_its_words(built_site: Path, desktop_page: Page) -> None:
     desktop_page.goto((built_site / "sums.html").as_uri())
     usual = desktop_page.locator(".pw-usual").filter(has_text="most likely").first
-    assert "(most likely\u00a035)" in (usual.text_content() or "")
+    assert "(most\u00a0likely\u00a035)" in (usual.text_content() or "")

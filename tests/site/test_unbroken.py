@@ -21,12 +21,21 @@ JOINED = "\u00a0"
         # Who reads "--" at a line's end types it with a space behind it.
         (
             "<code>block --spacing 9 cm</code>",
-            '<code>block <span class="pw-whole">--spacing</span> 9 cm</code>',
+            '<code><span class="pw-whole">block --spacing 9 cm</span></code>',
+        ),
+        (
+            "<code>pencilwood export qti --language es --all</code>",
+            '<code>pencilwood export qti <span class="pw-whole">--language es</span>'
+            ' <span class="pw-whole">--all</span></code>',
+        ),
+        (
+            "<p>33 a 37 (lo más probable: 35)</p>",
+            f"<p>33 a 37 (lo{JOINED}más{JOINED}probable:{JOINED}35)</p>",
         ),
         ("<code>a/folder/of-cases/and-its-files.yml</code>",) * 2,
         (
             '<code class="x-y">a-b &lt;c</code> d-e',
-            '<code class="x-y"><span class="pw-whole">a-b</span> &lt;c</code> d-e',
+            '<code class="x-y"><span class="pw-whole">a-b &lt;c</span></code> d-e',
         ),
         ("<textarea>8 mm</textarea>", "<textarea>8 mm</textarea>"),
         # Read by a program, whose hash is in the page's policy.
@@ -39,7 +48,7 @@ JOINED = "\u00a0"
         ("<p>3 1/2 pulgadas</p>", f"<p>3{JOINED}1/2{JOINED}pulgadas</p>"),
         ("<p>8.1 ft²/lb</p>", f"<p>8.1{JOINED}ft²/lb</p>"),
         ("<p>3 budding shoots</p>", "<p>3 budding shoots</p>"),
-        ("<p>6 h (most likely 3.5).</p>", f"<p>6 h (most likely{JOINED}3.5).</p>"),
+        ("<p>6 h (most likely 3.5).</p>", f"<p>6 h (most{JOINED}likely{JOINED}3.5).</p>"),
         ('<g transform="translate(1 2)"/>', '<g transform="translate(1 2)"/>'),
         # A class of two words, and a curve: no other space may stand in them.
         ('<p class="of-2 buds">a</p>', '<p class="of-2 buds">a</p>'),

@@ -111,6 +111,8 @@ class RenewalTold:
             name += "-sawn"
         elif done.work is Work.SAVE and done.found.stage is Stage.NONE:
             name += "-bare"
+        elif self._keeps_without_young(done):
+            name += "-gone"
         limits = self.renewal.limits
         return self.desk.say(
             f"renewal.work.{name}",
@@ -127,7 +129,13 @@ class RenewalTold:
             name += "-thin"
         if done.work is Work.OFF and not done.is_sawn:
             name += "-bare"
+        if self._keeps_without_young(done):
+            name += "-gone"
         return self.desk.say(f"renewal.told.{name}", least=self.desk.length(least), **facts)
+
+    def _keeps_without_young(self, done: ArmWorked) -> bool:
+        """Whether the old arm stays in a winter in which no young cane stands beside it."""
+        return done.work is Work.KEEP and young_cane(done.found, self.renewal.limits) is None
 
     def _cane_facts(self, done: ArmWorked) -> Mapping[str, str]:
         if done.laid is None:

@@ -18,10 +18,17 @@ _OF_A_LAW = re.compile(r"(?<!\w)(\d+) ([A-Z]{3,})(?: (?=\d))?")
 _CODE = re.compile(r"(?:\b[A-Z]{2,} )?\b\d+(?:-\d+)+\w*")
 _NUMBER = re.compile(r"\d(?:</\w+>)?\Z")
 _LAST_IN_BRACKETS = re.compile(r" (?=\d[\d.,]*\)[^<>]*(?:<|\Z))")
-"""The number in `(most likely 35)`; in text alone, not in attributes."""
+"""The number in `(row 35)`; in text alone, not in attributes."""
 _LONGEST_MARK = 40
-_WITH_HYPHEN = re.compile(r"(?<![^\s>])(?=[^\s<>]{2,26}(?![^<\s]))[^\s<>]*-[^\s<>]*")
-"""An option or a name inside a command; a longer one has to break, or it would leave a phone."""
+_WITH_HYPHEN = (
+    r"(?<![^\s>])(?:--[\w-]{1,14} [^\s<>&-][^\s<>]{0,11}(?![^<\s])"
+    r"|(?=[^\s<>]{2,26}(?![^<\s]))[^\s<>]*-[^\s<>]*)"
+)
+_PIECE_OF_COMMAND = re.compile(rf"(?<=>)(?=[^<>]*[ -])[^<>]{{2,26}}(?=</code>)|{_WITH_HYPHEN}")
+"""A short command, an option with its value, or a name inside a command.
+
+A longer one has to break, or it would leave a phone.
+"""
 _WHOLE = Markup('<span class="pw-whole">{}</span>')
 
 
@@ -57,6 +64,13 @@ def _counted() -> re.Pattern[str]:
     return re.compile(rf" (?<=[\d>] )(?={after}[^<>]*(?:<|\Z))")
 
 
+@cache
+def _likely() -> re.Pattern[str]:
+    """The words in `(most likely 35)`: they go to a line of their own as a whole."""
+    said = (say(one, "block.likely", range="", likely="").strip(" )") for one in LANGUAGES)
+    return re.compile(rf"(?:{'|'.join(map(re.escape, said))}) (?=\d)")
+
+
 def _joined(space: re.Match[str]) -> str:
     """The space without a break, where a number stands before it, in a mark of its own or not."""
     before = space.string[max(0, space.start() - _LONGEST_MARK) : space.start()]
@@ -75,8 +89,9 @@ def keep_units_together(html: str) -> str:
         for unit in _UNITS:
             pieces[at] = pieces[at].replace(f" {unit}", _NO_BREAK_SPACE + unit)
         pieces[at] = _counted().sub(_joined, pieces[at])
+        pieces[at] = _likely().sub(lambda words: unbroken(words[0]), pieces[at])
         pieces[at] = _LAST_IN_BRACKETS.sub(_NO_BREAK_SPACE, pieces[at])
     for at in range(1, len(pieces), 3):
         if pieces[at + 1] == "code":
-            pieces[at] = _WITH_HYPHEN.sub(r'<span class="pw-whole">\g<0></span>', pieces[at])
+            pieces[at] = _PIECE_OF_COMMAND.sub(r'<span class="pw-whole">\g<0></span>', pieces[at])
     return "".join(piece for at, piece in enumerate(pieces) if at % 3 != 2)

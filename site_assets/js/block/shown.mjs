@@ -38,11 +38,11 @@ function placesOf(values) {
 }
 
 /**
- * The number in "(most likely 35)" stays with its words.
+ * What stands in "(most likely 35)" is one piece: it goes to a line of its own as a whole.
  *
  * @param {string} text
  */
-export const onOneLine = (text) => text.replace(/ (?=\d[\d.,]*\))/g, "\u00a0");
+export const onOneLine = (text) => text.replace(/ (?=[^()]{0,24}\d\))/g, "\u00a0");
 
 export class Shown {
   /**
