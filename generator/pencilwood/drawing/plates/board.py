@@ -93,6 +93,11 @@ def line(*points: Point, width: float = 3.0, dashed: bool = False, smooth: bool 
     return Ink((Run(points, smooth=smooth),), look)
 
 
+def mark(*points: Point, width: float = 2.4) -> Remark:
+    """A line to words, or one of a measure: without its words it would say nothing."""
+    return Remark((line(*points, width=width),))
+
+
 def shape(*points: Point, fill: str = PAPER, width: float = 3.0, smooth: bool = False) -> Ink:
     """A filled outline."""
     names = {PAPER: "pw-plate-paper", FACE: "pw-plate-face", INK: "pw-plate-ink"}

@@ -13,7 +13,7 @@ from pencilwood.drawing.plates.board import (
     WIDTH,
     Board,
     Scene,
-    line,
+    mark,
     number_sign,
     pointer,
     right_sign,
@@ -89,15 +89,15 @@ def _basal_bud(side: int, up: float) -> Ink:
 def _between_nodes(x: float, low_y: float, high_y: float) -> list[Thing]:
     """A bracket as long as the piece between two nodes."""
     ends = (Point(x - 16, low_y), Point(x, low_y), Point(x, high_y), Point(x - 16, high_y))
-    return [line(*ends, width=3.0)]
+    return [mark(*ends, width=3.0)]
 
 
 def _count_up(board: Board, tip: Point, stem: Stem, foot: float, times: float) -> list[Thing]:
     """Beside the lowest bud where the count begins, and an arrow upward."""
     low = Point(tip.x, foot - stem.piece.internode_mm * times * 0.75)
     arrow = [
-        line(low, tip, width=4.0),
-        line(Point(tip.x - 14, tip.y + 24), tip, Point(tip.x + 14, tip.y + 24), width=4.0),
+        mark(low, tip, width=4.0),
+        mark(Point(tip.x - 14, tip.y + 24), tip, Point(tip.x + 14, tip.y + 24), width=4.0),
     ]
     return [*arrow, words(Point(20, low.y + 48), board.say("count"), size=30)]
 

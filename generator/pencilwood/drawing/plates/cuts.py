@@ -10,6 +10,7 @@ from pencilwood.drawing.plates.board import (
     Board,
     Scene,
     line,
+    mark,
     right_sign,
     shape,
     words,
@@ -48,8 +49,8 @@ def cut_and_stub(board: Board) -> Scene:
         )
     bar_y, long = 96.0, _SCALE_MM * times
     things += [
-        line(Point(40, bar_y), Point(40 + long, bar_y), width=5.0),
-        *(line(Point(at, bar_y - 10), Point(at, bar_y + 10)) for at in (40, 40 + long)),
+        mark(Point(40, bar_y), Point(40 + long, bar_y), width=5.0),
+        *(mark(Point(at, bar_y - 10), Point(at, bar_y + 10), width=3.0) for at in (40, 40 + long)),
         words(Point(40, bar_y - 26), board.length(_SCALE_MM)),
     ]
     return Scene(foot + 270, things)
@@ -68,14 +69,14 @@ def hand_on_the_arm(board: Board) -> Scene:
     things: list[Thing] = [
         placed((*spurs, arm), left, arm_y, times),
         placed(_hand(), left, arm_y, times),
-        line(Point(left, above + 14), Point(left, above - 14), width=2.4),
-        line(Point(right, above + 14), Point(right, above - 14), width=2.4),
-        line(Point(left, above), Point(right, above), width=3.4),
+        mark(Point(left, above + 14), Point(left, above - 14), width=2.4),
+        mark(Point(right, above + 14), Point(right, above - 14), width=2.4),
+        mark(Point(left, above), Point(right, above), width=3.4),
         words(Point((left + right) / 2, above - 64), board.say("hand"), anchor="middle"),
         words(Point((left + right) / 2, above - 24), board.length(_HAND_MM), anchor="middle"),
         words(Point(24, arm_y + 110), board.say("arm")),
         words(Point(24, arm_y - 250), board.say("spur")),
-        line(Point(120, arm_y - 240), Point(left - 21, arm_y - 160), width=2.4),
+        mark(Point(120, arm_y - 240), Point(left - 21, arm_y - 160), width=2.4),
     ]
     return Scene(arm_y + 530, things)
 

@@ -65,8 +65,8 @@ def leaf(*, gone: bool = False) -> Group:
     blade = Run(tuple(_EDGE), closed=True, smooth=False)
     if gone:
         ribs = tuple(Run(((0.0, 0.0), (side * x, y))) for side in (-1, 1) for (x, y), _ in _VEINS)
-        edge = {**_DOTTED, "class": "pw-going pw-paper", "fill": PAPER, "stroke-width": 4.0}
-        return Group((Ink((blade,), edge), Ink(ribs, {**_DOTTED, "stroke-width": 2.6})))
+        edge = {**_DOTTED, "class": "pw-going pw-paper", "fill": PAPER, **_ON_LEAF}
+        return Group((Ink((blade,), edge), Ink(ribs, {**_DOTTED, **_ON_LEAF, "stroke-width": 4.5})))
     veins: list[Run] = []
     small: list[Run] = []
     for side in (-1, 1):
@@ -86,9 +86,13 @@ def leaf(*, gone: bool = False) -> Group:
 
 
 _DOTTED: Attributes = {
-    "class": "pw-going", "fill": "none", "stroke": PENCIL, "stroke-width": 2.6,
-    "stroke-dasharray": "5 4",
+    "class": "pw-going", "fill": "none", "stroke": PENCIL, "stroke-width": 3.4,
+    "stroke-dasharray": "0 8", "stroke-linecap": "round",
 }  # fmt: skip
+
+
+_ON_LEAF: Attributes = {"stroke-width": 6.0, "stroke-dasharray": "0 14"}
+"""Leaves are drawn at about half their size, dots and gaps with them."""
 
 
 @dataclass(frozen=True)

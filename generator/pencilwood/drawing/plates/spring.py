@@ -7,7 +7,7 @@ import math
 from pencilwood.drawing.ink.curves import trace
 from pencilwood.drawing.ink.points import Point
 from pencilwood.drawing.ink.shapes import Thing
-from pencilwood.drawing.plates.board import Board, Scene, line, right_sign, words, wrong_sign
+from pencilwood.drawing.plates.board import Board, Scene, mark, right_sign, words, wrong_sign
 from pencilwood.drawing.plates.greens import Shoot, draw_shoot
 from pencilwood.drawing.plates.near_wood import cane, draw_cane, draw_old
 from pencilwood.drawing.plates.pen import placed
@@ -38,14 +38,14 @@ def shoot_thinning(board: Board) -> Scene:
         draw_shoot(low),
         right_sign(Point(46, 60)),
         words(Point(86, 72), board.say("stays")),
-        line(Point(130, 168), low.curve.at(low.length * 0.97), width=2.4),
-        line(Point(314, 104), high.curve.at(high.length * 0.94), width=2.4),
+        mark(Point(130, 168), low.curve.at(low.length * 0.97), width=2.4),
+        mark(Point(314, 104), high.curve.at(high.length * 0.94), width=2.4),
         wrong_sign(Point(584, 240)),
         words(Point(558, 308), board.say("second")),
-        line(Point(548, 372), weak.curve.at(weak.length * 0.9), width=2.4),
+        mark(Point(548, 372), weak.curve.at(weak.length * 0.9), width=2.4),
         wrong_sign(Point(46, 944)),
         words(Point(86, 956), board.say("under")),
-        line(Point(374, 956), under.curve.at(under.length * 0.42), width=2.4),
+        mark(Point(300, 916), under.curve.at(under.length * 0.3), width=2.4),
     ]
     return Scene(1040, things)
 

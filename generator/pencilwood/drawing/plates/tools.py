@@ -12,10 +12,10 @@ from pencilwood.drawing.plates.board import Board, Scene, line, shape, words
 from pencilwood.drawing.plates.pen import fine, penned, placed, swelling
 
 # Diameters on the plate; how thick each tool may cut stands in the text, from the profile.
-_WOOD = (("shears", 40.0), ("loppers", 100.0), ("saw", 190.0))
+_WOOD = (("shears", 28.0), ("loppers", 62.0), ("saw", 150.0))
 _PEN = 2.2
-_OPEN_RAD = 0.16
-"""How far each half of the shears is turned about the pivot."""
+_OPEN_RAD = 0.22
+"""How far each half of shears is turned about the pivot: its wood goes between the blades."""
 _TEETH = 34
 _TOOTH = 9.0
 
@@ -23,18 +23,17 @@ _TOOTH = 9.0
 def tool_sizes(board: Board) -> Scene:
     """Hand shears, loppers and saw, with the cut end of thin, thicker and thick wood."""
     things: list[Thing] = []
-    tops = (20.0, 310.0, 600.0)
+    tops, middles = (20.0, 230.0, 610.0), (94.0, 380.0, 716.0)
     drawers = (_shears, _loppers, _saw)
     for number, (key, across) in enumerate(_WOOD):
-        top, draw = tops[number], drawers[number]
-        middle_y = top + 110
+        top, middle_y, draw = tops[number], middles[number], drawers[number]
         things.extend(_end_of_wood(Point(120, middle_y), across / 2))
         things.append(placed(draw(), 250, middle_y))
-        foot_y = max(top + 240, middle_y + across / 2 + 62)
+        foot_y = (192.0, 570.0, 860.0)[number]
         things.append(words(Point(24, foot_y), board.say(key), bold=True))
         if number:
             things.append(line(Point(20, top - 24), Point(780, top - 24), width=1.6))
-    return Scene(905, things)
+    return Scene(890, things)
 
 
 def _end_of_wood(middle: Point, radius: float) -> Iterator[Thing]:
@@ -191,12 +190,12 @@ def _shears() -> list[Thing]:
         shape(*catch, width=1.8, smooth=True),
         Dot(_turned(((37, -20),), -rad)[0], 3.0, {"class": "pw-plate-ink", "fill": INK}),
     ]
-    return [placed(things, 190, 0)]
+    return [placed(things, 70, 0, 0.62)]
 
 
 def _loppers() -> list[Thing]:
     """The same blades on two long handles, with bumpers between these."""
-    rad = 0.15
+    rad = 0.27
     hook_tang: Sequence[XY] = ((4, -22), (40, -26), (92, -22), (92, -22), (92, -4), (92, -4),
                                (44, 0), (14, 18))  # fmt: skip
     blade_tang: Sequence[XY] = ((10, -18), (44, 0), (92, 4), (92, 4), (92, 22), (92, 22),
@@ -211,8 +210,8 @@ def _loppers() -> list[Thing]:
         things.append(_hatched(below, [between(b, a, 0.45) for a, b in
                                        zip(above, below, strict=True)], 34))  # fmt: skip
         things.append(penned([swelling(below, 4.0)]))
-        bumper = [(84.0, 0.0), (84, side * 4), (112, side * 4), (112, 0)]
-        things.append(shape(*_turned(bumper, turn * 0.8), fill=INK, width=1.0))
+        bumper = [(84.0, side * -6), (84.0, side * 4), (112.0, side * 4), (112.0, side * -6)]
+        things.append(shape(*_turned(bumper, turn), fill=INK, width=1.0))
         middle = ((306, 13), (350, 14), (420, 16), (478, 18), (492, 18))
         wide = (14, 16, 15, 16, 8)
         upper, lower = (
@@ -220,7 +219,7 @@ def _loppers() -> list[Thing]:
             for way in (-1, 1)
         )
         things += _grip(upper, lower, turn)
-    return [placed(things, 150, 0, 0.78)]
+    return [placed(things, 98, 0, 0.9)]
 
 
 def _saw() -> list[Thing]:

@@ -13,7 +13,7 @@ from pencilwood.drawing.plates.board import (
     WIDTH,
     Board,
     Scene,
-    line,
+    mark,
     right_sign,
     words,
     wrong_sign,
@@ -69,10 +69,10 @@ def which_cane(board: Board) -> Scene:
         placed(wood, *_FOOT, _TIMES),
         wrong_sign(Point(660, 120)),
         words(Point(660, 190), board.say("high"), anchor="middle"),
-        line(Point(616, 200), Point(gone.x + 6, gone.y), width=2.4),
+        mark(Point(616, 200), Point(gone.x + 6, gone.y), width=2.4),
         right_sign(Point(120, 430)),
         words(Point(120, 500), board.say("low"), anchor="middle"),
-        line(Point(190, 505), Point(kept.x - 6, kept.y), width=2.4),
+        mark(Point(190, 505), Point(kept.x - 6, kept.y), width=2.4),
         words(Point(WIDTH / 2, 940), board.say("arm"), anchor="middle"),
     ]
     return Scene(975, things)
