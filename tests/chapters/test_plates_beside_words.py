@@ -88,7 +88,8 @@ def test_plates_stand_beside_the_words_where_there_is_room(
     [
         pytest.param(1280, True, id="a desk has room"),
         pytest.param(1920, True, id="so has a wall"),
-        pytest.param(820, False, id="a tablet has none"),
+        pytest.param(1000, False, id="beside the words they have none"),
+        pytest.param(820, True, id="so has a tablet"),
         pytest.param(390, False, id="a phone has none"),
     ],
 )
