@@ -135,8 +135,8 @@ def test_the_next_build_without_the_option_takes_them_away(
         html = teachers(place, language)
         assert ".pdf" not in html
         assert say(language, "pages.teachers.papers.browser") in html
-        # An option ends no line, so it stands in a mark of its own.
-        assert '<code>pencilwood build <span class="pw-whole">--papers</span></code>' in html
+        # A short command is never broken at a line's end, so it stands in a mark of its own.
+        assert '<code><span class="pw-whole">pencilwood build --papers</span></code>' in html
         assert "&lt;code" not in raw_teachers(place, language)
 
 
