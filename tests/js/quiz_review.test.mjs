@@ -7,6 +7,7 @@ import {
   freshMemory,
   GAPS_DAYS,
   nextVine,
+  passedOver,
   remember,
   takeUpMemory,
 } from "../../site_assets/js/quiz/review.mjs";
@@ -83,6 +84,20 @@ test("practice is mixed: no vine twice in a dozen, never the same rules twice ru
     memory = remember(memory, vine, [], 9);
   }
   assert.ok(new Set(seen).size > 20);
+});
+
+test("the vine in hand doesn't come again, pruned or not, while there is another", () => {
+  const two = VINES.slice(0, 2);
+  for (const at of [0, 0.5, 0.999]) {
+    for (const { slug } of two) {
+      // Practised before or not, and with a better reason to come again or not.
+      for (const memory of [freshMemory(), remember(freshMemory(), two[0], ["crowded"], 1)]) {
+        assert.notEqual(nextVine(passedOver(memory, slug), two, 9, () => at).slug, slug);
+      }
+    }
+  }
+  assert.equal(nextVine(passedOver(freshMemory(), "one"), [VINE], 9).slug, "one");
+  assert.deepEqual(passedOver(freshMemory(), ""), freshMemory());
 });
 
 test("practice goes on with a single vine", () => {

@@ -17,7 +17,7 @@ import { linkList } from "./feedback.mjs";
 import { readMemory, writeMemory } from "./memory_shelf.mjs";
 import { brokenRules, QuizExercise } from "./quiz_exercise.mjs";
 import { QuizWords } from "./quiz_words.mjs";
-import { dueRules, nextVine, remember } from "./review.mjs";
+import { dueRules, nextVine, passedOver, remember } from "./review.mjs";
 import { ScopedKeeper } from "./scoped_keeper.mjs";
 
 /** @import {PageWords, Result, RuleWords, Sheet} from "../types.mjs" */
@@ -135,7 +135,7 @@ export class PracticePage {
     const vines = this.data.vines
       .filter(({ level }) => this.level === "all" || level === this.level)
       .map(({ name, level, teaches }) => ({ slug: name, level, rules: teaches }));
-    const { slug } = nextVine(readMemory(this.keeper), vines, thisDay());
+    const { slug } = nextVine(passedOver(readMemory(this.keeper), this.asked), vines, thisDay());
     const vine = this.data.vines.find(({ name }) => name === slug);
     if (vine === undefined) return;
     this.corner.write("work", null);

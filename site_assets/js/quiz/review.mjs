@@ -85,6 +85,19 @@ export function dueRules(memory, day) {
 }
 
 /**
+ * Memory for the choice of a next vine while one is still in hand, pruned or not: whoever asks
+ * for another vine gets another one. It isn't to be kept, for the vine wasn't practised.
+ *
+ * @param {Memory} memory
+ * @param {string} inHand  name of the vine, empty for none
+ * @returns {Memory}
+ */
+export function passedOver(memory, inHand) {
+  if (inHand === "" || memory.recent[0] === inHand) return memory;
+  return { ...memory, recent: [inHand, ...memory.recent] };
+}
+
+/**
  * The next vine: the one that asks most of the rules that are due, but neither a vine of the
  * last few nor, where it can be helped, the same rules twice running: kinds of cut are mixed.
  *
