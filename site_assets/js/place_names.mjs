@@ -7,6 +7,7 @@
  */
 
 import { turnOf } from "./name_rows.mjs";
+import { make } from "./strokes.mjs";
 import { viewsOf } from "./views.mjs";
 
 const LETTER_PX = 12;
@@ -15,9 +16,16 @@ const LEAST_PX = 11.1;
 const LETTER_MM = 30;
 const SMALLEST_LETTER_PX = 8;
 const APART_PX = 5;
+/** The mark of a place has an edge of its own: a name may stand close to it. */
+const APART_FROM_MARK_PX = 2;
 /** A name beside the mark of the place in hand, which is two rows high, goes below it. */
 const MOST_ROWS = 3;
 const EMPTY_SHARE = 0.12;
+const LINE = "pw-tick-on";
+/** Where the line to a moved name may end, in shares of its width from its middle, best first. */
+const LINE_ENDS = [0, 0.25, -0.25, 0.5, -0.5];
+/** Along such a line it is looked at whether something stands in its way. */
+const STEPS = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
 /** @typedef {{left: number, right: number, top: number, bottom: number}} Area  px on the screen */
 
@@ -47,6 +55,7 @@ export function readable(svg, pixelsPerMm) {
 export function thinNames(svg, pixelsPerMm, taken, told) {
   if (pixelsPerMm === 0) return;
   svg.style.setProperty("--pw-name", `${(LETTER_PX / pixelsPerMm).toFixed(1)}px`);
+  takeLinesOff(svg);
   const all = namesOf(svg);
   for (const name of all) {
     name.style.removeProperty("transform");
@@ -58,12 +67,74 @@ export function thinNames(svg, pixelsPerMm, taken, told) {
   // From above the wood stands all around: a name that moved would stand at other wood.
   const stays = (/** @type {SVGElement} */ name) => twice && name.closest(".pw-places-inside") !== null;
   const ways = names.map((name) => (stays(name) ? 0 : isAboveWood(name) ? -1 : 1));
-  const moves = movesOf(names.map(letters), taken, ways);
+  const areas = names.map(letters);
+  const moves = movesOf(areas, taken, ways);
+  const shown = areas.flatMap((area, number) => {
+    const move = moves[number];
+    return move === null ? [] : [movedBy(area, move)];
+  });
   names.forEach((name, number) => {
     const move = moves[number];
     name.classList.toggle("pw-name-away", move === null);
-    if (move) name.style.transform = `translateY(${(move / pixelsPerMm).toFixed(1)}px)`;
+    if (!move) return;
+    name.style.transform = `translateY(${(move / pixelsPerMm).toFixed(1)}px)`;
+    lineTo(name, areas[number], move, [...taken, ...shown], pixelsPerMm);
   });
+}
+
+/**
+ * @param {Area} area
+ * @param {number} move  px down
+ * @returns {Area}
+ */
+const movedBy = (area, move) => ({ ...area, top: area.top + move, bottom: area.bottom + move });
+
+/**
+ * Draws the line from the wood on to a name that has moved away from it, unless names or marks
+ * leave it no way.
+ *
+ * @param {SVGElement} name
+ * @param {Area} area  of the name before it moved
+ * @param {number} move  px down
+ * @param {readonly Area[]} others
+ * @param {number} pixelsPerMm
+ */
+function lineTo(name, area, move, others, pixelsPerMm) {
+  const aside = asideOf(area, move, others);
+  if (aside === null) return;
+  const [x, foot] = [name.getAttribute("x"), Number(name.getAttribute("y"))];
+  const from = move > 0 ? foot - (area.bottom - area.top) / pixelsPerMm : foot;
+  const [across, down] = [aside, move].map((px) => (px / pixelsPerMm).toFixed(1));
+  const d = `M${x} ${from.toFixed(1)}l${across} ${down}`;
+  name.before(make("path", { class: `pw-tick ${LINE}`, d, fill: "none", "stroke-width": 2.4 }));
+}
+
+/**
+ * How far from the middle of a moved name the line to it ends, px: there where it crosses nothing.
+ *
+ * @param {Area} area  of the name before it moved
+ * @param {number} move  px down
+ * @param {readonly Area[]} others
+ * @returns {number | null}
+ */
+export function asideOf({ left, right, top, bottom }, move, others) {
+  const [x, y, wide] = [(left + right) / 2, move > 0 ? top : bottom, right - left];
+  const asides = LINE_ENDS.map((share) => share * wide);
+  const isClear = (/** @type {number} */ aside) =>
+    STEPS.every((step) => !others.some((one) => isIn(one, x + step * aside, y + step * move)));
+  return asides.find(isClear) ?? null;
+}
+
+/**
+ * @param {Area} area
+ * @param {number} x
+ * @param {number} y
+ */
+const isIn = ({ left, right, top, bottom }, x, y) => left < x && x < right && top < y && y < bottom;
+
+/** @param {SVGSVGElement} svg */
+function takeLinesOff(svg) {
+  for (const line of svg.querySelectorAll(`.${LINE}`)) line.remove();
 }
 
 /**
@@ -117,6 +188,7 @@ export function hideCutWords(svg) {
  * @param {SVGSVGElement} svg
  */
 export function allNames(svg) {
+  takeLinesOff(svg);
   for (const name of namesOf(svg)) {
     name.classList.remove("pw-name-away");
     name.style.removeProperty("transform");
@@ -138,14 +210,17 @@ export function allNames(svg) {
  * @returns {(number | null)[]}
  */
 export function movesOf(areas, taken, ways) {
-  const kept = [...taken];
+  /** @type {Area[]} */
+  const kept = [];
   return areas.map((area, number) => {
     const rows = ways[number] === 0 ? 0 : MOST_ROWS;
     for (let row = 0; row <= rows; row += 1) {
       const move = row === 0 ? 0 : ways[number] * row * (area.bottom - area.top);
-      const { left, right, top, bottom } = area;
-      const moved = { left, right, top: top + move, bottom: bottom + move };
-      if (!kept.some((one) => meet(one, moved))) {
+      const moved = movedBy(area, move);
+      const isFree =
+        !taken.some((one) => meet(one, moved, APART_FROM_MARK_PX)) &&
+        !kept.some((one) => meet(one, moved, APART_PX));
+      if (isFree) {
         kept.push(moved);
         return move;
       }
@@ -157,8 +232,9 @@ export function movesOf(areas, taken, ways) {
 /**
  * @param {Area} one
  * @param {Area} other
+ * @param {number} apart  px between them, from side to side
  */
-function meet(one, other) {
-  const across = one.left < other.right + APART_PX && other.left < one.right + APART_PX;
+function meet(one, other, apart) {
+  const across = one.left < other.right + apart && other.left < one.right + apart;
   return across && one.top < other.bottom && other.top < one.bottom;
 }

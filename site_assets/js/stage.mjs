@@ -11,6 +11,8 @@ import { allNames, hideCutWords, readable, thinNames } from "./place_names.mjs";
 const APART_PX = 26;
 const TOUCH_PX = 24;
 const MOST_STACKED = 3;
+/** Left free between a mark and the edge of the window. */
+const EDGE_PX = 1;
 
 export class Stage {
   /**
@@ -65,6 +67,7 @@ export class Stage {
     const marks = taken.map(markElement);
     this.marksLayer.replaceChildren(...marks);
     this.marksLayer.style.setProperty("--pw-mm", `${this.drawing.pixelsPerMm().toFixed(3)}px`);
+    keepInside(marks, this.root.getBoundingClientRect());
     const { svg } = this.drawing;
     readable(svg, this.drawing.pixelsPerMm());
     if (svg.classList.contains("pw-close-up")) return;
@@ -93,6 +96,20 @@ export class Stage {
   destroy() {
     this.observer.disconnect();
     allNames(this.drawing.svg);
+  }
+}
+
+/**
+ * A mark at the edge of the window stands a little aside, so that the edge doesn't cut it.
+ *
+ * @param {readonly HTMLElement[]} marks
+ * @param {DOMRect} stage
+ */
+function keepInside(marks, { left, right }) {
+  for (const mark of marks) {
+    const { left: from, right: to } = mark.getBoundingClientRect();
+    const aside = Math.max(left + EDGE_PX - from, 0) || Math.min(right - EDGE_PX - to, 0);
+    if (aside !== 0) mark.style.setProperty("--pw-aside", `${aside.toFixed(1)}px`);
   }
 }
 

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { movesOf } from "../../site_assets/js/place_names.mjs";
+import { asideOf, movesOf } from "../../site_assets/js/place_names.mjs";
 
 const name = (left, top = 0) => ({ left, right: left + 20, top, bottom: top + 12 });
 const down = (areas, taken = []) => movesOf(areas, taken, areas.map(() => 1));
@@ -38,3 +38,21 @@ test("where shoots hang, names go up, away from the wood", () => {
 test("a name that may not move is left out where its place is taken", () => {
   assert.deepEqual(movesOf([name(0), name(5), name(30)], [], [0, 0, 0]), [0, null, 0]);
 });
+
+test("a name stands closer to a mark, which has an edge, than to another name", () => {
+  assert.deepEqual(down([name(24)], [name(0)]), [0]);
+  assert.deepEqual(down([name(0), name(24)]), [0, 12]);
+  assert.deepEqual(down([name(21)], [name(0)]), [12]);
+});
+
+const LINES = [
+  ["straight down where nothing stands", name(0), 24, [], 0],
+  ["a little outward past the end of another name", name(0), 24, [{ left: -20, right: 11, top: 8, bottom: 20 }], 5],
+  ["inward where the other name stands on the other side", name(0), 24, [{ left: 9, right: 40, top: 8, bottom: 20 }], -5],
+  ["no line where a name stands all over the way", name(0), 24, [{ left: -20, right: 40, top: 8, bottom: 20 }], null],
+  ["up where shoots hang, from the foot of the name", name(0, 50), -24, [{ left: 0, right: 20, top: 62, bottom: 70 }], 0],
+];
+
+for (const [reason, area, move, others, aside] of LINES) {
+  test(`the line to a name that moved: ${reason}`, () => assert.equal(asideOf(area, move, others), aside));
+}

@@ -54,3 +54,22 @@ def test_every_place_of_a_vine_to_prune_is_named_also_beside_the_mark_of_the_one
     assert names.count() > len(told)
     unseen = {one.text_content() for one in names.all() if not one.is_visible()}
     assert unseen <= told
+
+
+@pytest.mark.parametrize("case", ["hanging-spurs", "tidy-vine"])
+def test_a_name_that_moved_has_a_line_and_the_edge_cuts_no_mark(
+    phone_page: Page, built_site: Path, case: str
+) -> None:
+    phone_page.set_viewport_size({"width": 320, "height": 800})
+    phone_page.goto((built_site / f"cases/{case}.html").as_uri())
+    stage = phone_page.locator(".pw-stage-whole")
+    mark = stage.locator(".pw-mark-here")
+    mark.wait_for()
+    moved = stage.locator(".pw-place-name[style*='translateY']:not(.pw-name-away)")
+    assert moved.count() > 0
+    assert stage.locator(".pw-tick-on").count() == moved.count()
+    box, edge = mark.bounding_box(), stage.bounding_box()
+    assert box is not None
+    assert edge is not None
+    assert edge["x"] <= box["x"]
+    assert box["x"] + box["width"] <= edge["x"] + edge["width"]
