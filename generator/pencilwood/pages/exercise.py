@@ -8,7 +8,7 @@ from functools import cache
 
 from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.names.labels import TIGHT, without_letter
+from pencilwood.drawing.names.labels import has_letter_without_room, without_letter
 from pencilwood.drawing.scene.stages import stages_of_passes
 from pencilwood.drawing.scene.tied_canes import Laid, laid_canes
 from pencilwood.drawing.scene.wood_text import plate_of
@@ -73,8 +73,9 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
 
 
 def _on_paper(desk: Desk, proof: CaseProof, drawing: str) -> str:
-    """No letter of a whole vine is tight on most drawings, and asking again takes time."""
-    names = ", ".join(without_letter(plate_of(proof.parts))) if TIGHT in drawing else ""
+    if not has_letter_without_room(drawing):
+        return ""
+    names = ", ".join(without_letter(plate_of(proof.parts)))
     return say(desk.language, "drawing.no-room-for-letters", names=names) if names else ""
 
 

@@ -3,17 +3,24 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from itertools import combinations
 
 import pytest
 
-from pencilwood.drawing.names.labels import LETTER_MM, ROOM_MM, without_letter
+from pencilwood.drawing import Paper, WoodShown, draw_vine
+from pencilwood.drawing.names.labels import (
+    LETTER_MM,
+    ROOM_MM,
+    has_letter_without_room,
+    without_letter,
+)
 from pencilwood.drawing.names.letter_places import Beside, place_letters
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Piece, Side, Vine
 from pencilwood.vine.wood import divide
-from vines import SAMPLES, arm, cane, vine
+from vines import SAMPLES, arm, cane, tidy_vine, vine
 
 
 @pytest.mark.parametrize("long_mm", [8, 15, 24, 60])
@@ -38,6 +45,13 @@ def test_a_letter_without_room_beside_its_wood_has_a_line_to_it_or_is_told_of() 
     assert any(one.foot for one in places.values())
     tight = [name for name, one in places.items() if one.is_tight]
     assert list(without_letter(plate)) == tight
+
+
+@pytest.mark.parametrize("make", [_crowded, tidy_vine])
+def test_a_drawing_says_whether_a_letter_has_no_room(make: Callable[[], Vine]) -> None:
+    parts = divide(make())
+    drawing = draw_vine(WoodShown(parts), Paper("p", "en", title="pw-tight", description="d"))
+    assert has_letter_without_room(drawing) is bool(list(without_letter(Plate(parts))))
 
 
 @pytest.mark.parametrize("letter_mm", [34.0, 40.0, 48.0])

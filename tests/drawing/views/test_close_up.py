@@ -7,8 +7,9 @@ import pytest
 
 from high_cordons import high_vine
 from pencilwood.drawing import Paper, WoodShown, draw_vine
+from pencilwood.drawing.describe import describe_position
 from pencilwood.drawing.scene.stages import GONE, Stage, Stages
-from pencilwood.drawing.views.close_up import draw_close_up
+from pencilwood.drawing.views.close_up import PlaceShown, draw_close_up
 from pencilwood.vine.model import Growth, Lean, Vine
 from pencilwood.vine.wood import Parts, ThinningOut, divide, uncut
 from svg_reading import of_class, path_points, read, view_box
@@ -20,9 +21,15 @@ def parts() -> Parts:
     return divide(tidy_vine())
 
 
+def _close_up(parts: Parts, position: str) -> str:
+    described = describe_position(parts, None, position, "en")
+    paper = Paper("p", "en", title="Close", description=described)
+    return draw_close_up(PlaceShown(parts, position), paper)
+
+
 def test_a_close_up_shows_one_position_and_tells_it(parts: Parts) -> None:
     name = parts.positions[0].name
-    svg = draw_close_up(parts, name, None, "p", "en", title="Close")
+    svg = _close_up(parts, name)
     assert set(re.findall(r'class="pw-part[^>]* data-position="(\w+)"', svg)) == {name}
     assert "pw-close-up" in svg
     description = svg.split("<desc")[1].split("</desc>")[0]
@@ -32,7 +39,7 @@ def test_a_close_up_shows_one_position_and_tells_it(parts: Parts) -> None:
 
 def test_a_close_up_keeps_the_scale_of_its_wood(parts: Parts) -> None:
     name = parts.positions[0].name
-    svg = draw_close_up(parts, name, None, "p", "en", title="Close")
+    svg = _close_up(parts, name)
     _, _, width, height = (float(one) for one in svg.split('viewBox="')[1].split('"')[0].split())
     assert 200 < width < 900
     assert 200 < height < 900
@@ -47,7 +54,7 @@ def test_a_close_up_ends_soon_after_the_name(make: Callable[[], Vine]) -> None:
     plain = [one for one in parts.positions if {piece.lean for piece in one.pieces} == {ahead}]
     assert plain
     for position in plain:
-        drawing = read(draw_close_up(parts, position.name, None, "p", "en", title="Close"))
+        drawing = read(_close_up(parts, position.name))
         _, top, _, bottom = view_box(drawing)
         (name,) = of_class(drawing, "pw-place-name")
         line, size = float(name.attrib["y"]), float(name.attrib["font-size"])
@@ -57,7 +64,7 @@ def test_a_close_up_ends_soon_after_the_name(make: Callable[[], Vine]) -> None:
 
 def test_a_close_up_has_a_length_to_compare_with(parts: Parts) -> None:
     for position in parts.positions:
-        drawing = read(draw_close_up(parts, position.name, None, "p", "en", title="Close"))
+        drawing = read(_close_up(parts, position.name))
         (words,) = of_class(drawing, "pw-close-scale")
         assert words.text == "10 cm"
         lines = [

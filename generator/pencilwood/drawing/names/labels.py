@@ -16,6 +16,7 @@ LETTER = "pw-letter"
 """The class of the letters, and of the lines that lead to some."""
 LINE, TIGHT = "pw-letter-line", "pw-tight"
 """Of a line; of a letter for which there is no room."""
+_NO_ROOM = f"{LETTER} {TIGHT}"
 NAMED = "data-letter"
 """Of the letter of one piece that a text names, the name of the piece."""
 LETTER_MM = 30.0
@@ -56,6 +57,11 @@ def letters_named(drawing: str) -> set[str]:
     return set(re.findall(rf'{NAMED}="(\w+)"', drawing))
 
 
+def has_letter_without_room(drawing: str) -> bool:
+    """Whether a drawing of a whole vine has a letter with no room; told sooner than which."""
+    return f'class="{_NO_ROOM}"' in drawing
+
+
 def without_letter(plate: Plate, letter_mm: float = LETTER_MM) -> Iterator[str]:
     """The wood whose letter has no room in any view of the vine."""
     room_mm = _room_mm(letter_mm)
@@ -68,14 +74,13 @@ def _room_mm(letter_mm: float) -> float:
 
 
 def _drawn(place: LetterPlace, letter: str, letter_mm: float) -> Iterator[Thing]:
-    own_class = f"{LETTER} {TIGHT}" if place.is_tight else LETTER
     if place.foot is not None:
         short = _SHORT_OF_LETTER * letter_mm / math.dist(place.foot, place.middle)
         run = Run((place.foot, between(place.middle, place.foot, short)))
         pen: Attributes = {"fill": "none", "stroke": PENCIL, "stroke-width": 2.0}
         yield Ink((run,), {"class": f"{LETTER} {LINE}", **pen})
     look: Attributes = {
-        "class": own_class,
+        "class": _NO_ROOM if place.is_tight else LETTER,
         "font-size": letter_mm,
         "font-style": "italic",
         "fill": INK,

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from pencilwood.drawing.describe import describe_position
 from pencilwood.drawing.ink.looks import INK, POSITION_MM
 from pencilwood.drawing.ink.points import Point
 from pencilwood.drawing.ink.shapes import Attributes, Group, Ink, Run, Words
@@ -14,7 +13,7 @@ from pencilwood.drawing.scene.stages import Stages
 from pencilwood.drawing.scene.wood_shown import WoodShown
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.vine_drawing import Paper, draw_vine
-from pencilwood.units import UnitSystem, format_length
+from pencilwood.units import format_length
 from pencilwood.vine.measures import away_mm
 from pencilwood.vine.model import Growth, Vine
 from pencilwood.vine.wood import Parts, WoodLeft, divide
@@ -31,31 +30,30 @@ _BEHIND_HEAD_MM = 330.0
 _NEIGHBOURS_MM, _AHEAD_OF_WOOD_MM = 230.0, 420.0
 
 
-def draw_close_up(
-    parts: Parts,
-    position: str,
-    left: WoodLeft | None,
-    prefix: str,
-    language: str,
-    *,
-    title: str,
-    units: UnitSystem = "metric",
-) -> str:
-    """A position as SVG text, uncut or with what is gone shown as a ghost."""
-    alone = divide(_only(parts.vine, position))
+@dataclass(frozen=True)
+class PlaceShown:
+    """One position of a vine, uncut or with what is gone shown as a ghost."""
+
+    parts: Parts
+    """All wood of the vine, of which the position is drawn alone."""
+    position: str
+    left: WoodLeft | None = None
+    """What is left of the vine; None where nothing has been cut."""
+
+
+def draw_close_up(shown: PlaceShown, paper: Paper) -> str:
+    """A position as SVG text; its edges and its scale are added to the paper."""
+    position, left = shown.position, shown.left
+    alone = divide(_only(shown.parts.vine, position))
     stages = Stages.leaving(None if left is None else _left_at(alone, left))
     window = _window(plate_of(alone), position)
-    paper = Paper(
-        prefix,
-        language,
-        title=title,
-        description=describe_position(parts, left, position, language, units),
-        units=units,
+    near = replace(
+        paper,
         window=Window(window),
-        over=_scale(plate_of(alone), position, window, language, units),
+        over=_scale(plate_of(alone), position, window, paper),
         css_class=CLOSE_UP,
     )
-    return draw_vine(WoodShown(alone, stages), paper)
+    return draw_vine(WoodShown(alone, stages), near)
 
 
 def window_on_place(parts: Parts, position: str) -> Frame:
@@ -83,9 +81,7 @@ def _left_at(alone: Parts, left: WoodLeft) -> WoodLeft:
     return WoodLeft(alone, states)
 
 
-def _scale(
-    plate: Plate, position: str, window: Frame, language: str, units: UnitSystem
-) -> Group | None:
+def _scale(plate: Plate, position: str, window: Frame, paper: Paper) -> Group | None:
     """A length to compare with, beside the name, on the side away from the trunk.
 
     None on a form that has its names elsewhere.
@@ -110,7 +106,7 @@ def _scale(
     middle = Point((near + far) / 2, y - 10)
     return Group((
         Ink((Run(ends, smooth=False),), bar),
-        Words(middle, format_length(_SCALE_MM, units, language), look),
+        Words(middle, format_length(_SCALE_MM, paper.units, paper.language), look),
     ))  # fmt: skip
 
 

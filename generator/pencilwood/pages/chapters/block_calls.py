@@ -7,9 +7,10 @@ from functools import cache
 
 from markupsafe import Markup
 
-from pencilwood.drawing import scale_words
+from pencilwood.drawing import Paper, scale_words
+from pencilwood.drawing.describe import describe_position
 from pencilwood.drawing.plates import PLATES, draw_plate
-from pencilwood.drawing.views.close_up import draw_close_up
+from pencilwood.drawing.views.close_up import PlaceShown, draw_close_up
 from pencilwood.pages.chapters.prose import typed_figures
 from pencilwood.pages.chapters.template import Where
 from pencilwood.pages.chapters.vine_states import (
@@ -65,13 +66,15 @@ class BlockCalls:
         return self._figure(where, drawn, caption, close=bool(at), near=near, more=more)
 
     def _close_up(self, vine: VineState, at: str, prefix: str) -> Drawn:
-        desk = self._desk
-        title = desk.say("chapter.close-up", place=at, title=self._titled(vine))
-        svg = draw_close_up(
-            vine.parts, at, vine.left, prefix, desk.language,
-            title=title, units=desk.profile.units,
-        )  # fmt: skip
-        return Drawn(svg)
+        desk, units = self._desk, self._desk.profile.units
+        paper = Paper(
+            prefix,
+            desk.language,
+            title=desk.say("chapter.close-up", place=at, title=self._titled(vine)),
+            description=describe_position(vine.parts, vine.left, at, desk.language, units),
+            units=units,
+        )
+        return Drawn(draw_close_up(PlaceShown(vine.parts, at, vine.left), paper))
 
     def _titled(self, vine: VineState) -> str:
         desk, state = self._desk, vine.state
