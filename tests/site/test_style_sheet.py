@@ -15,6 +15,7 @@ from pencilwood.pages.style_sheet import (
 OFFLINE = ("css/tokens.css", DARK, "css/fonts.css", "css/offline.css")
 """What the page asks for that stands in for one that is not on the device."""
 COLOUR = re.compile(r"(--pwh-[\w-]+):\s*#")
+WOOD = re.compile(r"^ +(--pw-[\w-]+):", re.MULTILINE)
 
 
 def text_of(project: Path, name: str) -> str:
@@ -49,6 +50,14 @@ def test_each_dark_colour_has_a_light_one_and_turns_to_ink_on_paper(project: Pat
     assert len(dark) > 10
     assert set(dark) == set(COLOUR.findall(light)) == set(COLOUR.findall(on_paper))
     assert "@media screen" in text_of(project, DARK)
+
+
+def test_wood_has_a_colour_of_its_own_in_the_dark_and_a_grey_on_paper(project: Path) -> None:
+    light, on_paper = text_of(project, "css/vine.css").split("@media print", 1)
+    assert "slate" not in light + on_paper
+    dark = WOOD.findall(text_of(project, DARK))
+    assert len(dark) > 10
+    assert set(dark) == set(WOOD.findall(light)) == set(WOOD.findall(on_paper))
 
 
 def test_the_page_without_signal_is_dark_on_a_dark_device_only(built_site: Path) -> None:

@@ -4,16 +4,30 @@ import re
 
 import pytest
 
+from pencilwood.assets import asset_root
 from pencilwood.drawing.ink import looks
 
-LIGHT, DARK = ".pw-vine {", '[data-md-color-scheme="slate"] .pw-vine {'
+SHADES = {"light": "", "dark": '[data-md-color-scheme="slate"] '}
 WOOD = ("frame", "old", "cane", "spindly", "diseased", "dead")
 
 
-def palette(selector: str) -> dict[str, str]:
-    css = "\n" + looks.stylesheet()
-    block = css.split("\n" + selector, 1)[1].split("}", 1)[0]
-    return dict(re.findall(r"--pw-([a-z]+): (#[0-9a-f]{6})", block))
+def palette(shade: str) -> dict[str, str]:
+    """The colours of wood, those taken from the pages' tokens included."""
+    css = asset_root() / "css"
+    wood, pages = ("vine", "tokens") if shade == "light" else ("dark", "dark")
+    own = _colours((css / f"{wood}.css").read_text("utf-8"), f"{SHADES[shade]}.pw-vine {{")
+    of_pages = _colours(
+        (css / f"{pages}.css").read_text("utf-8"), f"{SHADES[shade].strip() or ':root'} {{"
+    )
+    return {name: of_pages.get(colour, colour) for name, colour in own.items()}
+
+
+def _colours(css: str, selector: str) -> dict[str, str]:
+    block = re.split(rf"^ *{re.escape(selector)}", css, maxsplit=1, flags=re.MULTILINE)[1]
+    said: list[tuple[str, str, str]] = re.findall(
+        r"--(pwh?)-([a-z]+): (#[0-9a-f]{6}|var\(--pwh-[a-z]+\))", block.split("}", 1)[0]
+    )
+    return {name if kind == "pw" else f"var(--pwh-{name})": colour for kind, name, colour in said}
 
 
 def luminance(colour: str) -> float:
@@ -32,28 +46,33 @@ def test_contrast_is_reckoned_as_wcag_does() -> None:
     assert contrast("#767676", "#ffffff") == pytest.approx(4.54, abs=0.01)
 
 
-@pytest.mark.parametrize("selector", [LIGHT, DARK])
-def test_wood_stands_out_from_the_paper(selector: str) -> None:
-    colours = palette(selector)
+@pytest.mark.parametrize("shade", SHADES)
+def test_wood_stands_out_from_the_paper(shade: str) -> None:
+    colours = palette(shade)
     for name in WOOD:
         assert contrast(colours[name], colours["paper"]) >= 3, name
 
 
-@pytest.mark.parametrize("selector", [LIGHT, DARK])
-def test_words_can_be_read(selector: str) -> None:
-    colours = palette(selector)
+@pytest.mark.parametrize("shade", SHADES)
+def test_words_can_be_read(shade: str) -> None:
+    colours = palette(shade)
     assert contrast(colours["ink"], colours["paper"]) >= 7
     assert contrast(colours["pencil"], colours["paper"]) >= 4.5
 
 
-@pytest.mark.parametrize("selector", [LIGHT, DARK])
-def test_marks_stand_out_from_the_wood(selector: str) -> None:
-    colours = palette(selector)
+@pytest.mark.parametrize("shade", SHADES)
+def test_marks_stand_out_from_the_wood(shade: str) -> None:
+    colours = palette(shade)
     for name in WOOD:
         assert contrast(colours["mark"], colours[name]) >= 2.5, name
 
 
 def test_a_file_alone_has_the_colours_of_the_style_sheet() -> None:
-    colours = palette(LIGHT)
+    colours = palette("light")
     for name in (*WOOD, "paper", "ink", "pencil", "bud", "face"):
         assert getattr(looks, name.upper()) == colours[name]
+
+
+def test_vines_lie_on_the_paper_of_the_pages() -> None:
+    pages = _colours((asset_root() / "css/tokens.css").read_text("utf-8"), ":root {")
+    assert palette("light")["paper"] == pages["var(--pwh-paper)"]

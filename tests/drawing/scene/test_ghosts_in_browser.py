@@ -9,7 +9,7 @@ from playwright.sync_api import Browser, Page
 
 from drawn_states import draw_passes
 from heads import head_vine
-from pencilwood.drawing.ink.looks import stylesheet
+from pencilwood.assets import asset_root
 from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import DoneCut, Pass
 from pencilwood.vine.wood import Shortening, divide
@@ -86,8 +86,10 @@ def test_ghosts_can_be_seen_where_pixels_are_large(
     drawn = cut_vine(head_vine() if vine == "head" else SAMPLES[vine]())
     context = browser.new_context(viewport={"width": wide_px, "height": 800}, device_scale_factor=1)
     page = context.new_page()
+    pages = ("tokens", "dark", "vine")
+    styles = "".join((asset_root() / f"css/{one}.css").read_text("utf-8") for one in pages)
     page.set_content(
-        f"<style>body {{ margin: 0 }} {stylesheet()}</style>"
+        f"<style>body {{ margin: 0 }} {styles}</style>"
         f'<body data-md-color-scheme="{SHADES[shade]}">{drawn}'
     )
     page.evaluate(SHOW_GHOSTS_ALONE)
