@@ -8,6 +8,7 @@ import pytest
 
 from case_files import lines
 from chapter_files import FIGURES, GLOSSARY, SOURCES
+from pencilwood.block.measures import POUND_G
 from pencilwood.cases.chapter_head import read_head
 from pencilwood.cases.figures_file import read_figures
 from pencilwood.cases.glossary_file import read_glossary
@@ -54,6 +55,20 @@ def test_good_files(tmp_path: Path) -> None:
     assert found == []
     assert terms["spur"].words["es"].also == ("pitón",)
     assert (terms["head"].by_hand, terms["spur"].by_hand) == (True, False)
+
+
+def test_figures_of_our_own_follow_from_those_that_were_read(project: Path) -> None:
+    content = project / "content"
+    sources, _ = read_sources(content / "sources.yml")
+    figures, found = read_figures(content / "figures.yml", sources)
+    assert found == []
+    gap_mm = figures["close-spurs"].low.number
+    # As pages show the gap: in inches as it was read, or in whole centimetres.
+    for shown_mm in (gap_mm, round(gap_mm, -1)):
+        buds_per_m = 2 * 1000 / Fraction(shown_mm)
+        # "About": to the nearest five.
+        assert figures["close-spurs-density"].low.number == round(buds_per_m / 5) * 5
+    assert figures["pound-of-prunings"].low.number == round(POUND_G / 1000, 4)
 
 
 def test_what_was_seen_in_a_copy_is_read_under_its_old_name_too(tmp_path: Path) -> None:

@@ -6,13 +6,15 @@ from collections.abc import Iterator
 
 import pytest
 
+from pencilwood.assets import asset_root
 from pencilwood.drawing.ink.curves import trace
 from pencilwood.drawing.ink.points import Point
 from pencilwood.drawing.ink.shapes import Dot, Group, Ink, Run, Thing
 from pencilwood.drawing.plates import PLATES, cuts, draw_plate
-from pencilwood.drawing.plates.board import Board
+from pencilwood.drawing.plates.board import WIDTH, Board
 from pencilwood.drawing.plates.near_wood import cane, draw_cane, draw_old
 from pencilwood.drawing.plates.pen import placed, swelling
+from pencilwood.drawing.plates.vines import ROWS
 from pencilwood.drawing.wood.canes import bud_outline, bud_side
 from pencilwood.vine.model import Condition, Piece
 
@@ -138,6 +140,21 @@ def test_the_rows_of_the_passes_leave_out_what_is_hidden_in_them() -> None:
     assert not {"pw-off-rough", "pw-off-thinning-out"} & set(fine.replace('"', " ").split())
     assert "pw-cut-fine" not in rough
     assert len(gzip.compress(text.encode(), mtime=0)) < 9_000
+
+
+def test_rows_side_by_side_have_their_feet_at_one_height_and_their_headings_at_another() -> None:
+    styles = (asset_root() / "css/handbook/chapters.css").read_text("utf-8")
+    heights = [round(height) for *_, height in ROWS]
+    foot, highest = heights[0], max(heights)
+    assert foot == highest
+    assert f"aspect-ratio: {WIDTH * len(ROWS):.0f} / {highest};" in styles
+    for number, height in enumerate(heights[1:], start=2):
+        foot += height
+        row = f".pw-plate-row-{number}"
+        aside = f"translate({WIDTH * (number - 1):.0f}px, {highest - foot}px)"
+        assert f"{row} {{ transform: {aside}; }}" in styles
+        heading = f"translateY({height - highest}px)"
+        assert f"{row} > .pw-plate-heading {{ transform: {heading}; }}" in styles
 
 
 def test_the_plate_of_the_choice_keeps_the_low_cane_and_dots_the_high_one() -> None:

@@ -156,9 +156,9 @@ def _done(cuts: Sequence[tuple[Pass, Cut]]) -> tuple[DoneCut, ...]:
     return tuple(DoneCut(cut, in_pass, Tool.SHEARS) for in_pass, cut in cuts)
 
 
-_ROWS = ((Pass.ROUGH, "rough", 620.0), (Pass.THINNING_OUT, "thinning", 480.0),
-         (Pass.FINE, "fine", 450.0))  # fmt: skip
-"""With the height of each."""
+ROWS = ((Pass.ROUGH, "rough", 620.0), (Pass.THINNING_OUT, "thinning", 480.0),
+        (Pass.FINE, "fine", 450.0))  # fmt: skip
+"""The rows of the passes with the height of each; chapters.css sets them side by side by it."""
 _ARM_TIMES, _FROM_MM, _LEFT = 0.86, 130.0, 46.0
 """How large the arm is, from where on it is seen, and how far from the edge that stands."""
 
@@ -180,7 +180,7 @@ def three_passes(board: Board) -> Scene:
     stages = stages_of_passes(parts, cuts)
     things: list[Thing] = []
     foot = 0.0
-    for number, (in_pass, key, height) in enumerate(_ROWS, start=1):
+    for number, (in_pass, key, height) in enumerate(ROWS, start=1):
         foot += height
         wood = _wood(parts, _arm_alone(parts), f"{board.prefix}-{number}", stages, cuts)
         seen = _wood_in_pass(wood, in_pass)
