@@ -8,10 +8,10 @@ from functools import cache
 
 from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.describe import describe_vine
-from pencilwood.drawing.names.labels import has_letter_without_room, without_letter
+from pencilwood.drawing.names.labels import has_letter_without_room
 from pencilwood.drawing.scene.stages import stages_of_passes
 from pencilwood.drawing.scene.tied_canes import Laid, laid_canes
-from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.drawing.scene.wood_text import unlettered
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.wood_words import facts, label
 from pencilwood.plan.explain import ReasonedCut
@@ -60,7 +60,10 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
         units=profile.units,
         data={"case": case.slug, **_wire(proof)},
     )
-    drawing = draw_vine(WoodShown(proof.parts, stages, laid=_laid(proof), cutpoints=True), paper)
+    shown = WoodShown(
+        proof.parts, stages, laid=_laid(proof), cutpoints=True, first_letters=proof.wood_named
+    )
+    drawing = draw_vine(shown, paper)
     words = _words(desk, proof)
     return ExerciseParts(
         case.slug,
@@ -68,14 +71,12 @@ def exercise_parts(desk: Desk, proof: CaseProof) -> ExerciseParts:
         _in_script(proof.sheet_text),
         words,
         _steps(desk.language, proof),
-        _on_paper(desk, proof, drawing),
+        _on_paper(desk, shown, drawing),
     )
 
 
-def _on_paper(desk: Desk, proof: CaseProof, drawing: str) -> str:
-    if not has_letter_without_room(drawing):
-        return ""
-    names = ", ".join(without_letter(plate_of(proof.parts)))
+def _on_paper(desk: Desk, shown: WoodShown, drawing: str) -> str:
+    names = ", ".join(unlettered(shown)) if has_letter_without_room(drawing) else ""
     return say(desk.language, "drawing.no-room-for-letters", names=names) if names else ""
 
 

@@ -79,6 +79,13 @@ class CaseProof:
         """What the author's answer leaves."""
         return self._computed.left
 
+    @cached_property
+    def wood_named(self) -> tuple[str, ...]:
+        """The pieces that the cuts of its answer name, then those that only its plan names."""
+        answer = [one.done for one in self.case.answer]
+        cuts = [*answer, *(one.done for one in self.plan.cuts)]
+        return tuple(dict.fromkeys(done.cut.part.partition(" ")[0] for done in cuts))
+
     def left_in(self, state: str) -> WoodLeft:
         """What is left "before" any cut, after a pass of the answer, in the "plan" or "answer"."""
         if state == "before":

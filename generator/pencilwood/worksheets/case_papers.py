@@ -56,7 +56,9 @@ def worksheet_data(proof: CaseProof, profile: Profile, language: str) -> dict[st
         "level": say(language, f"pages.level.{case.level}"),
         "heading": case.title[language],
         "story": fill(case.story[language], proof.facts[language]),
-        "drawing": print_vine(proof.parts, None, language, profile.units).as_data(language),
+        "drawing": print_vine(
+            proof.parts, None, language, profile.units, first_letters=proof.wood_named
+        ).as_data(language),
         # The first measure before cutting is given: an example of how to fill the table.
         "measures": [row[:3] for row in rows(proof, profile, language)],
         "arm": [
@@ -111,7 +113,13 @@ def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
     names = ("drawing", "ghost", "answer", "plan", "answer-column", "plan-column")
     columns = ("cut", "tool", "why", "if-left")
     drawing = print_vine(
-        proof.parts, proof.answer_left, language, profile.units, cut_marks=fine, laid=laid
+        proof.parts,
+        proof.answer_left,
+        language,
+        profile.units,
+        cut_marks=fine,
+        laid=laid,
+        first_letters=proof.wood_named,
     )
     data: dict[str, object] = {
         "words": words_under("print.key", language, (*names, *columns))

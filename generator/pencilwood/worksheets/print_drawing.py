@@ -12,11 +12,11 @@ from xml.etree import ElementTree as Xml
 
 from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.drawing.ink.looks import FACE, INK, PAPER, PENCIL
-from pencilwood.drawing.names.labels import LETTER, LETTER_MM, TIGHT, without_letter
+from pencilwood.drawing.names.labels import LETTER, LETTER_MM, TIGHT
 from pencilwood.drawing.plate import Frame, Plate, Window
 from pencilwood.drawing.scene.stages import GONE, Stages
 from pencilwood.drawing.scene.tied_canes import Laid
-from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.drawing.scene.wood_text import plate_of, unlettered
 from pencilwood.units import UnitSystem
 from pencilwood.vine.model import Growth
 from pencilwood.vine.passes import DoneCut
@@ -75,8 +75,12 @@ def print_vine(
     *,
     cut_marks: Sequence[DoneCut] = (),
     laid: Sequence[Laid] = (),
+    first_letters: Sequence[str] = (),
 ) -> Printed:
-    """A vine without the ground below it; uncut, or cut and seen from nearer by."""
+    """A vine without the ground below it; uncut, or cut and seen from nearer by.
+
+    The letters of wood that is spoken of are the last to be left out: `first_letters`.
+    """
     plate = plate_of(parts, laid)
     frame = _window(plate, near=left is not None)
     letter_mm = _letter_mm(frame)
@@ -86,13 +90,12 @@ def print_vine(
         cut_marks=tuple(cut_marks),
         laid=tuple(laid),
         letter_mm=letter_mm,
+        first_letters=tuple(first_letters),
     )
     paper = Paper("print", language, title="", description="", units=units, window=Window(frame))
     svg = draw_vine(shown, paper)
     described = describe_vine(parts, left, language, units)
-    return Printed(
-        for_print(svg), described, frame.right - frame.left, tuple(without_letter(plate, letter_mm))
-    )
+    return Printed(for_print(svg), described, frame.right - frame.left, tuple(unlettered(shown)))
 
 
 def _letter_mm(frame: Frame) -> float:

@@ -9,6 +9,7 @@ from itertools import combinations
 import pytest
 
 from pencilwood.drawing import Paper, WoodShown, draw_vine
+from pencilwood.drawing.ink.points import between
 from pencilwood.drawing.names.labels import (
     LETTER_MM,
     ROOM_MM,
@@ -17,6 +18,7 @@ from pencilwood.drawing.names.labels import (
 )
 from pencilwood.drawing.names.letter_places import Beside, place_letters
 from pencilwood.drawing.plate import Frame, Plate
+from pencilwood.drawing.scene.wood_text import unlettered
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Piece, Side, Vine
 from pencilwood.vine.wood import divide
@@ -44,14 +46,35 @@ def test_a_letter_without_room_beside_its_wood_has_a_line_to_it_or_is_told_of() 
     places = place_letters(plate, ROOM_MM)
     assert any(one.foot for one in places.values())
     tight = [name for name, one in places.items() if one.is_tight]
-    assert list(without_letter(plate)) == tight
+    assert list(without_letter(plate, LETTER_MM, lambda _: Beside())) == tight
+
+
+def test_letters_of_wood_that_the_text_names_are_the_last_to_be_left_out() -> None:
+    plate = Plate(divide(_crowded()))
+    tight = [name for name, one in place_letters(plate, ROOM_MM).items() if one.is_tight]
+    for name in tight:
+        place = place_letters(plate, ROOM_MM, Beside(first=(name,)))[name]
+        assert not place.is_tight, name
+        assert place.foot is not None
+
+
+def test_no_line_leads_over_another_letter() -> None:
+    plate = Plate(divide(_crowded()))
+    placed = place_letters(plate, ROOM_MM, Beside(first=tuple(plate.stems)))
+    for name, one in placed.items():
+        for other, letter in placed.items():
+            if one.foot is None or other == name or letter.is_tight:
+                continue
+            for step in range(1, 12):
+                on_line = between(one.foot, one.middle, step / 12)
+                assert math.dist(on_line, letter.middle) > ROOM_MM * 0.3, (name, other)
 
 
 @pytest.mark.parametrize("make", [_crowded, tidy_vine])
 def test_a_drawing_says_whether_a_letter_has_no_room(make: Callable[[], Vine]) -> None:
     parts = divide(make())
     drawing = draw_vine(WoodShown(parts), Paper("p", "en", title="pw-tight", description="d"))
-    assert has_letter_without_room(drawing) is bool(list(without_letter(Plate(parts))))
+    assert has_letter_without_room(drawing) is bool(list(unlettered(WoodShown(parts))))
 
 
 @pytest.mark.parametrize("letter_mm", [34.0, 40.0, 48.0])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import NamedTuple
 
 XY = tuple[float, float]
@@ -32,3 +33,13 @@ def between(start: XY, end: XY, share: float) -> Point:
     """The place at a share (0 to 1) of the way."""
     (x, y), (end_x, end_y) = start, end
     return Point(x + (end_x - x) * share, y + (end_y - y) * share)
+
+
+def is_inside(place: XY, edge: Sequence[XY]) -> bool:
+    """Whether a place is inside of a closed edge: a ray crosses that an odd number of times."""
+    x, y = place
+    inside = False
+    for (ax, ay), (bx, by) in zip(edge, [*edge[1:], edge[0]], strict=True):
+        if (ay > y) != (by > y) and x < (bx - ax) * (y - ay) / (by - ay) + ax:
+            inside = not inside
+    return inside

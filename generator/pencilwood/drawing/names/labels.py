@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from pencilwood.drawing.ink.looks import INK, PAPER, PENCIL
 from pencilwood.drawing.ink.points import Point, between
@@ -62,10 +62,12 @@ def has_letter_without_room(drawing: str) -> bool:
     return f'class="{_NO_ROOM}"' in drawing
 
 
-def without_letter(plate: Plate, letter_mm: float = LETTER_MM) -> Iterator[str]:
+def without_letter(
+    plate: Plate, letter_mm: float, beside_of: Callable[[Plate], Beside]
+) -> Iterator[str]:
     """The wood whose letter has no room in any view of the vine."""
     room_mm = _room_mm(letter_mm)
-    views = [place_letters(view, room_mm) for view in plate.views]
+    views = [place_letters(view, room_mm, beside_of(view)) for view in plate.views]
     return (name for name in views[0] if all(view[name].is_tight for view in views))
 
 

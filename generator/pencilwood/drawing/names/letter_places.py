@@ -9,7 +9,7 @@ from functools import cached_property
 
 from pencilwood.drawing.ink.curves import STEP_MM
 from pencilwood.drawing.ink.looks import POSITION_MM
-from pencilwood.drawing.ink.points import XY, Point, between
+from pencilwood.drawing.ink.points import XY, Point, between, is_inside
 from pencilwood.drawing.names.crowded_names import half_wide_mm
 from pencilwood.drawing.names.place_names import named
 from pencilwood.drawing.names.taken import CELL_MM, Cell, Taken
@@ -26,7 +26,10 @@ _CANE_FAR, _OLD_FAR = (0.55, 1.5, 2.5, 3.5, 4.5), (0.5, 0.85, 0.2, 1.3, 2.0)
 """From where along the wood a line may lead to a letter."""
 _AWAY = (0.85, 1.1, 1.6, 2.2, 2.9, 3.7)
 """How far from the edge of its wood a letter with a line stands."""
+_FARTHER = (*_AWAY, 4.6, 5.6, 6.8, 8.0, 9.5)
 _TURNS = (0.0, math.pi / 5, -math.pi / 5)
+_MORE_TURNS = tuple(side * step * math.pi / 14 for step in range(7) for side in (1, -1))
+"""Where no room is so near, a line goes more aslant; to wood that a text names, farther too."""
 _ON_THE_WAY = (0.4, 0.7)
 """Where on its way such a line must meet no other wood."""
 _LINE_ROOM_MM = 2.5
@@ -42,6 +45,8 @@ _HALF = 0.5
 _ENOUGH = 0.45
 _TIGHT = 0.3
 """With less room than that around its middle a letter would lie on wood or on another one."""
+_LINE_CLEAR = 0.4
+"""How far a line keeps from the middle of any other letter."""
 _FOOT = 0.45
 """How far below its middle a letter reaches, with a rim."""
 
@@ -56,6 +61,8 @@ class Beside:
     """Places along the marks of cuts."""
     within: Frame | None = None
     """What is seen of the vine."""
+    first: Collection[str] = ()
+    """Stems that a text beside it names: their letters are the last to be left out."""
     moved: Mapping[str, Stem] = field(default_factory=dict)
     """Stems that run otherwise than they grew, as canes along the wire."""
 
@@ -118,18 +125,26 @@ class _Placing:
         self, tight: Sequence[str], found: Mapping[str, LetterPlace]
     ) -> Iterator[tuple[str, LetterPlace]]:
         """The same for letters without room, with a line to where there is some."""
-        far = {name: list(self._far(self._stems[name])) for name in tight}
+        far = {name: self._far_choices(name) for name in tight}
         taken = self._taken(one.middle for each in far.values() for one in each)
-        for name, one in found.items():
-            if name not in far:
-                taken.add(one.middle, self.letter_mm * _HALF)
-        for name in tight:
-            free = next((one for one in far[name] if self._is_free(one, taken)), None)
+        letters = [one.middle for name, one in found.items() if name not in far]
+        for middle in letters:
+            taken.add(middle, self.letter_mm * _HALF)
+        for name in sorted(tight, key=lambda name: name not in self.beside.first):
+            free = next((one for one in far[name] if self._is_free(one, taken, letters)), None)
             if free is not None:
                 taken.add(free.middle, self.letter_mm * _HALF)
+                letters.append(free.middle)
+                for at in _on_lead(free):
+                    taken.add(at, _LINE_ROOM_MM)
                 yield name, free
 
-    def _is_free(self, place: LetterPlace, taken: Taken) -> bool:
+    def _far_choices(self, name: str) -> list[LetterPlace]:
+        stem = self._stems[name]
+        aways = _FARTHER if name in self.beside.first else _AWAY
+        return [*self._far(stem, _AWAY, _TURNS), *self._far(stem, aways, _MORE_TURNS)]
+
+    def _is_free(self, place: LetterPlace, taken: Taken, letters: Sequence[XY]) -> bool:
         least_mm = self.letter_mm * _TIGHT
         if taken.room_mm(place.middle, least_mm) < least_mm or place.foot is None:
             return False
@@ -138,7 +153,12 @@ class _Placing:
         way = [between(place.foot, place.middle, share) for share in _ON_THE_WAY]
         if any(taken.room_mm(one, _LINE_ROOM_MM) < _LINE_ROOM_MM for one in way):
             return False
-        return not any(_is_inside(at, run) for at in (place.middle, *way) for run in self._body)
+        clear_mm = self.letter_mm * _LINE_CLEAR
+        if any(math.dist(at, letter) < clear_mm for at in _on_lead(place) for letter in letters):
+            return False
+        # A line may not come out below the arm, where names of places stand.
+        line = (place.middle, *_on_lead(place))
+        return not any(is_inside(at, run) for at in line for run in self._body)
 
     def _is_seen(self, middle: XY) -> bool:
         """Whether a letter there is inside the picture."""
@@ -178,15 +198,17 @@ class _Placing:
                 place = self._above_arm(stem, stem.curve.beside(at, side * off))
                 yield place, rank * 0.6 + (_OVER_BODY_MM if self._is_over_body(stem, place) else 0)
 
-    def _far(self, stem: Stem) -> Iterator[LetterPlace]:
+    def _far(
+        self, stem: Stem, aways: Sequence[float], turns: Sequence[float]
+    ) -> Iterator[LetterPlace]:
         """Places for a letter with a line, the nearest first."""
         along = [at for at in _along(stem, _CANE_FAR, _OLD_FAR) if at <= stem.piece.length_mm]
-        for away in _AWAY:
+        for away in aways:
             for at in along:
                 heading = stem.curve.heading_rad(at)
                 for side in (1, -1):
                     foot = Point(*stem.curve.beside(at, side * stem.half_mm(at)))
-                    for turn in _TURNS:
+                    for turn in turns:
                         aside = heading + side * (math.pi / 2 - turn)
                         yield LetterPlace(foot.go(aside, away * self.letter_mm), foot)
 
@@ -194,7 +216,7 @@ class _Placing:
         """Whether the letter of wood that hangs off an arm would lie on the arm."""
         if self.plate.vine.form.growth is Growth.DOWN or stem.piece.lean is not Lean.DOWN:
             return False
-        return any(_is_inside(place, run) for run in self._body)
+        return any(is_inside(place, run) for run in self._body)
 
     def _above_arm(self, stem: Stem, place: XY) -> XY:
         """The place, lifted where the arm would cut the letter of wood shorter than it is high."""
@@ -213,6 +235,13 @@ class _Placing:
             for position in self.plate.parts.positions
             for piece in position.pieces
         }
+
+
+def _on_lead(place: LetterPlace) -> Iterator[Point]:
+    """Places along the line to a letter."""
+    foot = place.foot or place.middle
+    for step in range(1, _LEAD_STEPS):
+        yield between(foot, place.middle, step / _LEAD_STEPS)
 
 
 def _along(stem: Stem, of_cane: Sequence[float], of_old: Sequence[float]) -> list[float]:
@@ -261,13 +290,3 @@ def _leads(plate: Plate) -> Iterator[Point]:
         if plate.looks.lead(foot, text_foot):
             end = Point(text_foot.x, text_foot.y - POSITION_MM * 0.85)
             yield from (between(end, foot, step / _LEAD_STEPS) for step in range(_LEAD_STEPS))
-
-
-def _is_inside(place: XY, edge: Sequence[XY]) -> bool:
-    """Whether a place is inside of a closed edge: a ray crosses that an odd number of times."""
-    x, y = place
-    inside = False
-    for (ax, ay), (bx, by) in zip(edge, [*edge[1:], edge[0]], strict=True):
-        if (ay > y) != (by > y) and x < (bx - ax) * (y - ay) / (by - ay) + ax:
-            inside = not inside
-    return inside

@@ -36,6 +36,8 @@ class WoodShown:
     """Places that the text beside it speaks of; a small screen leaves their names out last."""
     phone_mm: float = 0.0
     """How high a small screen shows the names; 0 where it is a whole vine."""
+    first_letters: tuple[str, ...] = ()
+    """Wood that cuts beside it name; where there is no room for all, others lose their letters."""
     lettered: tuple[str, ...] | None = None
     """The wood that the text beside it names by letter; None where all has its letter."""
     cutpoints: bool = False

@@ -13,7 +13,7 @@ from functools import lru_cache
 from pencilwood.drawing.ink.looks import INK
 from pencilwood.drawing.ink.shapes import Attributes, Dot, Group, Thing
 from pencilwood.drawing.ink.writer import COARSE, escape, number, write
-from pencilwood.drawing.names.labels import draw_letters, draw_named_letters
+from pencilwood.drawing.names.labels import draw_letters, draw_named_letters, without_letter
 from pencilwood.drawing.names.letter_places import Beside
 from pencilwood.drawing.names.place_names import draw_places
 from pencilwood.drawing.plate import Frame, Plate, Window
@@ -92,7 +92,7 @@ def _wood_text(asked: _Asked) -> tuple[str, str]:
 
 
 def _view(plate: Plate, prefix: str, asked: _Asked) -> Iterator[Thing]:
-    shown, beside = asked.shown, _beside(plate, asked)
+    shown, beside = asked.shown, _beside(plate, asked.shown, asked.clipped_to)
     stages = shown.stages
     letters: dict[str, tuple[Thing, ...]] = dict.fromkeys(plate.stems, ())
     if shown.lettered is None:
@@ -116,14 +116,20 @@ def _view(plate: Plate, prefix: str, asked: _Asked) -> Iterator[Thing]:
         yield draw_named_letters(plate, shown.letter_mm, beside)
 
 
-def _beside(plate: Plate, asked: _Asked) -> Beside:
-    shown = asked.shown
+def _beside(plate: Plate, shown: WoodShown, within: Frame | None) -> Beside:
     return Beside(
         only=None if shown.lettered is None else frozenset(shown.lettered),
         bars=along_marks(draw_cut_marks(plate, shown.cut_marks)),
-        within=asked.clipped_to,
+        within=within,
+        first=shown.first_letters,
         moved=laid_stems(plate, shown.laid) if plate.view is None else {},
     )
+
+
+def unlettered(shown: WoodShown) -> Iterator[str]:
+    """The wood whose letter has no room in any view, where all of the vine is shown."""
+    plate = plate_of(shown.parts, shown.laid)
+    return without_letter(plate, shown.letter_mm, lambda view: _beside(view, shown, None))
 
 
 def _frame(plate: Plate, prefix: str) -> Group:
