@@ -13,6 +13,7 @@ from heads import head_vine
 from high_cordons import high_vine
 from pencilwood.drawing.plate import Plate
 from pencilwood.vine.model import Vine
+from pencilwood.vine.passes import DoneCut, Pass
 from pencilwood.vine.wood import Shortening, ThinningOut, divide, uncut
 from pencilwood.worksheets.print_drawing import print_vine
 from pencilwood.worksheets.print_passes import OnePass, print_passes
@@ -96,6 +97,20 @@ def test_the_passes_of_a_poster_are_as_wide_as_each_other(
     assert len({one["width"] for row in pictures for one in row}) == 1
     first, second = (row[0]["height"] for row in pictures)
     assert float(str(first)) > float(str(second)), "ghosts need room"
+
+
+def test_a_poster_shows_where_each_cane_is_cut_however_long_it_stays() -> None:
+    before = uncut(divide(cane_vine()))
+    longest = max((part for part in before.parts.parts if part.is_cane), key=lambda one: one.most)
+    cut = Shortening(longest.name, longest.most - 1)
+    one = OnePass(before, before.cut(cut), cuts=(DoneCut(cut, Pass.FINE),))
+    ((picture,),) = print_passes([one], "en", "metric")
+    svg = str(picture["svg"])
+    _, top, _, high = (float(one) for one in re.findall(r'viewBox="([^"]*)"', svg)[0].split())
+    (marked,) = re.findall(rf'<[^>]*data-cut-mark="{longest.name}"[^>]*>', svg)
+    assert len(re.findall("[Mm]", re.findall(r' d="([^"]*)"', marked)[0])) == 3, "the third pass"
+    (start,) = re.findall(r"M-?[\d.]+[ ,]?(-[\d.]+)", marked)
+    assert top < float(start) < top + high
 
 
 def test_nothing_on_a_poster_is_named_by_a_letter() -> None:

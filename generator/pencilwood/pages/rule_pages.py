@@ -117,12 +117,12 @@ def examples_shown(desk: Desk, rule: Rule, prefix: str = "") -> Iterator[ShownEx
     """
     shown = desk.handbook.examples.get(rule.name, {})
     kinds = [kind for kind in ("bad", "good") if kind in shown]
-    views = to_compare([_views(rule, shown[kind]) for kind in kinds])
+    views = to_compare([_views(desk, rule, shown[kind]) for kind in kinds])
     for kind, own in zip(kinds, views, strict=True):
         yield _example(desk, rule, shown[kind], prefix, own)
 
 
-def _views(rule: Rule, example: RuleExample) -> tuple[NearView, ...]:
+def _views(desk: Desk, rule: Rule, example: RuleExample) -> tuple[NearView, ...]:
     """Of arms the wood that is left; of a head also a little of what came off."""
     before = uncut(divide(example.vine))
     left = after_cuts(before, example.cuts)
@@ -131,7 +131,7 @@ def _views(rule: Rule, example: RuleExample) -> tuple[NearView, ...]:
     if len(views) > 1:
         return views
     near = replace(views[0], window=window_on_arms(left, laid))
-    return with_room_for_zone([near], [rule], left.parts)
+    return with_room_for_zone(desk, [near], [rule], left.parts)
 
 
 def _example(

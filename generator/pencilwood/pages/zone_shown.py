@@ -32,10 +32,10 @@ def zone_drawn(desk: Desk, rules: Iterable[Rule], parts: Parts) -> Group | None:
 
 
 def with_room_for_zone(
-    views: Sequence[NearView], rules: Iterable[Rule], parts: Parts
+    desk: Desk, views: Sequence[NearView], rules: Iterable[Rule], parts: Parts
 ) -> tuple[NearView, ...]:
     """The same pictures with its lines and its name inside."""
     if not has_zone(rules, parts):
         return tuple(views)
-    room = room_for_head_zone(plate_of(parts))
+    room = room_for_head_zone(plate_of(parts), desk.profile.limits[_ZONE], desk.language)
     return tuple(replace(one, window=frame_around_all([one.window, room])) for one in views)

@@ -74,7 +74,8 @@ def wall_poster(proof: CaseProof, profile: Profile, language: str) -> Paper:
     cuts = [one.done for one in proof.case.answer]
     for in_pass, after in after_each_pass(proof.parts, cuts).items():
         laid = laid_canes(after, cuts) if in_pass is Pass.TIE else ()
-        passes[in_pass] = OnePass(left, after, laid)
+        own_cuts = tuple(done for done in cuts if done.in_pass is in_pass)
+        passes[in_pass] = OnePass(left, after, laid, own_cuts)
         left = after
     pictures = print_passes(list(passes.values()), language, profile.units)
     panels = [

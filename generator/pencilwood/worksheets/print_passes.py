@@ -8,12 +8,13 @@ from dataclasses import dataclass, replace
 from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.drawing.names.labels import LETTER
 from pencilwood.drawing.plate import Frame
+from pencilwood.drawing.scene.cut_marks import along_marks, draw_cut_marks
 from pencilwood.drawing.scene.stages import GONE, Stage, Stages
 from pencilwood.drawing.scene.tied_canes import Laid
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.views.near_views import NearView, in_one_window, near_views
 from pencilwood.units import UnitSystem
-from pencilwood.vine.passes import Pass
+from pencilwood.vine.passes import DoneCut, Pass
 from pencilwood.vine.wood import WoodLeft
 from pencilwood.words import say
 from pencilwood.worksheets.print_drawing import EARLIER, for_print
@@ -23,6 +24,7 @@ _GHOSTS_MM, _GHOSTS_AROUND_MM = 80.0, 15.0
 _MOST_AHEAD_MM, _MOST_BEHIND_MM = 600.0, 400.0
 _AHEAD_OF_TIED_MM, _BEHIND_TIED_MM = 430.0, 260.0
 """Canes that will be tied run on beyond any edge; what counts is at their foot."""
+_AROUND_CUT_MM = 50.0
 _AROUND_HEAD_MM = 180.0
 """So much is seen of the head on the side on which a vine has no wood."""
 _UNTOLD = (LETTER, "pw-wire-name", "pw-wire-height")
@@ -36,6 +38,8 @@ class OnePass:
     before: WoodLeft
     after: WoodLeft
     laid: tuple[Laid, ...] = ()
+    cuts: tuple[DoneCut, ...] = ()
+    """Those of this pass, shown as bars across the wood."""
 
 
 def print_passes(
@@ -70,6 +74,10 @@ def _near(one: OnePass) -> tuple[NearView, ...]:
         (_AHEAD_OF_TIED_MM, _BEHIND_TIED_MM) if is_tied else (_MOST_AHEAD_MM, _MOST_BEHIND_MM)
     )
     top, bottom = plate.around_arm(ahead, behind)
+    if is_tied:
+        # Long canes are cut above that.
+        marks = along_marks(draw_cut_marks(plate, one.cuts))
+        top = min([top, *(y - _AROUND_CUT_MM for _, y in marks)])
     window = view.window
     inside = replace(
         window,
@@ -89,7 +97,7 @@ def _picture(one: OnePass, view: NearView, language: str, units: UnitSystem) -> 
     parts = one.after.parts
     stages = Stages((Stage(EARLIER, one.before), Stage(GONE, one.after)))
     svg = draw_vine(
-        WoodShown(parts, stages, laid=tuple(one.laid), hidden=_UNTOLD),
+        WoodShown(parts, stages, cut_marks=one.cuts, laid=tuple(one.laid), hidden=_UNTOLD),
         Paper("print", language, title="", description="", units=units, window=view.shown()),
     )
     _, _, width_mm, height_mm = view.window.box

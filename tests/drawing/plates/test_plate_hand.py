@@ -182,6 +182,8 @@ def test_both_rails_of_the_leaning_ladder_stand_a_quarter_out() -> None:
         leans = abs(head_x - foot_x) / math.hypot(head_x - foot_x, head_y - foot_y)
         # Four parts along the ladder where its foot stands one part out.
         assert leans == pytest.approx(0.25, abs=0.002)
+    low, other_low = (_middle(points[2:])[1] for points in rails)
+    assert low == pytest.approx(other_low, abs=1), "both stand on the ground"
 
 
 def _middle(ends: list[tuple[float, float]]) -> tuple[float, float]:

@@ -108,12 +108,13 @@ def leaning_ladder(board: Board) -> Scene:
     top_y = _GROUND_Y - part * (16 - 1) ** 0.5
     foot, rest = Point(foot_x, _GROUND_Y), Point(wall_x, top_y)
     beyond = between(foot, rest, 1.1)
+    far_foot = _on_ground(_behind(beyond), _behind(foot))
     things: list[Thing] = [
         *ground(_GROUND_Y, soft=False),
         *_wall(wall_x + 10, top_y),
         shadow_on_ground(Point(foot.x + 20, _GROUND_Y + 6), 80),
-        beam(_behind(foot), _behind(beyond), 8, "far rail"),
-        *_shoe(_behind(foot)),
+        beam(far_foot, _behind(beyond), 8, "far rail"),
+        *_shoe(far_foot),
     ]
     for rung in range(9):
         at = between(beyond, foot, (rung + 0.3) / 9)
@@ -141,6 +142,11 @@ def leaning_ladder(board: Board) -> Scene:
 
 def _behind(at: Point) -> Point:
     return Point(at.x + _DEEP.x, at.y + _DEEP.y)
+
+
+def _on_ground(head: Point, foot: Point) -> Point:
+    """Where a rail from its head through such a foot meets the ground: both rails stand on it."""
+    return between(head, foot, (_GROUND_Y - head.y) / (foot.y - head.y))
 
 
 def _shoe(foot: Point) -> list[Thing]:

@@ -129,7 +129,7 @@ def draw_near(vine: VineState, prefix: str, title: str, desk: Desk) -> Drawn:
         near_views(vine.seen, vine.laid, left=vine.seen), near_views(whole, left=whole)
     )
 
-    views = with_room_for_zone(views, taught, vine.parts)
+    views = with_room_for_zone(desk, views, taught, vine.parts)
 
     def draw(near: NearView, own_prefix: str) -> str:
         return _drawn(
