@@ -28,7 +28,7 @@ import { makeBench, viewOf } from "./bench.mjs";
 import { setText } from "./dom.mjs";
 import { headingsOf } from "./headings.mjs";
 import { readPage, tellScore } from "./page_data.mjs";
-import { freshWork, looksCloser, takeUp, versionOf } from "./saved_work.mjs";
+import { asKept, freshWork, looksCloser, versionOf, workOf } from "./saved_work.mjs";
 import { score } from "./scoring.mjs";
 import { Shears } from "./shears.mjs";
 import { Keeper } from "./storage.mjs";
@@ -54,7 +54,6 @@ export class Exercise {
     this.svg = svg;
     this.words = new Words(this.page);
     this.headings = headingsOf(root);
-    this.version = versionOf(this.sheet);
     this.workKey = `work:${this.sheet.case}`;
     this.work = freshWork(this.sheet);
     this.piece = 0;
@@ -69,10 +68,7 @@ export class Exercise {
   /** Makes the controls and takes up the work kept on this device. */
   bind() {
     this.home = { parent: this.svg.parentNode, next: this.svg.nextSibling };
-    const kept = /** @type {{version?: string, work?: unknown} | null} */ (
-      this.keeper.read(this.workKey)
-    );
-    if (kept?.version === this.version) this.work = takeUp(this.sheet, kept.work);
+    this.work = workOf(this.sheet, this.keeper.read(this.workKey)) ?? this.work;
     this.piece = this.firstPiece(this.work.position);
     this.bench = makeBench(this);
     this.root.append(this.bench.root);
@@ -127,7 +123,7 @@ export class Exercise {
   }
 
   keep() {
-    this.keeper.write(this.workKey, { version: this.version, work: this.work });
+    this.keeper.write(this.workKey, asKept(this.sheet, this.work));
     if (this.bench) this.bench.unsaved.hidden = this.keeper.isKept;
   }
 
@@ -198,7 +194,8 @@ export class Exercise {
     this.lookBack = false;
     this.update();
     const result = this.showResult(true);
-    tellScore(this.root, this.keeper, { case: this.sheet.case, version: this.version }, result);
+    const which = { case: this.sheet.case, version: versionOf(this.sheet) };
+    tellScore(this.root, this.keeper, which, result);
   }
 
   scored() {

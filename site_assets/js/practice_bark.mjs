@@ -3,7 +3,7 @@
  * same vine looks the same on every phone, so nothing here draws lots.
  */
 
-import { beside, between } from "./strokes.mjs";
+import { beside, between, place } from "./strokes.mjs";
 
 /** @import {Point} from "./strokes.mjs" */
 
@@ -46,11 +46,6 @@ export function smooth(points) {
  */
 function lean(at, away, toward) {
   return { x: at.x + (toward.x - away.x) / 6, y: at.y + (toward.y - away.y) / 6 };
-}
-
-/** @param {Point} at */
-function place({ x, y }) {
-  return `${x.toFixed(1)} ${y.toFixed(1)}`;
 }
 
 /**

@@ -7,7 +7,7 @@ import { rowsOfNames, turnOf } from "./name_rows.mjs";
 import { frame, trellis } from "./practice_frame.mjs";
 import { letterBeside, takenBy } from "./practice_letters.mjs";
 import { CONDITIONS, cutPlace, face, marks, oldWood, stretches } from "./practice_wood.mjs";
-import { make, text } from "./strokes.mjs";
+import { make, place, text } from "./strokes.mjs";
 
 /** @import {Taken} from "./practice_letters.mjs" */
 /** @import {Point} from "./strokes.mjs" */
@@ -109,7 +109,7 @@ const stemOf = (vine, piece, shape) => ({ points: pointsOf(shape), half: (piece.
  */
 function leader(at, under, x, foot) {
   const corner = x + Math.sign(at - x) * Math.min(Math.abs(at - x), PLACE_MM / 2);
-  const d = `M${at.toFixed(1)} ${under.toFixed(1)}L${corner.toFixed(1)} ${(foot - PLACE_MM * 0.8).toFixed(1)}`;
+  const d = `M${place({ x: at, y: under })}L${place({ x: corner, y: foot - PLACE_MM * 0.8 })}`;
   return make("path", { class: "pw-tick", d, fill: "none", "stroke-width": 2.4 });
 }
 
@@ -128,11 +128,11 @@ function places(vine, sheet) {
   const rows = rowsOfNames(names, PLACE_MM);
   names.forEach(({ x, text: name }, number) => {
     const row = rows[number];
-    const place = make("g", { class: "pw-place", "data-position": name, "data-x": sheet.positions[number].x });
+    const named = make("g", { class: "pw-place", "data-position": name, "data-x": sheet.positions[number].x });
     const [at, foot] = [sheet.positions[number].x, -vine.cordon + thickest + PLACE_MM * (1.05 + row)];
-    if (x !== at) place.append(leader(at, thickest - vine.cordon, x, foot));
-    place.append(text(name, "pw-place-name", PLACE_MM, x, foot));
-    group.append(place);
+    if (x !== at) named.append(leader(at, thickest - vine.cordon, x, foot));
+    named.append(text(name, "pw-place-name", PLACE_MM, x, foot));
+    group.append(named);
   });
   return group;
 }

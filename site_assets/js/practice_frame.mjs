@@ -4,7 +4,7 @@
  */
 
 import { olderWood, smooth } from "./practice_bark.mjs";
-import { make } from "./strokes.mjs";
+import { make, place } from "./strokes.mjs";
 
 /** @import {PackedVine} from "./practice_drawing.mjs" */
 
@@ -37,8 +37,7 @@ export function trellis(vine) {
 export function frame(vine) {
   const half = (vine.trunk * vine.thicker) / 2;
   const wood = [trunk(vine, half), ...vine.arms.map(([tip, thickness], number) => arm(vine, half, tip, thickness * vine.thicker, number))];
-  const ends = [-half * 1.4, half * 1.4, ...vine.arms.map(([tip]) => tip)];
-  const group = make("g", { class: "pw-frame", "data-ends": `${Math.min(...ends)} ${Math.max(...ends)}` });
+  const group = make("g", { class: "pw-frame", "data-ends": endsOf(vine).join(" ") });
   const all = (/** @type {"bark" | "shade"} */ what) => wood.map((one) => one[what]).join("");
   // All lines first: those inside the body are painted over.
   group.append(
@@ -48,6 +47,18 @@ export function frame(vine) {
     make("path", { class: "pw-bark", fill: "none", "stroke-width": 1.6, d: all("bark") }),
   );
   return group;
+}
+
+/**
+ * From where to where trunk and arms go; the handbook's full drawings tell the same.
+ *
+ * @param {Pick<PackedVine, "trunk" | "thicker" | "arms">} vine
+ * @returns {[left: number, right: number]}
+ */
+export function endsOf({ trunk, thicker, arms }) {
+  const half = (trunk * thicker) / 2;
+  const ends = [-half, half, ...arms.map(([tip]) => tip)];
+  return [Math.min(...ends), Math.max(...ends)];
 }
 
 /**
@@ -65,7 +76,7 @@ function trunk(vine, half) {
   const { edges: [left, right], bark, shade } = olderWood(along, halfAt, vine.trunk);
   // The knob where the arms part closes it.
   const [from, to] = [left[left.length - 1], right[right.length - 1]];
-  const knob = `Q${from.x} ${top - 4} ${-half * 0.3} ${top - 7}Q${half * 0.5} ${top - 10} ${to.x.toFixed(1)} ${to.y.toFixed(1)}`;
+  const knob = `Q${from.x} ${top - 4} ${-half * 0.3} ${top - 7}Q${half * 0.5} ${top - 10} ${place(to)}`;
   return { d: `M${smooth(left)}${knob}L${smooth(right.reverse())}z`, bark, shade };
 }
 

@@ -4,7 +4,7 @@
  */
 
 import { grain, olderWood, smooth } from "./practice_bark.mjs";
-import { beside, between, make } from "./strokes.mjs";
+import { beside, between, make, place } from "./strokes.mjs";
 
 /** @import {Point} from "./strokes.mjs" */
 /** @import {PackedShape} from "./practice_drawing.mjs" */
@@ -110,8 +110,7 @@ export function cutPlace(points, buds, internode) {
 function shadeOf([from, to], [width]) {
   const side = to.y <= from.y ? 1 : -1;
   const [a, b] = [between(from, to, 0.1), between(from, to, 0.9)].map((at) => beside(from, to, at, side * (width - 1.7)));
-  const d = `M${a.x.toFixed(1)} ${a.y.toFixed(1)}L${b.x.toFixed(1)} ${b.y.toFixed(1)}`;
-  return make("path", { class: "pw-shade", "stroke-width": 3.4, opacity: 0.4, d });
+  return make("path", { class: "pw-shade", "stroke-width": 3.4, opacity: 0.4, d: `M${place(a)}L${place(b)}` });
 }
 
 /**
@@ -125,11 +124,11 @@ function shadeOf([from, to], [width]) {
  */
 function bud([before, node], below, side, half, empty) {
   const look = { class: empty ? "pw-bud pw-socket" : "pw-bud", "data-bud": below + 1 };
-  const { x, y } = beside(before, node, node, side * half * 0.8);
-  if (empty) return make("circle", { ...look, cx: x, cy: y, r: 4.2 });
+  const at = beside(before, node, node, side * half * 0.8);
+  if (empty) return make("circle", { ...look, cx: at.x, cy: at.y, r: 4.2 });
   const turn = (Math.atan2(node.y - before.y, node.x - before.x) * 180) / Math.PI + 90 + side * 24;
   const d = `M${side * 5} 0q${side * 4} -8 ${side * -5} -17q${side * -6} 8 ${side * -5} 17`;
-  return make("path", { ...look, d, transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})rotate(${Math.round(turn)})` });
+  return make("path", { ...look, d, transform: `translate(${place(at)})rotate(${Math.round(turn)})` });
 }
 
 /**

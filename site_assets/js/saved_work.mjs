@@ -39,19 +39,52 @@ export function looksCloser(history) {
   return history.pass !== "rough";
 }
 
+/** Of sheets that do not say theirs: it takes a while, and work is kept at every cut. */
+const versions = /** @type {WeakMap<Sheet, string>} */ (new WeakMap());
+
 /**
  * Names this very sheet, so that work on a vine that has since changed isn't taken up again.
  *
- * @param {Sheet} sheet
+ * @param {Sheet} sheet  never changed once it has been asked about
+ * @returns {string}
  */
 export function versionOf(sheet) {
   if (sheet.version !== undefined) return sheet.version;
+  const version = versions.get(sheet) ?? hashOf(sheet);
+  versions.set(sheet, version);
+  return version;
+}
+
+/** @param {Sheet} sheet */
+function hashOf(sheet) {
   let hash = 2166136261;
   const text = JSON.stringify(sheet);
   for (let at = 0; at < text.length; at += 1) {
     hash = Math.imul(hash ^ text.charCodeAt(at), 16777619) >>> 0;
   }
   return hash.toString(36);
+}
+
+/**
+ * Work as it is kept; `workOf` reads it again.
+ *
+ * @param {Sheet} sheet
+ * @param {Work} work
+ */
+export function asKept(sheet, work) {
+  return { version: versionOf(sheet), work };
+}
+
+/**
+ * The work that was kept of this very sheet; null when there is none.
+ *
+ * @param {Sheet} sheet
+ * @param {unknown} found  what was kept under the vine's key
+ * @returns {Work | null}
+ */
+export function workOf(sheet, found) {
+  const was = /** @type {Partial<ReturnType<typeof asKept>> | null} */ (found);
+  return was?.version === versionOf(sheet) ? takeUp(sheet, was.work) : null;
 }
 
 /**

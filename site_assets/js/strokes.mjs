@@ -29,6 +29,15 @@ export function beside(a, b, at, aside) {
 }
 
 /**
+ * A place as a path has it, to a tenth of a millimetre.
+ *
+ * @param {Point} at
+ */
+export function place({ x, y }) {
+  return `${x.toFixed(1)} ${y.toFixed(1)}`;
+}
+
+/**
  * @param {string} words
  * @param {string} name
  * @param {number} size

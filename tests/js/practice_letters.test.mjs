@@ -1,7 +1,9 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
+import { endsOf } from "../../site_assets/js/practice_frame.mjs";
 import { letterBeside, takenBy } from "../../site_assets/js/practice_letters.mjs";
+import { casesOf } from "./fixtures/alike.mjs";
 
 globalThis.document = {
   createElementNS: (_space, tag) => {
@@ -15,6 +17,12 @@ const standing = (x) => ({ points: [0, 60, 120, 180, 240].map((up) => ({ x, y: -
 function lettered(stems) {
   const taken = takenBy(stems);
   return stems.map((stem) => letterBeside("a", stem, taken).attributes);
+}
+
+for (const { why, ends, ...vine } of casesOf("ends_of_vines.json")) {
+  test(`trunk and arms end where the handbook's own drawings end them: ${why}`, () => {
+    assert.deepEqual(endsOf(vine), ends);
+  });
 }
 
 test("letters stand clear of all wood and of each other", () => {

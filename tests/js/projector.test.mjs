@@ -5,6 +5,7 @@ import { test } from "node:test";
 
 import { rowsOfNames, turnOf } from "../../site_assets/js/name_rows.mjs";
 import { boxAround, centred, clearOfTrunk, fannedOut, insideOf } from "../../site_assets/js/room_places.mjs";
+import { casesOf } from "./fixtures/alike.mjs";
 
 const WHOLE = { x: -1000, y: -1500, width: 2200, height: 900 };
 
@@ -48,6 +49,13 @@ test("names that the trunk pushes aside go below the others, that nearest the he
   }));
   assert.deepEqual(rowsOfNames(names, 60), [0, 1, 2]);
 });
+
+for (const { why, own, names, order } of casesOf("turns_of_names.json")) {
+  test(`rows are taken in turn as in the handbook's own drawings: ${why}`, () => {
+    const turns = own.map((place, number) => turnOf(place, names[number]));
+    assert.deepEqual([...own.keys()].sort((one, other) => turns[one] - turns[other]), order);
+  });
+}
 
 test("large names keep clear of the trunk on either side", () => {
   assert.equal(clearOfTrunk(400, "R1", 60, 70), 400);

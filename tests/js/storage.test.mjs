@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 
-import { freshWork, takeUp, versionOf } from "../../site_assets/js/saved_work.mjs";
+import { asKept, freshWork, takeUp, versionOf, workOf } from "../../site_assets/js/saved_work.mjs";
 import { Keeper } from "../../site_assets/js/storage.mjs";
 import { addCuts, start, undo } from "../../site_assets/js/wood.mjs";
 import { smallVine } from "./fixtures/small_vine.mjs";
@@ -95,6 +95,17 @@ test("choices that don't exist are dropped one by one", () => {
   const { how, position } = takeUp(sheet, { ...work, how: { tool: "axe", stub: "long" }, position: 7 });
   assert.deepEqual(how, { tool: null, stub: "long" });
   assert.equal(position, 0);
+});
+
+test("work of another sheet is not taken up", () => {
+  const { version, ...bare } = sheet;
+  for (const one of [sheet, bare]) {
+    assert.deepEqual(workOf(one, JSON.parse(JSON.stringify(asKept(one, work)))), work);
+    for (const other of [null, "text", { work }, { ...asKept(one, work), version: "old" }]) {
+      assert.equal(workOf(one, other), null);
+    }
+  }
+  assert.equal(workOf({ ...sheet, version: `${version}b` }, asKept(sheet, work)), null);
 });
 
 test("a sheet without a version is known by its content", () => {

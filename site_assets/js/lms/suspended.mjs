@@ -1,7 +1,7 @@
 /** All that a page keeps for its learner, in the one text that the learning system keeps. */
 
 import { takeUpProgress } from "../quiz/progress.mjs";
-import { takeUp, versionOf } from "../saved_work.mjs";
+import { asKept, versionOf, workOf } from "../saved_work.mjs";
 import { PREFIX } from "../storage.mjs";
 import { packWork, unpackWork } from "./packed_work.mjs";
 
@@ -26,9 +26,8 @@ const MODES = /** @type {const} */ ([null, "practice", "test"]);
  */
 export function pack(held, read) {
   const works = held.sheets.map((sheet) => {
-    const kept = /** @type {{version?: string, work?: unknown} | null} */ (read(workKey(held, sheet)));
-    if (kept?.version !== versionOf(sheet)) return 0;
-    return packWork(sheet, takeUp(sheet, kept.work));
+    const work = workOf(sheet, read(workKey(held, sheet)));
+    return work === null ? 0 : packWork(sheet, work);
   });
   const quiz = held.quiz === null ? 0 : packProgress(held.quiz, read(quizKey(held.quiz)));
   const text = JSON.stringify([FORMAT, fingerprint(held), quiz, ...works]);
@@ -50,7 +49,7 @@ export function unpack(held, text) {
   }
   held.sheets.forEach((sheet, number) => {
     const work = unpackWork(sheet, works[number]);
-    if (work !== null) found.set(PREFIX + workKey(held, sheet), { version: versionOf(sheet), work });
+    if (work !== null) found.set(PREFIX + workKey(held, sheet), asKept(sheet, work));
   });
   return found;
 }

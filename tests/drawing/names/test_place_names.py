@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
+import json
 import math
+from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
 
-from pencilwood.drawing.names.place_names import boxes_of_names, named
+from pencilwood.drawing.names.place_names import boxes_of_names, named, turn_of
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Growth, Side, Vine
 from pencilwood.vine.wood import divide
 from vines import arm, cane, vine, vines
+
+TURNS = json.loads(
+    (Path(__file__).parents[2] / "js/fixtures/turns_of_names.json").read_text("utf-8")
+)
 
 
 def boxes(shown: Vine) -> dict[str, Frame]:
@@ -40,6 +47,13 @@ def test_no_name_lies_over_another(random: Vine) -> None:
 def with_places(*places_mm: int) -> Vine:
     wood = [(at, [cane("a", 6)]) for at in places_mm]
     return vine(TWO_ARM_CORDON, arm(Side.LEFT, 600, *wood), arm(Side.RIGHT, 600, *wood))
+
+
+@pytest.mark.parametrize("row", TURNS, ids=lambda row: row["why"])
+def test_rows_are_taken_in_turn_as_in_the_browser(row: dict[str, Any]) -> None:
+    """The same table is gone through in `tests/js/projector.test.mjs`."""
+    turns = [turn_of(*place) for place in zip(row["own"], row["names"], strict=True)]
+    assert sorted(range(len(turns)), key=turns.__getitem__) == row["order"]
 
 
 @pytest.mark.parametrize("side", ["L", "R"])

@@ -25,6 +25,10 @@ _NAMES_APART_MM = 20.0
 _HANGS_MM = 20.0
 """Wood that far below the top of the arm hangs."""
 _ROUNDING_MM = 0.1
+_BELOW_MM = 1.0
+"""A name that is less aside stands straight below its place."""
+_FAR_MM = 1e6
+"""More than any place is away from the head."""
 _ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
 """How far beside its place a name may stand; a line leads to the place."""
 _CLEAR_OF_TRUNK_MM = 20.0
@@ -129,25 +133,30 @@ def named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
 
 
 def _names_under_arm(plate: Plate) -> dict[str, Point]:
-    """Names that stand straight below their places go first, from the head outward.
-
-    Those that the trunk pushes aside go below them, the one nearest the head lowest: so none
-    stands where another place is named, and no line crosses another.
-    """
+    """Names in rows, each in its turn in the first row with room."""
     places = list(plate.parts.positions)
     own = {one.name: plate.foot(one).x for one in places}
     xs = {one.name: _clear_of_trunk(plate, one, own[one.name]) for one in places}
     order = [one.name for one in places]
     if plate.second is None:
-        order.sort(key=lambda name: abs(own[name]))
-        pushed = [name for name in order if xs[name] != own[name]]
-        order = [*(name for name in order if name not in pushed), *reversed(pushed)]
+        order.sort(key=lambda name: turn_of(own[name], xs[name]))
     rows: list[list[Span]] = []
     feet: dict[str, Point] = {}
     for name in order:
         half, x = half_wide_mm(name), xs[name]
         feet[name] = Point(x, _row_y(plate, _free_row(rows, (x - half, x + half))))
     return feet
+
+
+def turn_of(own_mm: float, name_mm: float) -> float:
+    """When a name takes its row, by how far from the head the place is and its name.
+
+    Names that stand straight below their places go first, from the head outward. Those that the
+    trunk pushes aside go below them, the one nearest the head lowest: so none stands where another
+    place is named, and no line crosses another. `turnOf` of name_rows.mjs says the same.
+    """
+    is_below_place = abs(name_mm - own_mm) < _BELOW_MM
+    return abs(own_mm) if is_below_place else _FAR_MM - abs(own_mm)
 
 
 def _free_row(rows: list[list[Span]], span: Span) -> int:
