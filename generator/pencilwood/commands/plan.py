@@ -25,7 +25,7 @@ def run(given: argparse.Namespace) -> int:
     if given.json:
         print(json.dumps(plan_of(opened, language), ensure_ascii=False, indent=2))
         return FINE
-    for one in plan_passes(proof, opened.profile, language):
+    for one in plan_passes(proof, language):
         print(one["title"])
         for cut, tool, why in one["lines"]:
             print(f"  {cut}{tool and f' [{tool}]'}{why and f'; {why}'}")

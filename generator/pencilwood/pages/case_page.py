@@ -16,9 +16,10 @@ from pencilwood.pages.kept_page import kept_page
 from pencilwood.pages.page import Page
 from pencilwood.pages.wood_words import cut_words, label_named, wood_table
 from pencilwood.proof import CaseProof
-from pencilwood.proof.report import message_text, plan_reason
+from pencilwood.proof.reasons import answer_with_reasons, plan_with_reasons
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.judge import Charge
+from pencilwood.score.told import message_text
 from pencilwood.units import format_number
 from pencilwood.vine.passes import PASSES, DoneCut
 from pencilwood.vine.wood import Tie
@@ -85,8 +86,8 @@ def _case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
         credits=credit_words(case, language),
         exercise=exercise_parts(desk, proof),
         wood=wood_table(desk, case.vine),
-        answer=tuple(_passes(desk, proof, _answer_cuts(desk, proof))),
-        plan=tuple(_passes(desk, proof, _plan_cuts(desk, proof))),
+        answer=tuple(_passes(desk, proof, answer_with_reasons(proof, language))),
+        plan=tuple(_passes(desk, proof, plan_with_reasons(proof, language))),
         not_helped=tuple(_charges(desk, proof, proof.plan.charges)),
         excuses=tuple(_excuses(desk, case, facts)),
         far=fill(desk.own(case.far_from_plan), facts) if case.far_from_plan else "",
@@ -102,18 +103,6 @@ def _case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
 def photo_file(slug: str) -> str:
     """Where the photograph of a case stands among our own files."""
     return f"photos/{slug}.jpg"
-
-
-def _answer_cuts(desk: Desk, proof: CaseProof) -> Iterator[tuple[DoneCut, str]]:
-    facts = proof.facts[desk.language]
-    for one in proof.case.answer:
-        yield one.done, fill(desk.own(one.why), facts)
-
-
-def _plan_cuts(desk: Desk, proof: CaseProof) -> Iterator[tuple[DoneCut, str]]:
-    units, own = desk.profile.units, proof.parts.vine.own_words
-    for one in proof.plan.cuts:
-        yield one.done, plan_reason(one, desk.language, units, own)
 
 
 def _passes(

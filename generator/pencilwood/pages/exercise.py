@@ -14,9 +14,8 @@ from pencilwood.drawing.scene.tied_canes import Laid, laid_canes
 from pencilwood.drawing.scene.wood_text import unlettered
 from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.wood_words import facts, label
-from pencilwood.plan.explain import ReasonedCut
 from pencilwood.proof import CaseProof
-from pencilwood.proof.report import plan_reason
+from pencilwood.proof.reasons import answer_with_reasons, plan_with_reasons
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.sheet import dump
 from pencilwood.vine.forms import OWN_WORDS
@@ -24,7 +23,6 @@ from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import DoneCut, after_each_pass
 from pencilwood.vine.wood import Shortening, Tie, uncut
 from pencilwood.words import catalogue, say
-from pencilwood.words.filling import fill
 
 _OWN = tuple(f".{one}" for one in OWN_WORDS)
 _TYING = ("exercise.tie.", "exercise.pass.tie")
@@ -120,23 +118,20 @@ def _words(desk: Desk, proof: CaseProof) -> str:
     """What the browser says, as JSON; what many vines share of it is written once."""
     done = [one.done for one in proof.case.answer]
     after = after_each_pass(proof.parts, done)
-    facts_here = proof.facts[desk.language]
     own: dict[str, object] = {
         "pieces": {
             part.name: {"label": label(desk, part), "facts": facts(desk, proof.parts.vine, part)}
             for part in proof.parts.parts
         },
         "answer": {
-            "cuts": [
-                _cut(one.done, fill(desk.own(one.why), facts_here)) for one in proof.case.answer
-            ],
+            "cuts": [_cut(*one) for one in answer_with_reasons(proof, desk.language)],
             "states": {
                 "before": uncut(proof.parts).states,
                 **{str(in_pass): left.states for in_pass, left in after.items()},
             },
         },
         "plan": {
-            "cuts": [_planned(desk, proof, one) for one in proof.plan.cuts],
+            "cuts": [_cut(*one) for one in plan_with_reasons(proof, desk.language)],
             "states": proof.plan.left.states,
         },
     }
@@ -209,8 +204,3 @@ def _cut(done: DoneCut, why: str) -> dict[str, object]:
     buds = done.cut.buds if isinstance(done.cut, Shortening) else None
     tied = {"tied": str(done.cut.side)} if isinstance(done.cut, Tie) else {}
     return {"part": done.cut.part, "buds": buds, "pass": str(done.in_pass), "why": why, **tied}
-
-
-def _planned(desk: Desk, proof: CaseProof, cut: ReasonedCut) -> dict[str, object]:
-    own, units = proof.parts.vine.own_words, desk.profile.units
-    return _cut(cut.done, plan_reason(cut, desk.language, units, own))

@@ -18,11 +18,11 @@ from pencilwood.pages.unbroken import keep_units_together, unbroken
 from pencilwood.pages.winter_drawings import WinterDrawings
 from pencilwood.pages.wood_words import label_named
 from pencilwood.proof import CaseProof
-from pencilwood.proof.report import message_text
 from pencilwood.proof.winter_table import WinterTable, charges_at, stories_of, winter_tables
 from pencilwood.proof.winters import WINTERS, PrunedWinter, Story, Winters
 from pencilwood.score.judge import Charge
 from pencilwood.score.sheet import dump
+from pencilwood.score.told import message_text
 from pencilwood.vine.growth_figures import GROWTH_FIGURES, GrowthFigure
 from pencilwood.vine.measures import away_mm, leaf_room
 from pencilwood.vine.spur_choice import Stays, cane_that_stays

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from pencilwood.findings import Finding, Level
 from pencilwood.places import Place
-from pencilwood.plan.explain import ReasonedCut
 from pencilwood.score.judge import Charge
-from pencilwood.score.told import message_text as message_text
+from pencilwood.score.told import message_text
 from pencilwood.units import UnitSystem
-from pencilwood.vine.passes import Pass
-from pencilwood.words import fitting, knows, say
+from pencilwood.words import knows, say
 
 
 class ProofReport:
@@ -43,11 +41,3 @@ class ProofReport:
             message=message_text(charge, self.language, self._units),
             points=charge.points,
         )
-
-
-def plan_reason(cut: ReasonedCut, language: str, units: UnitSystem, own_words: str) -> str:
-    """Why the plan makes a cut, or ties a cane: what its absence would cost first."""
-    if cut.reasons:
-        return message_text(cut.reasons[0], language, units)
-    plain = {Pass.ROUGH: "rough-reason", Pass.TIE: "to-wire"}.get(cut.done.in_pass, "tie")
-    return say(language, fitting(f"pages.case.plan.{plain}", own_words))

@@ -12,7 +12,7 @@ from pencilwood.drawing.describe import describe_vine
 from pencilwood.drawing.scene.stages import Stages
 from pencilwood.findings import has_errors
 from pencilwood.proof import CaseProof, prove_case
-from pencilwood.proof.report import message_text
+from pencilwood.score.told import message_text
 from pencilwood.site.case_files import case_slugs
 from pencilwood.site.folders import look_over
 from pencilwood.site.handbook import read_one_case

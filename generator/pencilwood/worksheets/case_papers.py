@@ -10,7 +10,8 @@ from pencilwood.cases.credits import credit_words
 from pencilwood.drawing.scene.tied_canes import laid_canes
 from pencilwood.drawing.wood.stems import THICKER
 from pencilwood.proof import CaseProof
-from pencilwood.proof.report import message_text, plan_reason
+from pencilwood.proof.reasons import answer_with_reasons, plan_with_reasons
+from pencilwood.score.told import message_text
 from pencilwood.units import format_length
 from pencilwood.vine.model import Piece, Position
 from pencilwood.vine.passes import PASSES, DoneCut, Pass
@@ -129,8 +130,8 @@ def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
         "level": say(language, f"pages.level.{case.level}"),
         "heading": case.title[language],
         "drawing": drawing.as_data(language),
-        "answer": list(_passes(proof, language, _answer(proof, language))),
-        "plan": list(plan_passes(proof, profile, language)),
+        "answer": list(_passes(proof, language, answer_with_reasons(proof, language))),
+        "plan": list(plan_passes(proof, language)),
         "lost": list(_lost(proof, profile, language)),
         "far": fill(case.far_from_plan[language], proof.facts[language])
         if case.far_from_plan
@@ -155,16 +156,9 @@ def _sentences(proof: CaseProof, profile: Profile, language: str) -> Words:
     }
 
 
-def _answer(proof: CaseProof, language: str) -> Iterator[tuple[DoneCut, str]]:
-    for one in proof.case.answer:
-        yield one.done, fill(one.why[language], proof.facts[language])
-
-
-def plan_passes(proof: CaseProof, profile: Profile, language: str) -> Iterator[PassLines]:
+def plan_passes(proof: CaseProof, language: str) -> Iterator[PassLines]:
     """The best plan, pass by pass."""
-    own = proof.parts.vine.own_words
-    cuts = ((one.done, plan_reason(one, language, profile.units, own)) for one in proof.plan.cuts)
-    return _passes(proof, language, cuts)
+    return _passes(proof, language, plan_with_reasons(proof, language))
 
 
 def _passes(
