@@ -2,16 +2,22 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from pencilwood.cases.case import Case
 from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.findings import Finding
+from pencilwood.rules import BANDS
+from pencilwood.rules.wrong_tool import tool_for
+from pencilwood.vine.bands import default_limits
 
 FOLDER = Path(__file__).parent / "cases"
 LANGUAGES = ("en", "es")
 RULES = ("spur-too-long", "wood-too-old", "crowded-spurs")
 SAFETY = ("hand-shears", "saw", "ladder")
+usual_tool = partial(tool_for, limits=default_limits(BANDS))
+"""The tool where an author names none, and a trainer has changed no figure."""
 
 
 @dataclass(frozen=True)
@@ -57,7 +63,7 @@ def read(
     path = folder / "tidy-vine.yml"
     path.write_bytes(content if isinstance(content, bytes) else content.encode("utf-8"))
     return read_case(
-        path, CaseSurroundings(LANGUAGES, RULES, SAFETY), "vine.yml", language=language
+        path, CaseSurroundings(LANGUAGES, RULES, SAFETY, usual_tool), "vine.yml", language=language
     )
 
 

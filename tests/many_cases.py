@@ -18,6 +18,7 @@ from typing import Any
 
 import yaml
 
+from case_files import usual_tool
 from pencilwood.cases.case import LEVELS, Case, Profile
 from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.case_writer import write_case
@@ -107,7 +108,7 @@ def _write_one(root: Path, number: int) -> None:
         path = root / "content" / "cases" / f"{slug_of(number)}.yml"
         path.write_text(text, "utf-8")
         case, findings = read_case(
-            path, CaseSurroundings(profile.languages, list(RULE_BY_NAME), names)
+            path, CaseSurroundings(profile.languages, list(RULE_BY_NAME), names, usual_tool)
         )
         if case is not None and not findings and not has_errors(prove_case(case, profile).findings):
             return

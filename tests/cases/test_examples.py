@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from case_files import lines, sample, with_slip
+from case_files import lines, sample, usual_tool, with_slip
 from pencilwood.cases.case import RuleExample
 from pencilwood.cases.example_file import read_example
 from pencilwood.findings import Finding
@@ -18,7 +18,9 @@ MESSAGES = ("too-long", "far-too-long")
 
 def example(text: str, path: Path) -> tuple[RuleExample | None, list[Finding]]:
     path.write_text(text, encoding="utf-8")
-    return read_example(path, "spur-too-long", path.name, message_names=MESSAGES)
+    return read_example(
+        path, "spur-too-long", path.name, message_names=MESSAGES, tool_for=usual_tool
+    )
 
 
 def test_a_bad_vine(tmp_path: Path) -> None:

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from case_files import LANGUAGES, RULES, SAFETY, lines, read, sample
+from case_files import LANGUAGES, RULES, SAFETY, lines, read, sample, usual_tool
 from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.source import LARGEST_BYTES
 
@@ -13,7 +13,9 @@ OPEN = "expected a plain file that you may read"
 
 
 def said(path: Path) -> list[str]:
-    case, findings = read_case(path, CaseSurroundings(LANGUAGES, RULES, SAFETY), "vine.yml")
+    case, findings = read_case(
+        path, CaseSurroundings(LANGUAGES, RULES, SAFETY, usual_tool), "vine.yml"
+    )
     assert case is None
     return lines(findings)
 
@@ -102,5 +104,5 @@ def test_deep_nesting_is_harmless(tmp_path: Path) -> None:
 
 def test_a_name_is_shown_as_the_caller_wants(tmp_path: Path) -> None:
     path = tmp_path / "tidy-vine.yml"
-    findings = read_case(path, CaseSurroundings(LANGUAGES, RULES, SAFETY))[1]
+    findings = read_case(path, CaseSurroundings(LANGUAGES, RULES, SAFETY, usual_tool))[1]
     assert findings[0].place.file == str(path)

@@ -11,7 +11,7 @@ import pytest
 import yaml
 
 from case_files import read, sample, with_slip
-from pencilwood.cases import case_keys, cut_steps, example_file, profile_file, quiz_keys
+from pencilwood.cases import case_keys, example_file, profile_file, quiz_keys
 from pencilwood.cases.fields import ListOf, OneOrMore, OneTableOf, Table
 from pencilwood.cases.schema import FOLDER, as_text, schemas
 from pencilwood.cases.vine_table import TableByForm
@@ -145,8 +145,3 @@ def test_lengths_of_the_reader_fit_the_schema() -> None:
         assert re.search(pattern, length), length
     for length in ("8", "mm", "8 km", "-8 mm", "8 mm or so"):
         assert not re.search(pattern, length), length
-
-
-def test_usual_tools() -> None:
-    tools = [cut_steps.usual_tool(thickness).value for thickness in (1, 13, 14, 38, 39)]
-    assert tools == ["shears", "shears", "loppers", "loppers", "saw"]

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from cane_vines import cane_vine, random_cane_vine
-from case_files import LANGUAGES, lines
+from case_files import LANGUAGES, lines, usual_tool
 from pencilwood.cases.case import Case
 from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.case_writer import write_case
@@ -85,7 +85,7 @@ def read(text: str, folder: Path, language: str = "en") -> tuple[Case | None, li
     path = folder / "one-new-cane.yml"
     path.write_text(text, encoding="utf-8")
     return read_case(
-        path, CaseSurroundings(LANGUAGES, tuple(RULE_BY_NAME), NOTES), language=language
+        path, CaseSurroundings(LANGUAGES, tuple(RULE_BY_NAME), NOTES, usual_tool), language=language
     )
 
 

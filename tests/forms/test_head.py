@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from case_files import usual_tool
 from forms_alike import (
     assert_general_solver_finds_nothing_better,
     assert_sheet_says_what_rules_say,
@@ -167,12 +168,16 @@ def test_from_above_places_stand_clockwise_from_the_row() -> None:
 def test_a_case_is_written_and_read_again(project: Path, tmp_path: Path) -> None:
     source = project / "content/cases/strong-and-weak-places.yml"
     safety = ("eyes", "hand-shears", "loppers", "cold", "hands-and-back", "first-aid")
-    case, findings = read_case(source, CaseSurroundings(("en", "es"), RULE_BY_NAME, safety))
+    case, findings = read_case(
+        source, CaseSurroundings(("en", "es"), RULE_BY_NAME, safety, usual_tool)
+    )
     assert case is not None
     assert not findings
     again = tmp_path / source.name
     again.write_text(write_case(case, "en"), encoding="utf-8")
-    other, findings = read_case(again, CaseSurroundings(("en", "es"), RULE_BY_NAME, safety))
+    other, findings = read_case(
+        again, CaseSurroundings(("en", "es"), RULE_BY_NAME, safety, usual_tool)
+    )
     assert other is not None
     assert not findings
     assert other.vine == case.vine
@@ -196,6 +201,8 @@ def test_what_cannot_stand_is_refused(
     assert text.count(old) == 1
     slip = tmp_path / source.name
     slip.write_text(text.replace(old, new), encoding="utf-8")
-    case, findings = read_case(slip, CaseSurroundings(("en", "es"), RULE_BY_NAME, ("eyes",)))
+    case, findings = read_case(
+        slip, CaseSurroundings(("en", "es"), RULE_BY_NAME, ("eyes",), usual_tool)
+    )
     assert case is None
     assert name in {finding.name for finding in findings}

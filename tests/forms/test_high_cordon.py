@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from case_files import LANGUAGES, lines
+from case_files import LANGUAGES, lines, usual_tool
 from forms_alike import (
     assert_general_solver_finds_nothing_better,
     assert_sheet_says_what_rules_say,
@@ -168,7 +168,7 @@ def read(text: str, folder: Path, language: str = "en") -> tuple[Case | None, li
     path.write_text(text, encoding="utf-8")
     notes = ("eyes", "overhead", "hand-shears", "cold", "first-aid")
     return read_case(
-        path, CaseSurroundings(LANGUAGES, tuple(RULE_BY_NAME), notes), language=language
+        path, CaseSurroundings(LANGUAGES, tuple(RULE_BY_NAME), notes, usual_tool), language=language
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from case_files import usual_tool
 from fuzz import deeds
 from fuzz.ground import FIGURES, PROJECT, RULES, Ground
 from pencilwood.cases.blocks_file import read_blocks
@@ -57,12 +58,14 @@ def _bytes(pattern: str) -> tuple[bytes, ...]:
 
 def _case(root: Path, language: str, on: Ground) -> Read:
     path = root / "content/cases/tidy-vine.yml"
-    return read_case(path, CaseSurroundings(LANGUAGES, RULES, on.safety), CASE, language=language)
+    return read_case(
+        path, CaseSurroundings(LANGUAGES, RULES, on.safety, usual_tool), CASE, language=language
+    )
 
 
 def _example(root: Path, language: str, on: Ground) -> Read:
     path = root / EXAMPLE
-    return read_example(path, "too-many-buds", EXAMPLE, language=language)
+    return read_example(path, "too-many-buds", EXAMPLE, language=language, tool_for=usual_tool)
 
 
 def _quiz(root: Path, language: str, on: Ground) -> Read:

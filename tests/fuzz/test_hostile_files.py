@@ -12,7 +12,7 @@ from typing import NoReturn
 
 import pytest
 
-from case_files import LANGUAGES, RULES, SAFETY, lines
+from case_files import LANGUAGES, RULES, SAFETY, lines, usual_tool
 from fuzz.hostile_rows import CASE, CHAPTERS, GOOD, HEAD, ROWS, SHEET, Row
 from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.field_sheet import read_field_sheet
@@ -32,7 +32,10 @@ def read(root: Path, file: str, language: str) -> list[Finding]:
         return barred
     if file.startswith("content/cases/"):
         case, found = read_case(
-            root / file, CaseSurroundings(LANGUAGES, RULES, SAFETY), file, language=language
+            root / file,
+            CaseSurroundings(LANGUAGES, RULES, SAFETY, usual_tool),
+            file,
+            language=language,
         )
         assert case is None
     elif file == SHEET:
@@ -149,7 +152,7 @@ def test_marks_that_some_editors_leave_change_nothing(tmp_path: Path) -> None:
     read_as = []
     for text in (GOOD, f"\ufeff{GOOD}", GOOD.replace("\n", "\r\n"), GOOD.replace("\n", "\r")):
         path.write_bytes(text.encode("utf-8"))
-        case, found = read_case(path, CaseSurroundings(LANGUAGES, RULES, SAFETY), CASE)
+        case, found = read_case(path, CaseSurroundings(LANGUAGES, RULES, SAFETY, usual_tool), CASE)
         assert found == []
         assert case is not None
         read_as.append((case.vine, case.answer, case.story, case.places))

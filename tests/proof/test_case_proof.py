@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from case_files import usual_tool
 from pencilwood.cases.case import Case, Profile
 from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.places import Place
@@ -27,7 +28,7 @@ def read(text: str, folder: Path) -> Case:
     path = folder / "tidy-vine.yml"
     path.write_text(text, encoding="utf-8")
     case, findings = read_case(
-        path, CaseSurroundings(PROFILE.languages, list(RULE_BY_NAME), NOTES), "vine.yml"
+        path, CaseSurroundings(PROFILE.languages, list(RULE_BY_NAME), NOTES, usual_tool), "vine.yml"
     )
     assert case is not None, [finding.render() for finding in findings]
     return case

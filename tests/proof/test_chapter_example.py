@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from case_files import usual_tool
 from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.profile_file import read_profile
 from pencilwood.cases.safety_file import read_safety
@@ -35,7 +36,9 @@ def test_the_example_is_read_and_passes_every_proof(
     assert profile is not None
     assert not problems + more
     known_notes = [note.name for note in notes]
-    case, findings = read_case(path, CaseSurroundings(LANGUAGES, list(RULE_BY_NAME), known_notes))
+    case, findings = read_case(
+        path, CaseSurroundings(LANGUAGES, list(RULE_BY_NAME), known_notes, usual_tool)
+    )
     assert findings == []
     assert case is not None
     assert prove_case(case, profile).findings == ()
@@ -50,7 +53,7 @@ def test_the_example_would_not_pass_with_a_slip(project: Path, tmp_path: Path) -
     without_unit = example_of(project, "en").replace("at: 13 cm", "at: 13")
     path.write_text(without_unit, "utf-8")
     case, findings = read_case(
-        path, CaseSurroundings(LANGUAGES, list(RULE_BY_NAME), ["eyes", "hand-shears"])
+        path, CaseSurroundings(LANGUAGES, list(RULE_BY_NAME), ["eyes", "hand-shears"], usual_tool)
     )
     assert case is None
     assert [finding.place.line for finding in findings] == [

@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from case_files import usual_tool
 from pencilwood import kept
 from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.profile_file import read_profile
@@ -61,7 +62,7 @@ def once(
     assert profile is not None
     path = CONTENT / f"cases/{request.param}.yml"
     case, found = read_case(
-        path, CaseSurroundings(profile.languages, list(RULE_BY_NAME), NOTES), path.name
+        path, CaseSurroundings(profile.languages, list(RULE_BY_NAME), NOTES, usual_tool), path.name
     )
     assert case is not None, [one.render() for one in found]
     own, parts, asked = profile.limits_of(case.vine.form), divide(case.vine), list[str]()

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from case_files import usual_tool
 from pencilwood.cases.case import Profile, RuleExample
 from pencilwood.cases.example_file import read_example
 from pencilwood.places import Place
@@ -44,7 +45,9 @@ def examples_folder(project: Path) -> Path:
 
 def example_of(folder: Path, rule: str, kind: str) -> RuleExample:
     path = folder / rule / f"{kind}.yml"
-    example, findings = read_example(path, rule, message_names=RULE_BY_NAME[rule].messages)
+    example, findings = read_example(
+        path, rule, message_names=RULE_BY_NAME[rule].messages, tool_for=usual_tool
+    )
     assert example is not None, "\n".join(finding.render() for finding in findings)
     assert findings == []
     return example

@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from cane_vines import cane_vine, random_cane_vine
+from case_files import usual_tool
 from heads import head_vine
 from pencilwood import rules
 from pencilwood.cases.example_file import read_example
@@ -56,7 +57,7 @@ AN_HONEST_SOURCE = re.compile(
 def bad_vines() -> list[Vine]:
     """The vine of each rule's page on which it is broken."""
     folder = Path(__file__).parents[2] / "content" / "rules"
-    read = (read_example(folder / name / "bad.yml", name)[0] for name in NAMES)
+    read = (read_example(folder / name / "bad.yml", name, tool_for=usual_tool)[0] for name in NAMES)
     return [example.vine for example in read if example is not None]
 
 

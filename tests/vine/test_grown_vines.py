@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from case_files import usual_tool
 from growing import LIMITS, SUMMER, at_place, pruned
 from made_up_forms import CROWN, LONG_CANES, install, random_vine_of
 from pencilwood.cases.case import AnswerCut, Case
@@ -41,7 +42,9 @@ def read_back(one: Vine, folder: Path) -> Vine | None:
     )
     path = folder / "grown.yml"
     path.write_text(write_case(case, "en"), "utf-8")
-    read, findings = read_case(path, CaseSurroundings(("en",), list(RULE_BY_NAME), ["shears"]))
+    read, findings = read_case(
+        path, CaseSurroundings(("en",), list(RULE_BY_NAME), ["shears"], usual_tool)
+    )
     assert [one.render() for one in findings if one.level == "error"] == []
     return None if read is None else read.vine
 

@@ -10,7 +10,7 @@ from pathlib import Path
 from pencilwood.cases import case_keys as keys
 from pencilwood.cases import vine_keys
 from pencilwood.cases.case import AnswerCut, Case, Excuse, Photo
-from pencilwood.cases.cut_steps import Cutting, ToolFor, usual_tool
+from pencilwood.cases.cut_steps import Cutting, ToolFor
 from pencilwood.cases.fields import Key, Placed, Row
 from pencilwood.cases.one_or_each import Said
 from pencilwood.cases.report import Report, quoted
@@ -32,7 +32,7 @@ class CaseSurroundings:
     """Those that each text needs."""
     rule_names: Collection[str]
     safety_names: Collection[str]
-    tool_for: ToolFor = usual_tool
+    tool_for: ToolFor
     """Picks the tool where the author names none."""
 
 

@@ -15,8 +15,6 @@ from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
 from pencilwood.vine.wood import CutError, Shortening, ThinningOut, Tie, WoodLeft, uncut
 
 ALL_CANES = "all canes"
-SHEARS_UP_TO_MM = 13
-LOPPERS_UP_TO_MM = 38
 
 CUT = Key(
     "cut",
@@ -51,13 +49,6 @@ TIE_TO = Key(
 
 ToolFor = Callable[[int], Tool]
 """The tool for wood of a thickness in millimetres."""
-
-
-def usual_tool(thickness_mm: int) -> Tool:
-    """Shears up to 13 mm, loppers up to 38 mm, then the saw."""
-    if thickness_mm <= SHEARS_UP_TO_MM:
-        return Tool.SHEARS
-    return Tool.LOPPERS if thickness_mm <= LOPPERS_UP_TO_MM else Tool.SAW
 
 
 @dataclass(frozen=True)

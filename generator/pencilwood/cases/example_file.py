@@ -17,7 +17,6 @@ from pencilwood.cases.cut_steps import (
     TOOL,
     Cutting,
     ToolFor,
-    usual_tool,
 )
 from pencilwood.cases.fields import Key, ListOf, Row, Table
 from pencilwood.cases.kinds import Choice, Text, Words
@@ -72,11 +71,12 @@ def read_example(
     languages: Sequence[str] = LANGUAGES,
     message_names: Collection[str] | None = None,
     language: str = "en",
-    tool_for: ToolFor = usual_tool,
+    tool_for: ToolFor,
 ) -> tuple[RuleExample | None, list[Finding]]:
     """The vine of `good.yml` or `bad.yml`, or None and every reason why it is none.
 
-    `message_names` are those that the rule has; without them any name is taken.
+    `message_names` are those that the rule has; without them any name is taken. `tool_for` picks
+    the tool where the file names none.
     """
     report = Report(language, languages)
     root = read_nodes(path, report, shown_as)

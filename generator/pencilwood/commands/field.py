@@ -14,6 +14,7 @@ import argparse
 import re
 import sys
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
 
 from pencilwood.cases.case import Case, Profile
@@ -30,6 +31,7 @@ from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import prove_case
 from pencilwood.proof.draft import draft_case
 from pencilwood.rules import RULE_BY_NAME
+from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.site.case_files import CASES
 from pencilwood.site.handbook import all_safety_notes, own_profile
 from pencilwood.site.single import open_case
@@ -179,7 +181,12 @@ def _proved(
     shown = file.relative_to(given.root).as_posix()
     case, findings = read_case(
         file,
-        CaseSurroundings(profile.languages, list(RULE_BY_NAME), note_names),
+        CaseSurroundings(
+            profile.languages,
+            list(RULE_BY_NAME),
+            note_names,
+            partial(tool_for, limits=profile.limits),
+        ),
         shown,
         language=given.language,
     )

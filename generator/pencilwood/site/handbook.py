@@ -35,8 +35,6 @@ from pencilwood.site.rule_examples import read_examples
 from pencilwood.site.settings import look_at_settings
 from pencilwood.site.shared import in_turn
 from pencilwood.site.workers import spread
-from pencilwood.vine.bands import Limits
-from pencilwood.vine.passes import Tool
 
 PROFILE = "content/profile.yml"
 SAFETY = "content/safety/notes.yml"
@@ -193,7 +191,10 @@ class _Opening:
         case, findings = read_case(
             file.path,
             CaseSurroundings(
-                profile.languages, list(RULE_BY_NAME), safety_names, tool_for=_tools(profile.limits)
+                profile.languages,
+                list(RULE_BY_NAME),
+                safety_names,
+                partial(tool_for, limits=profile.limits),
             ),
             shown,
             language=self.notes.language,
@@ -214,7 +215,3 @@ class _Opening:
         for proof in proofs:
             self.notes.findings.extend(proof.findings)
         return proofs
-
-
-def _tools(limits: Limits) -> partial[Tool]:
-    return partial(tool_for, limits=limits)
