@@ -8,6 +8,7 @@ from pathlib import Path
 FOR_TESTS = {
     ("place_names.mjs", "asideOf"),
     ("place_names.mjs", "movesOf"),
+    ("practice_frame.mjs", "endsOf"),
     ("quiz/review.mjs", "GAPS_DAYS"),
     ("quiz/review.mjs", "freshMemory"),
     ("winters.mjs", "combinationOf"),

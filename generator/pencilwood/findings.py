@@ -8,7 +8,7 @@ from typing import Any, Literal
 from unicodedata import category
 
 from pencilwood.places import Place
-from pencilwood.words import say
+from pencilwood.words import knows, say
 
 Level = Literal["error", "warning", "note"]
 _LONGEST_PART = 600
@@ -68,6 +68,24 @@ def _shown_sign(sign: str) -> str:
         return sign
     # Wide and narrow spaces are seen as spaces.
     return " " if category(sign) == "Zs" else f"<U+{ord(sign):04X}>"
+
+
+def worded(
+    place: Place,
+    key: str,
+    language: str,
+    facts: Mapping[str, str | int],
+    level: Level = "error",
+) -> Finding:
+    """A finding whose words stand in the catalogue under a key, as of `cases.no-unit`.
+
+    The last word of the key is its name. What was expected and found is said where it is written.
+    """
+    what, expected, found = (
+        say(language, part, **facts) if knows(part) else ""
+        for part in (f"{key}.what", f"{key}.expected", f"{key}.found")
+    )
+    return Finding(place, key.rpartition(".")[2], what, expected, found, level)
 
 
 def from_json(facts: Mapping[str, Any]) -> Finding:

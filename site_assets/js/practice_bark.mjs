@@ -1,6 +1,7 @@
 /**
  * The grain of wood that the browser draws: uneven edges, strokes of bark, one edge in shade. The
- * same vine looks the same on every phone, so nothing here draws lots.
+ * same vine looks the same on every phone, so nothing here draws lots. Lengths are millimetres, y
+ * grows downward; an `aside` is a share of half the thickness, negative to the left of the way.
  */
 
 import { beside, between, place } from "./strokes.mjs";

@@ -1,6 +1,7 @@
 /**
  * What stands around the wood of a practice vine: wires and ground, trunk and arms, with bark and
- * one dark edge, as in the handbook's full drawings.
+ * one dark edge, as in the handbook's full drawings. Lengths are millimetres, x grows to the right of
+ * the trunk, y downward from the ground; `half` is half the thickness of the trunk as it is drawn.
  */
 
 import { olderWood, smooth } from "./practice_bark.mjs";

@@ -1,6 +1,7 @@
 /**
  * The wood of a practice vine, piece by piece: older wood with its bark, canes with their buds, what
- * health looks like, and the face of a cut.
+ * health looks like, and the face of a cut. Lengths are millimetres, y grows downward; `half` is half
+ * the thickness that a piece is drawn with, `widths` are such halves at the places of a stretch.
  */
 
 import { grain, olderWood, smooth } from "./practice_bark.mjs";

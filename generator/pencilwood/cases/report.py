@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from difflib import get_close_matches
 
-from pencilwood.findings import Finding, Level, in_order
+from pencilwood.findings import Finding, Level, in_order, worded
 from pencilwood.places import Place
 from pencilwood.units import format_length
-from pencilwood.words import LANGUAGES, knows, say
+from pencilwood.words import LANGUAGES, say
 
 Fact = str | int
 
@@ -48,11 +48,7 @@ class Report:
         if len(self._findings) == MOST_FINDINGS - 1:
             # A file so far from what is expected is of another kind; nobody reads on.
             name, facts = "and-more", {"most": MOST_FINDINGS - 1}
-        what, expected, found = (
-            say(self.language, key, **facts) if knows(key) else ""
-            for key in (f"cases.{name}.{part}" for part in ("what", "expected", "found"))
-        )
-        self._findings.append(Finding(place, name, what, expected, found, level))
+        self._findings.append(worded(place, f"cases.{name}", self.language, facts, level))
 
     def fresh(self) -> Report:
         """An empty report for a trial; `take` adds what came of it."""

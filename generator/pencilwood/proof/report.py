@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from pencilwood.findings import Finding, Level
+from pencilwood.findings import Finding, Level, worded
 from pencilwood.places import Place
 from pencilwood.score.judge import Charge
 from pencilwood.score.told import message_text
 from pencilwood.units import UnitSystem
-from pencilwood.words import knows, say
+from pencilwood.words import say
 
 
 class ProofReport:
@@ -22,11 +22,7 @@ class ProofReport:
         self, place: Place, problem: str, /, *, level: Level = "error", **facts: str | int
     ) -> None:
         """Report one problem; its words stand under `proof.<problem>` in the catalogue."""
-        what, expected, found = (
-            say(self.language, key, **facts) if knows(key) else ""
-            for key in (f"proof.{problem}.{part}" for part in ("what", "expected", "found"))
-        )
-        self.findings.append(Finding(place, problem, what, expected, found, level))
+        self.findings.append(worded(place, f"proof.{problem}", self.language, facts, level))
 
     def habit(self, name: str) -> str:
         """What somebody does who follows this habit, in words."""

@@ -9,8 +9,6 @@ from math import factorial
 
 from pencilwood.cases.quiz import Quiz, QuizQuestion, Shown
 
-"""Left, top, width and height on a drawing, in millimetres, y down from the ground."""
-
 
 @dataclass(frozen=True)
 class Picture:

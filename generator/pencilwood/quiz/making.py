@@ -21,7 +21,7 @@ from pencilwood.cases.quiz import (
     Seen,
     WhichCane,
 )
-from pencilwood.findings import Finding, in_order
+from pencilwood.findings import Finding, in_order, worded
 from pencilwood.quiz.asker import Asker
 from pencilwood.quiz.canes import which_cane
 from pencilwood.quiz.counts import count_it
@@ -31,7 +31,6 @@ from pencilwood.quiz.placing import place_evenly
 from pencilwood.quiz.plain import choose, put_in_order, safe_or_stop
 from pencilwood.quiz.sums import block_sum
 from pencilwood.quiz.vines import ProvedVine, QuestionError, Vines
-from pencilwood.words import knows, say
 
 
 def make_quiz(
@@ -84,12 +83,8 @@ def _upper(vine: ProvedVine) -> Fraction:
 
 
 def _finding(one: QuizQuestion, error: QuestionError, language: str) -> Finding:
-    name, facts = error.problem, error.facts_in(language)
-    what, expected, found = (
-        say(language, key, **facts) if knows(key) else ""
-        for key in (f"asking.problem.{name}.{part}" for part in ("what", "expected", "found"))
-    )
-    return Finding(one.common.place, name, what, expected, found)
+    key = f"asking.problem.{error.problem}"
+    return worded(one.common.place, key, language, error.facts_in(language))
 
 
 _MAKERS: Mapping[type[QuizQuestion], Callable[[Any, Vines, Asker], MadeQuestion]] = {

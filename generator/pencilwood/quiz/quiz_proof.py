@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from pencilwood.cases.quiz import Prune, Quiz
-from pencilwood.findings import Finding, in_order
+from pencilwood.findings import Finding, in_order, worded
 from pencilwood.quiz.chance import passing, with_tries
 from pencilwood.quiz.learners import HABITS, Outcome, follow, tells, without
 from pencilwood.quiz.made import Choices, MadeQuiz, Pruning
+from pencilwood.quiz.making import vines_of
 from pencilwood.quiz.minutes import minutes_of
 from pencilwood.quiz.vines import Vines
 from pencilwood.rules import RULES, rules_of
-from pencilwood.words import knows, say
+from pencilwood.words import say
 
 HIGHEST_CHANCE = Fraction(1, 100)
 """The most that somebody who guesses may pass the quiz, all tries taken together."""
@@ -84,7 +85,7 @@ def prove_quiz(made: MadeQuiz, vines: Vines, language: str = "en") -> QuizProof:
         findings=(),
     )
     found = tuple(in_order(_findings(proof, language)))
-    return QuizProof(**{**vars(proof), "findings": found})
+    return replace(proof, findings=found)
 
 
 def _one_try(made: MadeQuiz) -> Fraction:
@@ -104,13 +105,7 @@ def _covered(made: MadeQuiz, vines: Vines) -> tuple[str, ...]:
 
 def _going_by(made: MadeQuiz, vines: Vines) -> tuple[str, ...]:
     """The rules of every form of vine that the quiz shows; of all forms when it shows none."""
-    shown = set()
-    for one in made.quiz.questions:
-        if isinstance(one, Prune):
-            shown.add(one.common.slug)
-        elif (seen := getattr(one, "seen", None)) is not None:
-            shown.add(seen.vine)
-    forms = {vines[slug].case.vine.form for slug in shown or vines}
+    forms = {vines[slug].case.vine.form for slug in vines_of(made.quiz) or vines}
     names = {rule.name for form in forms for rule in rules_of(form)}
     return tuple(rule.name for rule in RULES if rule.name in names)
 
@@ -136,11 +131,7 @@ def _places(made: MadeQuiz, language: str) -> tuple[int, ...]:
 
 def _findings(proof: QuizProof, language: str) -> Iterator[Finding]:
     def finding(name: str, **facts: str | int) -> Finding:
-        what, expected, found = (
-            say(language, key, **facts) if knows(key) else ""
-            for key in (f"asking.proof.{name}.{part}" for part in ("what", "expected", "found"))
-        )
-        return Finding(proof.quiz.place, name, what, expected, found)
+        return worded(proof.quiz.place, f"asking.proof.{name}", language, facts)
 
     if proof.chance > HIGHEST_CHANCE:
         percent = f"{float(proof.chance) * 100:.2f}"

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from pencilwood.cases.report import nearest
-from pencilwood.findings import Finding, Level
+from pencilwood.findings import Finding, Level, worded
 from pencilwood.places import Place
-from pencilwood.words import knows, say
+from pencilwood.words import say
 
 _LONGEST_CHOICE = 24
 
@@ -31,12 +31,8 @@ class Problems:
     def _note(
         self, level: Level, where: tuple[int, int], name: str, facts: Mapping[str, str | int]
     ) -> None:
-        what, expected, found = (
-            say(self.language, key, **facts) if knows(key) else ""
-            for key in (f"chapters.{name}.{part}" for part in ("what", "expected", "found"))
-        )
         place = Place(self.file, *where)
-        self.findings.append(Finding(place, name, what, expected, found, level))
+        self.findings.append(worded(place, f"chapters.{name}", self.language, facts, level))
 
     def hint(self, found: str, known: Iterable[str]) -> str:
         """`did you mean "tidy-vine"?`, or what there is to choose from."""
