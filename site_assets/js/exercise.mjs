@@ -176,9 +176,19 @@ export class Exercise {
 
   /** @param {1 | -1} by */
   changePass(by) {
+    if (this.asksFirst()) return;
     this.work.history = wood.changePass(this.work.history, by, this.sheet.cutting.passes);
     this.work.closer = looksCloser(this.work.history);
     this.openPass();
+  }
+
+  /** Whoever asked for a cut and goes on before it is made is asked again: no cut is lost unseen. */
+  asksFirst() {
+    const how = this.bench?.how;
+    if (!how?.holdsCut) return false;
+    this.tell(this.words.say("said.cut-waits"));
+    how.show();
+    return true;
   }
 
   openPass() {
@@ -190,6 +200,7 @@ export class Exercise {
   }
 
   finish() {
+    if (this.asksFirst()) return;
     this.work.done = true;
     this.lookBack = false;
     this.update();

@@ -101,7 +101,18 @@ export class HowPanel {
     this.question.hidden = false;
     this.mark(asked);
     this.actions.opened(true);
-    this.heading.focus();
+    this.show();
+  }
+
+  /** Whether a cut waits until the question is answered or left. */
+  get holdsCut() {
+    return this.then !== null;
+  }
+
+  /** Brings the whole question into sight, with the keyboard in it. */
+  show() {
+    this.heading.focus({ preventScroll: true });
+    this.question.scrollIntoView({ block: "nearest" });
   }
 
   /**

@@ -62,6 +62,29 @@ def test_a_question_that_is_left_cuts_nothing(
     assert len(cuts_kept(page)) == 24
 
 
+def test_going_on_does_not_lose_a_cut_that_waits_for_its_answer(
+    phone_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = phone_page
+    page.goto(tidy.write(tmp_path))
+    press(page, "Shorten every long cane to 5 buds")
+    expect(asked(page)).to_be_in_viewport(ratio=1)
+    go_on = page.locator(".pw-step .pw-main:visible").first
+    go_on.click()
+    expect(page.get_by_text("Your cut waits for an answer.")).to_be_visible()
+    expect(page.get_by_role("heading", name="Which tool do you hold?")).to_be_focused()
+    expect(asked(page)).to_be_in_viewport(ratio=1)
+    press(page, "Hand shears")
+    press(page, "A finger's width above it")
+    assert len(cuts_kept(page)) == 24
+    go_on.click()
+    assert stored(page, "work:tidy")["work"]["history"]["pass"] == "thinning-out"
+    # A tool that is only looked at holds nothing up.
+    page.locator("[data-how=tool]").click()
+    go_on.click()
+    expect(asked(page)).to_have_count(0)
+
+
 def test_what_lies_near_the_thumb_never_covers_the_drawing(
     phone_page: Page, tidy: ExercisePage, tmp_path: Path
 ) -> None:
