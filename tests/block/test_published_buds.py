@@ -72,7 +72,7 @@ WINTER = [
     ("Purdue (A), derived: prune as usual", "purdue", "10 %", 40, 36),
     ("Purdue (A), derived: 35 % more", "purdue", "30 %", 54, 37.8),
     ("Purdue (A), derived: half as many more", "purdue", "45 %", 60, 33),
-    ("full replacement, arithmetic", "full", "35 %", 61.5, 40),
+    ("full replacement, arithmetic: 61.5, in whole buds", "full", "35 %", 62, 40.3),
     ("full replacement, arithmetic", "full", "50 %", 80, 40),
 ]
 

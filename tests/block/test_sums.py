@@ -216,7 +216,7 @@ def test_the_page_carries_every_field() -> None:
     assert isinstance(fields, dict)
     assert set(fields) == set(FIELDS)
     note = fields["spur_spacing_mm"]["note"]
-    assert note["us"].startswith("Habitual: 3,937 pulg. (")
+    assert note["us"].startswith("Habitual: 3,937 pulgadas (")
     assert note["metric"].startswith("Habitual: 10 cm (")
 
 

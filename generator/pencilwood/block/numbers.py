@@ -104,6 +104,11 @@ def as_range(value: Range | Number) -> Range:
     return Range(exact, exact, exact)
 
 
+def whole(value: Range) -> Range:
+    """Whole buds or vines: nobody leaves a part of one."""
+    return value.each(round_half_up)
+
+
 def spread(values: tuple[Fraction, Fraction, Fraction], digits: int | None) -> Range:
     """A range from three outcomes, of which the second is the likely one."""
     return Range(min(values), values[1], max(values), digits)

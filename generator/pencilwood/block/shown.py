@@ -9,7 +9,7 @@ from fractions import Fraction
 from pencilwood.block.errors import BlockError
 from pencilwood.block.measures import MEASURES, UNITS, Measure
 from pencilwood.block.numbers import Range, exponent, fewer_digits, rounded
-from pencilwood.units import UnitSystem
+from pencilwood.units import UnitSystem, round_half_up
 from pencilwood.words import say
 from pencilwood.words.languages import NUMBER_MARKS
 
@@ -131,14 +131,19 @@ def shown_number(
 
 
 def shown(value: Range, name: str, units: UnitSystem, language: str) -> str:
-    """A range with its unit: one number where its ends show alike."""
+    """A range with its unit: one number where its ends show alike.
+
+    A count that is rounded to fewer digits than it has is told as about so many.
+    """
     measure = MEASURES[name]
     low, likely, high = (
         rounded(one / measure.factor(units), value.digits, whole=measure.whole)
         for one in (value.low, value.likely, value.high)
     )
     if low == high:
-        return with_unit(decimal(likely, language), name, units, language, is_one=likely == 1)
+        one = with_unit(decimal(likely, language), name, units, language, is_one=likely == 1)
+        is_off = measure.whole and likely != round_half_up(value.likely / measure.factor(units))
+        return say(language, "block.about", number=one) if is_off else one
     places = _places((low, likely, high))
     first, middle, last = (decimal(one, language, places) for one in (low, likely, high))
     ends = say(language, "block.range", low=first, high=last)

@@ -6,7 +6,7 @@ from typing import Literal
 
 from pencilwood.block.answer import Answer, Figure, Sentence
 from pencilwood.block.errors import BlockError
-from pencilwood.block.numbers import Range
+from pencilwood.block.numbers import Range, whole
 
 Reason = Literal["arms", "formula", "same"]
 
@@ -24,7 +24,8 @@ def room_on_arms(
 ) -> Answer:
     """Spurs and buds that the arms have room for, and how densely they then stand.
 
-    spurs = arms x (length of an arm / spur spacing, rounded down); buds = spurs x buds on each.
+    spurs = arms x (length of an arm / spur spacing, rounded down); buds = spurs x buds on each,
+    whole ones.
 
     Limits: takes the arms as furnished from end to end; blanks and the head hold fewer.
     Errors: BlockError "no-room" when not even one spur fits on an arm.
@@ -33,7 +34,7 @@ def room_on_arms(
     read).
     """
     spurs = spurs_that_fit(arms, arm_mm, spur_spacing_mm)
-    buds = spurs * buds_per_spur
+    buds = whole(spurs * buds_per_spur)
     density = buds / (arm_mm * arms)
     facts = {
         "arms": ("arms", arms),

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 from pencilwood.block.answer import Answer, Figure, Sentence
 from pencilwood.block.errors import BlockError
 from pencilwood.block.field import Value
 from pencilwood.block.field_list import FIELDS
-from pencilwood.block.numbers import Range, as_range
+from pencilwood.block.numbers import Range, as_range, whole
 from pencilwood.block.questions import QUESTIONS
-from pencilwood.units import round_half_up
 
 ADVICE = ("prune-little", "beyond-cornell", "all-dead")
 """Refusals that are advice to the supervisor and no slip in the file."""
@@ -33,11 +31,6 @@ class Refusal:
 
 Worked = Answer | Refusal
 _LIVING = "living-buds"
-
-
-def whole(value: Range) -> Range:
-    """Whole buds or vines: nobody leaves a part of one."""
-    return value.each(lambda one: Fraction(round_half_up(one)))
 
 
 def _wanted(answer: Answer) -> Mapping[str, Value]:

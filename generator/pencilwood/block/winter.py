@@ -8,6 +8,7 @@ from fractions import Fraction
 from pencilwood.block.answer import Answer, Facts, Figure, Sentence
 from pencilwood.block.errors import BlockError
 from pencilwood.block.numbers import Range, fewer_digits, spread
+from pencilwood.units import round_half_up
 
 
 def _percent(number: int) -> Fraction:
@@ -67,9 +68,10 @@ def buds_after_winter(*, wanted_buds: Range, dead_share: Range, winter_rule: str
         raise BlockError(problem[winter_rule]).about("dead_share")
     digits = fewer_digits(wanted_buds.digits, dead_share.digits)
     wanted = (wanted_buds.low, wanted_buds.likely, wanted_buds.high)
-    buds = [many * factor for many, factor in zip(wanted, known, strict=True)]
+    # Nobody leaves a part of a bud, and the living ones are a share of those that are left.
+    buds = [round_half_up(many * factor) for many, factor in zip(wanted, known, strict=True)]
     alive = [many * (1 - share) for many, share in zip(buds, dead, strict=True)]
-    leave = spread((buds[0], buds[1], buds[2]), digits)
+    leave = spread((Fraction(buds[0]), Fraction(buds[1]), Fraction(buds[2])), digits)
     living = spread((alive[0], alive[1], alive[2]), digits)
     facts: Facts = {
         "wanted": ("buds", wanted_buds),

@@ -148,8 +148,9 @@ export function budsAfterWinter({ wanted_buds, dead_share, winter_rule }) {
     return factor;
   });
   const digits = fewerDigits(wanted_buds.digits, dead_share.digits);
+  // Nobody leaves a part of a bud, and the living ones are a share of those that are left.
   /** @type {Fraction[]} */
-  const buds = factors.map((factor, n) => wanted_buds.three[n].times(factor));
+  const buds = factors.map((factor, n) => wanted_buds.three[n].times(factor).nearest());
   const alive = buds.map((many, n) => many.times(ONE.minus(dead_share.three[n])));
   const leave = Range.spread(buds, digits);
   const living = Range.spread(alive, digits);
@@ -179,7 +180,7 @@ export function roomOnArms({ arms, arm_mm, spur_spacing_mm, buds_per_spur }) {
   /** @type {Range} */
   const spurs = onArm.times(arms);
   if (spurs.low.below(ONE)) throw new BlockError("no-room", "spur_spacing_mm");
-  const buds = spurs.times(buds_per_spur);
+  const buds = spurs.times(buds_per_spur).each((/** @type {Fraction} */ many) => many.nearest());
   const density = buds.over(arm_mm.times(arms));
   /** @type {Sentence["facts"]} */
   const facts = {

@@ -167,7 +167,8 @@ export class Shown {
   }
 
   /**
-   * A range with its unit: one number where its ends show alike.
+   * A range with its unit: one number where its ends show alike. A count that is rounded to fewer
+   * digits than it has is told as about so many.
    *
    * @param {Range} value
    * @param {string} name
@@ -179,7 +180,9 @@ export class Shown {
       rounded(one.over(factor), value.digits, measure.whole),
     );
     if (low.equals(high)) {
-      return this.withUnit(this.decimal(likely), measure, likely.equals(Fraction.of(1)));
+      const number = this.withUnit(this.decimal(likely), measure, likely.equals(Fraction.of(1)));
+      const isOff = measure.whole && !likely.equals(value.likely.over(factor).nearest());
+      return isOff ? this.say("about", { number }) : number;
     }
     const places = placesOf([low, likely, high]);
     const [first, middle, last] = [low, likely, high].map((one) => this.decimal(one, true, places));
