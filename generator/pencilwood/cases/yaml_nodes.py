@@ -17,7 +17,15 @@ import yaml
 
 from pencilwood.cases.report import Report, quoted
 from pencilwood.cases.source import first_unseen, read_text
-from pencilwood.cases.syntax import BEGINS_AT_CONTEXT, OTHERWISE, slip
+from pencilwood.cases.syntax import (
+    BEGINS_AT_CONTEXT,
+    BEHIND_QUOTE,
+    OTHERWISE,
+    is_behind_quote,
+    is_comma_in_number,
+    is_cut_off,
+    slip,
+)
 from pencilwood.places import Place
 
 DEEPEST = 12
@@ -128,6 +136,9 @@ def _parse_carefully(text: str, report: Report, file: str) -> Node | None:
     except yaml.MarkedYAMLError as error:
         name = slip(error.context or "", error.problem or "")
         mark = error.problem_mark or error.context_mark
+        if mark and is_behind_quote(name, text, mark.line, mark.column):
+            report.add(composer.last, BEHIND_QUOTE, line=mark.line + 1)
+            return None
         if name in BEGINS_AT_CONTEXT and error.context_mark is not None:
             mark = error.context_mark
         report.add(_place(mark, file) if mark else composer.last, name)
@@ -155,6 +166,7 @@ class _Composer:
     def __init__(self, text: str, report: Report, file: str, parser: Parser) -> None:
         self._events: Iterator[yaml.Event] = yaml.parse(text, Loader=parser)
         self._report = report
+        self._lines = text.splitlines()
         self._file = file
         self._nodes = 0
         self.last = Place(file)
@@ -234,11 +246,12 @@ class _Composer:
                 return
             yield self._node(event, depth + 1)
 
-    def _pairs(self, depth: int) -> Iterator[tuple[TextNode, Node]]:
+    def _pairs(self, depth: int) -> list[tuple[TextNode, Node]]:
         first: dict[str, int] = {}
+        pairs: list[tuple[TextNode, Node]] = []
         for event in self._events:
             if isinstance(event, yaml.MappingEndEvent):
-                return
+                break
             key = self._node(event, depth + 1)
             following = next(self._events)
             value = self._node(following, depth + 1)
@@ -249,9 +262,34 @@ class _Composer:
                     self._report.add(key.place, "no-plain-name")
             elif key.text == "<<":
                 self._report.add(key.place, "merge-key")
+            elif pairs and self._is_comma_in_number(pairs[-1][1], key, value):
+                pairs[-1] = (pairs[-1][0], LostNode(pairs[-1][1].place))
             elif key.text in first:
                 name = quoted(key.text)
                 self._report.add(key.place, "given-twice", name=name, line=first[key.text])
             else:
                 first[key.text] = key.place.line
-                yield key, value
+                pairs.append((key, value))
+                self._notice_cut(key, value, following)
+        return pairs
+
+    def _is_comma_in_number(self, before: Node, name: TextNode, value: Node) -> bool:
+        """Whether a number was torn apart by its comma; if so, it is told."""
+        if not (isinstance(before, TextNode) and isinstance(value, TextNode)) or value.text:
+            return False
+        if not is_comma_in_number(before.text, name.text):
+            return False
+        whole = f"{before.text},{name.text}"
+        point = whole.replace(",", ".")
+        self._report.add(before.place, "comma-in-number", whole=whole, point=point)
+        return True
+
+    def _notice_cut(self, name: TextNode, value: Node, event: yaml.Event) -> None:
+        """A text that goes on behind a number sign, which begins a note."""
+        if not isinstance(value, TextNode) or not isinstance(event, yaml.ScalarEvent):
+            return
+        end = event.end_mark
+        if event.style or end is None or end.line >= len(self._lines):
+            return
+        if is_cut_off(name.text, value.text, self._lines[end.line][end.column :]):
+            self._report.add(value.place, "text-cut-off")
