@@ -59,7 +59,7 @@ def test_a_poor_pruning_is_shown_where_and_why(
     result = page.locator(".pw-result")
     expect(result.locator("h3").first).to_have_text("Not passed yet: 0 of 100")
     finding = result.locator(".pw-finding").first
-    expect(finding).to_contain_text("Must rule")
+    expect(finding).to_contain_text("Must be kept")
     expect(finding.get_by_role("link")).to_have_attribute("href", re.compile(r"^rules/"))
     finding.get_by_role("button").first.click()
     here = result.get_by_text("You are looking at place L6.")

@@ -115,7 +115,7 @@ def test_pasted_slips_become_a_table(desktop_page: Page, quiz: QuizPage, tmp_pat
     press(page, "Add to the list")
     expect(page.locator(".pw-ask-said")).to_have_text("3 slips added. 1 was on the list already.")
     assert page.locator(".pw-crew-faults li").all_inner_texts() == [
-        "Line 5: The check code does not fit. Look for a slip of the pen in one of the fields.",
+        "Line 5: The check code does not fit. Look for a mistake in one of the fields.",
         "Line 6: This is not the text line of a slip.",
     ]
     # What was not read stays to be mended.

@@ -18,9 +18,9 @@ from pencilwood.pages.desk import Desk, paragraphs
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.near_pictures import near_pictures
 from pencilwood.pages.page import Page
+from pencilwood.pages.rule_figures import figures_shown
 from pencilwood.pages.rule_pictures import fault_picture
 from pencilwood.pages.rule_prices import forms_of, in_order, rule_shown
-from pencilwood.pages.score_page import bands_shown
 from pencilwood.pages.wood_words import cut_words
 from pencilwood.pages.zone_shown import with_room_for_zone, zone_drawn
 from pencilwood.rules import RULES
@@ -104,7 +104,7 @@ def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:
         examples=tuple(examples_shown(desk, rule)),
         scale=scale_words(desk.language),
         prices=rule_shown(desk, rule),
-        bands=bands_shown(desk, rule.bands),
+        bands=figures_shown(desk, rule),
         forms=forms_of(desk, rule),
         cases=handbook.cases_teaching(rule.name),
     )

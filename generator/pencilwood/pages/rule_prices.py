@@ -11,7 +11,7 @@ from pencilwood.rules import RULES, bands_of, rules_of
 from pencilwood.rules.rulebook import RULEBOOK, Price
 from pencilwood.rules.shapes import Rule
 from pencilwood.units import format_number
-from pencilwood.vine.bands import told_limits
+from pencilwood.vine.bands import Band, told_limits
 from pencilwood.vine.forms import FORMS
 from pencilwood.vine.model import Form, own_words
 from pencilwood.words import catalogue, fitting, say
@@ -103,12 +103,29 @@ def _when(desk: Desk, rule: Rule, message: str, form: Form) -> str:
     """When vines of this form lose points, with the limits that they go by."""
     limits = desk.profile.limits_of(form)
     bands = tuple(band for band in bands_of(form) if band.name in limits)
-    key = f"pages.price.{rule.name}.{message}.when"
-    key = fitting(key, form.words or own_words(form.sides[0]))
-    named = (band for band in bands if f"{{{band.name}}}" in catalogue(desk.language)[key])
+    named = _named(desk, rule, message, form)
     counts = {limits[band.name] for band in named if band.kind == "count"}
-    key = fitting(key, "one" if counts == {1} else "")
+    key = fitting(_when_key(rule, message, form), "one" if counts == {1} else "")
     return say(desk.language, key, **told_limits(bands, limits, desk.profile.units, desk.language))
+
+
+def bands_named(desk: Desk, rule: Rule, form: Form) -> tuple[Band, ...]:
+    """The figures that the sentences of a rule name for vines of one form, each once."""
+    named = {band.name: band for one in rule.messages for band in _named(desk, rule, one, form)}
+    return tuple(named.values())
+
+
+def _named(desk: Desk, rule: Rule, message: str, form: Form) -> Iterator[Band]:
+    words = catalogue(desk.language)[_when_key(rule, message, form)]
+    limits = desk.profile.limits_of(form)
+    for band in bands_of(form):
+        if band.name in limits and f"{{{band.name}}}" in words:
+            yield band
+
+
+def _when_key(rule: Rule, message: str, form: Form) -> str:
+    key = f"pages.price.{rule.name}.{message}.when"
+    return fitting(key, form.words or own_words(form.sides[0]))
 
 
 def price_words(desk: Desk, rule: Rule, message: str) -> str:

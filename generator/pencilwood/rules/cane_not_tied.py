@@ -61,7 +61,7 @@ Por qué importa:
 
 Qué hacer en su lugar:
     Doble la vara despacio, en un día templado o húmedo, con una mano cerca de la base.
-    Amárrela en la punta y una vez en el medio, floja, para que la madera pueda engrosar.
+    Amárrela en la punta y una vez en el medio, sin apretar, para que la madera pueda engrosar.
     Aparte la cara: la vara que se suelta pega como un látigo.
 
 Límites:

@@ -58,7 +58,7 @@ Por qué importa:
 
 Qué hacer en su lugar:
     Corte la madera vieja hasta el sarmiento que deja. Corte el tocón muerto donde nace. En
-    un corte grande deje un poco de madera, porque el corte se seca hacia dentro.
+    un corte grande deje un poco de madera, porque el corte se seca hacia adentro.
 
 Límites:
     La regla no ve cuánta madera deja usted en el corte mismo. Las puntas muy cortas no se

@@ -55,7 +55,7 @@ Qué hacer en su lugar:
 
 Límites:
     La regla mira la madera de un solo pulgar viejo. No compara lugares de la cabeza. Dos
-    varas en un mismo pulgar viejo también la rompen. Si solo el de abajo es fuerte para
+    varas en un mismo pulgar viejo también la incumplen. Si solo el de abajo es fuerte para
     dar uva, el instructor puede cambiar el orden.
 
 Fuente:

@@ -48,7 +48,7 @@ Qué revisa:
     Mira si el corte deja un trozo largo de madera desnuda sobre la última yema.
 
 Por qué importa:
-    Ese trozo no lleva nada y se seca. Estorba al atar y al cortar el año siguiente. Además
+    Ese trozo no lleva nada y se seca. Estorba al amarrar y al cortar el año siguiente. Además
     hace que el pulgar parezca más largo de lo que es.
 
 Qué hacer en su lugar:
