@@ -32,7 +32,7 @@ SUMS = [
         ("buds", "--prunings", "2.5 lb", "--formula", "20+10"),
         "Buds on a vine by its prunings: 35 buds",
     ),
-    (("vines", "--row", "8 ft", "--vine", "6 ft"), "Vines on an acre, rounded: 908 per acre"),
+    (("vines", "--row", "8 ft", "--vine", "6 ft"), "Vines on an acre: 908 per acre"),
     (("crew", "--vines", "4000", "--people", "6"), "Hours of work: 60 to 70 h (most likely 65)"),
     (
         ("crew", "--vines", "4000", "--people", "6", "--language", "es"),
