@@ -34,7 +34,7 @@ _WORDS: Mapping[str, tuple[str, str]] = {
     "clusters_per_shoot": ("bunches|bunches on a shoot", "racimos|racimos por brote"),
     "cluster_g": ("weight of a bunch", "peso de un racimo"),
     "crop": ("crop", "cosecha"),
-    "crop-load": ("crop load", "resultado"),
+    "crop-load": ("crop load", "carga de cosecha"),
     "wanted_buds": ("wanted buds|the buds that you want", "yemas que quiere|las yemas que quiere"),
     "dead_share": ("dead", "muertas"),
     "arm_mm": ("length of one arm", "largo de un brazo"),
