@@ -48,7 +48,7 @@ function isNeededAtOnce(page) {
   if (/[?&][qh]=/.test(location.search)) return true;
   if (page.querySelector("article table:not([class])")) return true;
   // A page with an exercise gives the room of the list to the drawing.
-  return WIDE.matches && page.querySelector(".pw-headings") && !page.querySelector(".pw-case, .pw-quiz");
+  return WIDE.matches && page.querySelector(".pw-headings") && !page.querySelector(".pw-case, .pw-quiz, .pw-first-vine");
 }
 
 /**

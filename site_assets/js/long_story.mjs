@@ -1,6 +1,7 @@
 /**
  * The story of a vine stands above its drawing. On a phone a long one shows its first lines, so that
- * the vine stays on the first screen, and a button that shows all of it.
+ * the vine stays on the first screen, and a button that shows all of it. The button stands before the
+ * words: they flow around it, so that the last line ends with a whole word (css/exercise/bench.css).
  */
 
 import { button, element } from "./dom.mjs";
@@ -27,7 +28,7 @@ export function offerWholeStory(root, words) {
   );
   more.append(element("span", {}, words.say("story.more")));
   more.hidden = true;
-  story.append(more);
+  story.prepend(more);
   // It is asked after each layout, so that none is forced; a phone that is turned is asked again.
   new ResizeObserver(() => {
     more.hidden = story.scrollHeight <= story.clientHeight + 1;

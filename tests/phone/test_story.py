@@ -11,6 +11,19 @@ PHONE = ViewportSize(width=390, height=844)
 SPARE_PX = 4
 LONG = ["cases/a-cane-across-the-head", "es/cases/the-head-has-climbed", "es/cases/upright-canes"]
 
+LINES_IN_THE_WAY = """() => {
+  const story = document.querySelector(".pw-story");
+  const edge = story.getBoundingClientRect();
+  const more = story.querySelector(".pw-story-more").getBoundingClientRect();
+  const words = document.createRange();
+  words.selectNodeContents(story.lastChild);
+  // Lines that the button or the lower edge of the story would cut through.
+  return [...words.getClientRects()].filter((line) =>
+    (line.top < more.bottom - 4 && line.bottom > more.top + 4 && line.right > more.left)
+    || (line.top < edge.bottom - 4 && line.bottom > edge.bottom + 4))
+    .map(({ top, right, bottom }) => [top, right, bottom]);
+}"""
+
 
 def show(page: Page, built_site: Path, address: str) -> None:
     page.set_viewport_size(PHONE)
@@ -68,3 +81,15 @@ def test_a_wide_screen_shows_all_of_it(desktop_page: Page, built_site: Path) -> 
     expect(desktop_page.locator(".pw-story-more")).to_be_hidden()
     story = desktop_page.locator(".pw-story")
     assert story.evaluate("one => one.scrollHeight <= one.clientHeight + 1")
+
+
+@pytest.mark.parametrize("width", [320, 390])
+@pytest.mark.parametrize("address", LONG)
+def test_a_long_one_ends_with_a_whole_word(
+    phone_page: Page, built_site: Path, address: str, width: int
+) -> None:
+    page = phone_page
+    show(page, built_site, address)
+    page.set_viewport_size({"width": width, "height": 844})
+    expect(page.locator(".pw-story-more")).to_be_visible()
+    assert page.evaluate(LINES_IN_THE_WAY) == []

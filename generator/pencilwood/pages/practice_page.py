@@ -111,7 +111,7 @@ def practice_page(
         "practice.html",
         desk.say("practice"),
         menu_title=desk.say("practice"),
-        description=desk.say("practice.lead"),
+        description=desk.say("practice.short") + " " + desk.say("practice.more"),
         count=len(vines),
         levels=len(levels),
         data=dump(data).replace("<", "\\u003c"),

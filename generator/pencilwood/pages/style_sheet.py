@@ -20,7 +20,9 @@ def _of(folder: str, *subjects: str) -> tuple[str, ...]:
 
 LETTERS_AND_COLOURS = ("css/fonts.css", "css/tokens.css")
 DARK = "css/dark.css"
-HANDBOOK = _of("handbook", "page", "lists", "case", "rules", "chapters", "words", "narrow", "print")
+HANDBOOK = _of(
+    "handbook", "page", "lists", "case", "rules", "chapters", "words", "margin", "narrow", "print"
+)
 EXERCISE = (
     "css/vine.css",
     *_of("exercise", "controls", "bench", "drawing", "hand", "folds", "result", "widths", "print"),

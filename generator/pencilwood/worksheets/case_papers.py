@@ -48,12 +48,16 @@ def worksheet_data(proof: CaseProof, profile: Profile, language: str) -> dict[st
     """What the worksheet's template shows."""
     case = proof.case
     names = ("vine", "measures", "measure", "before", "after", "asked", "wood", "reason")
+    scale = {
+        "scale": say(language, "print.worksheet.scale", times=THICKER),
+        "thickness": say(language, "print.worksheet.thickness"),
+    }
     how = say(language, fitting("print.worksheet.how", case.vine.own_words))
     return {
         "words": words_under("print.worksheet", language, names)
         | {"how": how}
         | words_under("print", language, ("name", "date"))
-        | {"scale": say(language, "print.worksheet.scale", times=THICKER)},
+        | scale,
         "level": say(language, f"pages.level.{case.level}"),
         "heading": case.title[language],
         "story": fill(case.story[language], proof.facts[language]),
@@ -125,7 +129,6 @@ def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
     data: dict[str, object] = {
         "words": words_under("print.key", language, (*names, *columns))
         | words_under("print.worksheet", language, ("measures", "measure", "before", "asked"))
-        | {"scale": say(language, "print.worksheet.scale", times=THICKER)}
         | _sentences(proof, profile, language),
         "level": say(language, f"pages.level.{case.level}"),
         "heading": case.title[language],

@@ -59,12 +59,20 @@ class Printed:
     """How much of the row the drawing shows from its left to its right edge."""
     without_letter: tuple[str, ...] = ()
     """Pieces whose letter has no room in any view."""
+    tells_scale: bool = False
+    """Whether the drawing has its scale in itself, as two views have."""
 
     def as_data(self, language: str) -> dict[str, object]:
         """The same for a template."""
         names = ", ".join(self.without_letter)
         told = say(language, "drawing.no-room-for-letters", names=names) if names else ""
-        return {"svg": self.svg, "alt": self.alt, "width": self.width_mm, "told": told}
+        return {
+            "svg": self.svg,
+            "alt": self.alt,
+            "width": self.width_mm,
+            "tells-scale": self.tells_scale,
+            "told": told,
+        }
 
 
 def print_vine(
@@ -95,7 +103,13 @@ def print_vine(
     paper = Paper("print", language, title="", description="", units=units, window=Window(frame))
     svg = draw_vine(shown, paper)
     described = describe_vine(parts, left, language, units)
-    return Printed(for_print(svg), described, frame.right - frame.left, tuple(unlettered(shown)))
+    return Printed(
+        for_print(svg),
+        described,
+        frame.right - frame.left,
+        without_letter=tuple(unlettered(shown)),
+        tells_scale=plate.second is not None,
+    )
 
 
 def _letter_mm(frame: Frame) -> float:
