@@ -20,7 +20,7 @@ HEADED = [
 ]
 BESIDE = """() => [...document.querySelectorAll(".md-content__inner > h2")].map((heading) => {
   let next = heading.nextElementSibling;
-  while (next.matches(".pw-plate-figure")) next = next.nextElementSibling;
+  while (getComputedStyle(next).float !== "none") next = next.nextElementSibling;
   const [one, other] = [heading, next].map((each) => each.getBoundingClientRect());
   return { left: one.left, apart: Math.abs(one.top - other.top), between: other.left - one.right };
 })"""
@@ -74,7 +74,8 @@ def test_no_line_of_what_was_found_is_cut(desktop_page: Page, built_site: Path) 
     page = desktop_page
     show(page, built_site, "tools", SCREENS[0])
     page.locator(".md-search__input").click()
-    page.locator(".md-search__input").fill("spur")
+    expect(page.locator(".md-search-result__meta")).to_contain_text("Type to start searching")
+    page.locator(".md-search__input").press_sequentially("spur", delay=40)
     expect(page.locator(".md-search-result__item").first).to_be_visible()
     assert page.locator(".md-search__output").evaluate("one => one.scrollWidth <= one.clientWidth")
     box, rows = page.locator(".md-search__output"), page.locator(".md-search__scrollwrap")
