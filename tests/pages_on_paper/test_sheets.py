@@ -100,7 +100,7 @@ def test_losses_of_three_winters_are_not_laid_over_what_follows(
 
 
 def test_what_has_no_letter_is_told_no_larger_than_the_text(sheet: Page, built_site: Path) -> None:
-    sheet.goto((built_site / "cases" / "a-cane-across-the-head.html").as_uri())
+    sheet.goto((built_site / "cases" / "big-wounds.html").as_uri())
     told = sheet.locator(".pw-on-paper")
     expect(told).to_be_visible()
     size = "one => getComputedStyle(one).fontSize"
