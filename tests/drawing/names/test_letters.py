@@ -8,6 +8,7 @@ from itertools import combinations
 
 import pytest
 
+from high_cordons import high_vine
 from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.ink.points import between
 from pencilwood.drawing.names.labels import (
@@ -47,6 +48,14 @@ def test_a_letter_without_room_beside_its_wood_has_a_line_to_it_or_is_told_of() 
     assert any(one.foot for one in places.values())
     tight = [name for name, one in places.items() if one.is_tight]
     assert list(without_letter(plate, LETTER_MM, lambda _: Beside())) == tight
+
+
+def test_a_letter_of_old_wood_stands_on_the_side_where_no_cane_begins() -> None:
+    parts = divide(high_vine())
+    plate = Plate(parts)
+    place = place_letters(plate, ROOM_MM)["L2m"]
+    begins = plate.stems["L2a"].curve.at(25)
+    assert math.dist(place.middle, begins) > ROOM_MM * 0.9
 
 
 def test_letters_of_wood_that_the_text_names_are_the_last_to_be_left_out() -> None:

@@ -10,10 +10,13 @@ from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.describe import describe_position
 from pencilwood.drawing.scene.stages import GONE, Stage, Stages
 from pencilwood.drawing.views.close_up import PlaceShown, draw_close_up
-from pencilwood.vine.model import Growth, Lean, Vine
+from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
+from pencilwood.vine.model import Growth, Lean, Side, Vine
 from pencilwood.vine.wood import Parts, ThinningOut, divide, uncut
 from svg_reading import of_class, path_points, read, view_box
-from vines import tidy_vine
+from vines import arm, cane, tidy_vine, vine
+
+_OTHER = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT}
 
 
 @pytest.fixture(scope="module")
@@ -43,6 +46,22 @@ def test_a_close_up_keeps_the_scale_of_its_wood(parts: Parts) -> None:
     _, _, width, height = (float(one) for one in svg.split('viewBox="')[1].split('"')[0].split())
     assert 200 < width < 900
     assert 200 < height < 900
+
+
+@pytest.mark.parametrize("at_mm", [20, 60, 110, 300])
+@pytest.mark.parametrize("side", [Side.LEFT, Side.RIGHT])
+def test_the_scale_keeps_clear_of_a_name_that_the_trunk_pushed(side: Side, at_mm: int) -> None:
+    one, other = arm(side, 600, (at_mm, [cane("a", 6)])), arm(_OTHER[side], 600)
+    arms = (one, other) if side is Side.LEFT else (other, one)
+    parts = divide(vine(TWO_ARM_CORDON, *arms))
+    drawing = read(_close_up(parts, f"{'L' if side is Side.LEFT else 'R'}1"))
+    (name,) = of_class(drawing, "pw-place-name")
+    bar = of_class(drawing, "pw-scale-line")[-1]
+    xs = [x for x, _ in path_points(bar.attrib["d"])]
+    # Shown 22 mm high, its two letters are less than 30 mm wide.
+    assert min(abs(x - float(name.attrib["x"])) for x in xs) > 15 + 15
+    left, _, right, _ = view_box(drawing)
+    assert left < min(xs) < max(xs) < right
 
 
 @pytest.mark.parametrize("make", [tidy_vine, high_vine])

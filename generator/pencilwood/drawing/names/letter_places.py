@@ -10,9 +10,8 @@ from functools import cached_property
 from pencilwood.drawing.ink.curves import STEP_MM
 from pencilwood.drawing.ink.looks import POSITION_MM
 from pencilwood.drawing.ink.points import XY, Point, between, is_inside
-from pencilwood.drawing.names.crowded_names import half_wide_mm
-from pencilwood.drawing.names.place_names import named
-from pencilwood.drawing.names.taken import CELL_MM, Cell, Taken
+from pencilwood.drawing.names.place_names import along_leads, along_names
+from pencilwood.drawing.names.taken import CELL_MM, Cell, Choice, Taken, roomiest
 from pencilwood.drawing.plate import Frame, Heights, Plate
 from pencilwood.drawing.wood.canes import BUD_ROOM_MM, bud_middle
 from pencilwood.drawing.wood.stems import Stem
@@ -39,6 +38,9 @@ _OVER_BODY_MM = 9.0
 """What it costs to stand on the arm."""
 _NAME_HALF = 0.4
 """Half the height of the capitals of a name with a rim, compared with its letters."""
+_SEEN_FROM_MM = 25.0
+_NEAR_FOOT_MM = 3.0
+"""What it costs to stand where other wood begins: it would seem to be the letter of that wood."""
 # All of these are compared with the height of a letter.
 _BESIDE = 0.4
 _HALF = 0.5
@@ -47,6 +49,8 @@ _TIGHT = 0.3
 """With less room than that around its middle a letter would lie on wood or on another one."""
 _LINE_CLEAR = 0.4
 """How far a line keeps from the middle of any other letter."""
+_CLEAR_OF_FOOT = 0.9
+"""How far its middle is from where other wood begins on its own."""
 _FOOT = 0.45
 """How far below its middle a letter reaches, with a rim."""
 
@@ -68,9 +72,6 @@ class Beside:
 
 
 _ALONE = Beside()
-
-Choice = tuple[XY, float]
-"""A place for a letter, and what it costs to stand there."""
 
 
 @dataclass(frozen=True)
@@ -115,7 +116,7 @@ class _Placing:
         found: dict[str, LetterPlace] = {}
         for name, choices in near.items():
             seen = [one for one in choices if self._is_seen(one[0])]
-            middle, room_mm = _roomiest(seen, taken) if seen else (choices[0][0], 0.0)
+            middle, room_mm = roomiest(seen, taken) if seen else (choices[0][0], 0.0)
             found[name] = LetterPlace(middle, is_tight=room_mm < self.letter_mm * _TIGHT)
             taken.add(middle, self.letter_mm * _HALF)
         tight = [name for name, one in found.items() if one.is_tight]
@@ -182,9 +183,9 @@ class _Placing:
             _take(stem, taken, asked, heights)
         for at in self.beside.bars:
             taken.add(at, _BAR_MM)
-        for middle in _names(self.plate):
+        for middle in along_names(self.plate):
             taken.add(middle, POSITION_MM * _NAME_HALF)
-        for at in _leads(self.plate):
+        for at in along_leads(self.plate):
             taken.add(at, _BAR_MM)
         return taken
 
@@ -196,7 +197,12 @@ class _Placing:
             for side in (1, -1):
                 off = stem.half_mm(at) + self.letter_mm * _BESIDE
                 place = self._above_arm(stem, stem.curve.beside(at, side * off))
-                yield place, rank * 0.6 + (_OVER_BODY_MM if self._is_over_body(stem, place) else 0)
+                cost_mm = rank * 0.6
+                if self._is_over_body(stem, place):
+                    cost_mm += _OVER_BODY_MM
+                if self._is_near_foot(stem, place):
+                    cost_mm += _NEAR_FOOT_MM
+                yield place, cost_mm
 
     def _far(
         self, stem: Stem, aways: Sequence[float], turns: Sequence[float]
@@ -217,6 +223,24 @@ class _Placing:
         if self.plate.vine.form.growth is Growth.DOWN or stem.piece.lean is not Lean.DOWN:
             return False
         return any(is_inside(place, run) for run in self._body)
+
+    def _is_near_foot(self, stem: Stem, place: XY) -> bool:
+        """Whether something that grows from this wood begins there."""
+        far_mm = self.letter_mm * _CLEAR_OF_FOOT
+        return any(math.dist(place, foot) < far_mm for foot in self._begin_on.get(stem.name, ()))
+
+    @cached_property
+    def _begin_on(self) -> dict[str, list[XY]]:
+        """By the name of a piece where all that grows from it begins."""
+        return {
+            position.name + below: [
+                _beginning(self._stems[position.name + one.letter])
+                for one in position.pieces
+                if one.grows_from == below
+            ]
+            for position in self.plate.parts.positions
+            for below in {one.grows_from for one in position.pieces if one.grows_from}
+        }
 
     def _above_arm(self, stem: Stem, place: XY) -> XY:
         """The place, lifted where the arm would cut the letter of wood shorter than it is high."""
@@ -244,6 +268,11 @@ def _on_lead(place: LetterPlace) -> Iterator[Point]:
         yield between(foot, place.middle, step / _LEAD_STEPS)
 
 
+def _beginning(stem: Stem) -> XY:
+    """Where it is seen to begin, at the edge of thick wood."""
+    return stem.curve.at(min(_SEEN_FROM_MM, stem.piece.length_mm))
+
+
 def _along(stem: Stem, of_cane: Sequence[float], of_old: Sequence[float]) -> list[float]:
     if stem.piece.is_cane:
         return [stem.piece.internode_mm * share for share in of_cane]
@@ -262,31 +291,3 @@ def _take(stem: Stem, taken: Taken, asked: Collection[Cell], heights: Heights) -
         y = bends[min(int(bud * stem.piece.internode_mm / STEP_MM), len(bends) - 1)][1]
         if top - CELL_MM < y < bottom + CELL_MM:
             taken.add(bud_middle(stem, bud), BUD_ROOM_MM)
-
-
-def _roomiest(choices: Sequence[Choice], taken: Taken) -> tuple[XY, float]:
-    """The first of the places with the most room for what they cost, and its room."""
-    best, most_mm, its_cost_mm = choices[0][0], -math.inf, 0.0
-    for place, cost_mm in choices:
-        if most_mm >= taken.enough_mm - cost_mm:
-            continue  # It cannot have more.
-        room_mm = taken.room_mm(place, most_mm + cost_mm)
-        if room_mm - cost_mm > most_mm:
-            best, most_mm, its_cost_mm = place, room_mm - cost_mm, cost_mm
-    return best, most_mm + its_cost_mm
-
-
-def _names(plate: Plate) -> Iterator[Point]:
-    """Places along the names, so near to each other that no letter stands between."""
-    for position, _, foot in named(plate):
-        half, y = half_wide_mm(position.name), foot.y - POSITION_MM * 0.3
-        for share in (-0.6, 0.0, 0.6):
-            yield Point(foot.x + half * share, y)
-
-
-def _leads(plate: Plate) -> Iterator[Point]:
-    """Places along the lines from names around a head to their wood."""
-    for _, foot, text_foot in named(plate):
-        if plate.looks.lead(foot, text_foot):
-            end = Point(text_foot.x, text_foot.y - POSITION_MM * 0.85)
-            yield from (between(end, foot, step / _LEAD_STEPS) for step in range(_LEAD_STEPS))

@@ -6,7 +6,7 @@ import math
 from collections.abc import Collection, Iterator, Sequence
 
 from pencilwood.drawing.ink.looks import INK, PAPER, PENCIL, POSITION_MM
-from pencilwood.drawing.ink.points import Point
+from pencilwood.drawing.ink.points import Point, between
 from pencilwood.drawing.ink.shapes import Attributes, Group, Ink, Run, Words
 from pencilwood.drawing.names.crowded_names import (
     CROWDED,
@@ -34,6 +34,7 @@ _ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
 _CLEAR_OF_TRUNK_MM = 20.0
 """Between the bark and a name in the large letters of a small screen."""
 _CLEAR_MM = 22.0
+_LEAD_STEPS = 12
 _TO_CORNER = 0.8
 """A line that leads aside ends at the corner of its name: on its way it meets no name above."""
 _OVER_LINE_SHARE, _UNDER_LINE_SHARE = 1.0, 0.4
@@ -267,3 +268,19 @@ def _place(
             "data-y": foot.y,
         },
     )
+
+
+def along_names(plate: Plate) -> Iterator[Point]:
+    """Places along the names, so near to each other that no letter stands between."""
+    for position, _, foot in named(plate):
+        half, y = half_wide_mm(position.name), foot.y - POSITION_MM * 0.3
+        for share in (-0.6, 0.0, 0.6):
+            yield Point(foot.x + half * share, y)
+
+
+def along_leads(plate: Plate) -> Iterator[Point]:
+    """Places along the lines from names around a head to their wood."""
+    for _, foot, text_foot in named(plate):
+        if plate.looks.lead(foot, text_foot):
+            end = Point(text_foot.x, text_foot.y - POSITION_MM * 0.85)
+            yield from (between(end, foot, step / _LEAD_STEPS) for step in range(_LEAD_STEPS))

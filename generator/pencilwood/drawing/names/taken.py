@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from pencilwood.drawing.ink.points import XY
 
@@ -13,6 +13,8 @@ CELL_MM = 40.0
 Circle = tuple[float, float, float]
 """Its middle, x and y, and its radius."""
 Cell = tuple[int, int]
+Choice = tuple[XY, float]
+"""A place for a letter, and what it costs to stand there."""
 
 
 class Taken:
@@ -72,3 +74,15 @@ def _cells_within(middle: float, cell: int, far_mm: float) -> range:
     first = max(cell - 2, math.floor((middle - far_mm) / CELL_MM))
     last = min(cell + 2, math.floor((middle + far_mm) / CELL_MM))
     return range(first, last + 1)
+
+
+def roomiest(choices: Sequence[Choice], taken: Taken) -> tuple[XY, float]:
+    """The first of the places with the most room for what they cost, and its room."""
+    best, most_mm, its_cost_mm = choices[0][0], -math.inf, 0.0
+    for place, cost_mm in choices:
+        if most_mm >= taken.enough_mm - cost_mm:
+            continue  # It cannot have more.
+        room_mm = taken.room_mm(place, most_mm + cost_mm)
+        if room_mm - cost_mm > most_mm:
+            best, most_mm, its_cost_mm = place, room_mm - cost_mm, cost_mm
+    return best, most_mm + its_cost_mm

@@ -25,6 +25,7 @@ _BEHIND_MM = 130.0
 """Room for the name of a place, away from its wood."""
 _MARGIN_MM = 24.0
 _SCALE_MM = 100
+_CLEAR_OF_SCALE_MM = 14.0
 _BEHIND_HEAD_MM = 330.0
 """Names of places around a head stand in rows below it."""
 _NEIGHBOURS_MM, _AHEAD_OF_WOOD_MM = 230.0, 420.0
@@ -86,7 +87,7 @@ def _scale(plate: Plate, position: str, window: Frame, paper: Paper) -> Group | 
 
     None on a form that has its names elsewhere.
     """
-    if plate.looks.name_foot is not None or plate.second is not None:
+    if not _has_scale(plate):
         return None
     here = next(one for one in plate.parts.positions if one.name == position)
     outward = 1 if plate.foot(here).x > 0 else -1
@@ -110,6 +111,18 @@ def _scale(plate: Plate, position: str, window: Frame, paper: Paper) -> Group | 
     ))  # fmt: skip
 
 
+def _has_scale(plate: Plate) -> bool:
+    return plate.looks.name_foot is None and plate.second is None
+
+
+def _with_scale(left: float, right: float, name: Frame, *, outward: int) -> tuple[float, float]:
+    """Wide enough for the scale beside a name, which the trunk may have pushed outward."""
+    room_mm = _CLEAR_OF_SCALE_MM + _SCALE_MM + _MARGIN_MM
+    if outward > 0:
+        return left, max(right, name.right + room_mm)
+    return min(left, name.left - room_mm), right
+
+
 def _window(plate: Plate, position: str) -> Frame:
     """Room for the foot of every piece and for the name; canes go on beyond the edge."""
     here = next(one for one in plate.parts.positions if one.name == position)
@@ -129,6 +142,8 @@ def _window(plate: Plate, position: str) -> Frame:
     left, right = min(xs) - _MARGIN_MM, max(xs) + _MARGIN_MM
     ys = [point.y for point in near_ends] or [lowest if hangs else highest]
     (name,) = boxes_of_names(plate)
+    if _has_scale(plate):
+        left, right = _with_scale(left, right, name, outward=1 if foot.x > 0 else -1)
     if hangs:
         top = min(name.top, *ys) - _MARGIN_MM
         return Frame(left, top, right, min(lowest, max(ys)) + _MARGIN_MM)
