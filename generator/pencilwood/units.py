@@ -23,6 +23,13 @@ _MM_PER_UNIT: dict[str, Fraction] = {
     "ft": Fraction(3048, 10),
 }
 UNIT_NAMES = tuple(_MM_PER_UNIT)
+
+PER_METRE = 381
+PER_FOOT = 1250
+"""One bud on each metre, and one on each foot, as buds on 381 m: that is 1250 ft exactly, so that
+whole numbers of either are whole."""
+DENSITY_MM = PER_METRE * 1000
+_PER_LENGTH: dict[UnitSystem, int] = {"metric": PER_METRE, "us": PER_FOOT}
 US_UNIT_NAMES = ("in", "ft")
 
 # At most nine digits: no vine needs more, and a number that long is a slip of the finger.
@@ -93,6 +100,11 @@ def _length(mm: int, units: UnitSystem, language: str) -> str:
     if abs(mm) < 10_000:
         return f"{_decimal(Fraction(mm, 10), 1, language)} cm"
     return f"{_decimal(Fraction(mm, 1000), 1, language)} m"
+
+
+def format_density(buds: Fraction | int, units: UnitSystem, language: str) -> str:
+    """Buds on 381 m as buds on each metre or each foot, to a tenth."""
+    return _decimal(Fraction(buds) / _PER_LENGTH[units], 1, language)
 
 
 def format_number(value: Fraction, places: int, language: str) -> str:

@@ -58,6 +58,10 @@ def test_the_profile_changes_every_figure(handbooks: Callable[[str], Handbook]) 
     assert ">1/4 to 1/2 in</a>" in filled(handbooks("units: us"), pencil)
     assert ">4 in</a>" in html
     assert ">36 °F</a>" in html
+    ends = 'limit("buds per metre at least", to="buds per metre at most")'
+    on_arm = f"{{{{ {ends} }}}} a {{{{ arm_unit() }}}}"
+    assert ">3.7 to 5.5</a> a foot" in filled(handbooks("units: us"), on_arm)
+    assert ">12 to 18</a> a metre" in filled(handbooks(""), on_arm)
 
 
 def test_what_the_employer_settles_takes_the_place_of_the_line(

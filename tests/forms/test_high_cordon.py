@@ -27,6 +27,7 @@ from pencilwood.rules import RULE_BY_NAME, bands_of, rules_of
 from pencilwood.rules.of_forms.high_cordon import BANDS
 from pencilwood.score.judge import Target, judge, lost
 from pencilwood.score.sheet import compile_sheet
+from pencilwood.units import PER_METRE
 from pencilwood.vine import measures
 from pencilwood.vine.bands import default_limits
 from pencilwood.vine.forms.high_cordon import HIGH_ARM_RIGHT
@@ -126,8 +127,8 @@ def test_the_forms_own_figures_hold_what_was_read() -> None:
     # J. Fiola, Univ. Maryland Extension, 2021: 3 to 5 shoots per foot, high cordons included.
     least, most = own["buds per metre at least"], own["buds per metre at most"]
     assert (least.default, most.default) == (
-        round(3 * 1000 / FOOT_MM),
-        round(5 * 1000 / FOOT_MM),
+        round(3 * 1000 / FOOT_MM) * PER_METRE,
+        round(5 * 1000 / FOOT_MM) * PER_METRE,
     )
     assert "wood-below-arm" not in {rule.name for rule in rules_of(HIGH_ARM_RIGHT)}
 

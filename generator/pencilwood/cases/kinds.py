@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Generic, TypeVar
 
 from pencilwood.cases.fields import Schema, found, one_value
@@ -81,6 +82,35 @@ class Whole:
     def schema(self) -> Schema:
         """An integer."""
         return {"type": "integer", "minimum": self.low, "maximum": self.high}
+
+
+@dataclass(frozen=True)
+class Density:
+    """Buds on each metre or each foot, with as many decimals as that length bears."""
+
+    per: int
+    """What one bud on such a length is as the figure is held, of which `units` tells why."""
+    places: int
+
+    def read(self, node: Node, key: str, report: Report) -> int | None:
+        """The figure as it is held."""
+        text = one_value(node, key, report)
+        if text is None:
+            return None
+        if re.fullmatch(self._pattern, text):
+            return int(Fraction(text.replace(",", ".")) * self.per)
+        name = "not-such-a-density" if self.places else "not-such-a-number"
+        report.add(node.place, name, key=key, low=0, high=9999, found=quoted(text))
+        return None
+
+    @property
+    def _pattern(self) -> str:
+        return "[0-9]{1,4}" + (rf"([.,][0-9]{{1,{self.places}}})?" if self.places else "")
+
+    def schema(self) -> Schema:
+        """A number."""
+        whole = {"type": "integer" if not self.places else "number", "minimum": 0}
+        return {**whole, "maximum": 9999}
 
 
 @dataclass(frozen=True)

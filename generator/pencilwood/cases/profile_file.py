@@ -8,13 +8,13 @@ from pathlib import Path
 from pencilwood.cases.case import Profile
 from pencilwood.cases.fields import Key, Kind, ListOf, Row, Schema, Table
 from pencilwood.cases.given import YesNo
-from pencilwood.cases.kinds import Choice, Counted, Length, Text, Whole
+from pencilwood.cases.kinds import Choice, Counted, Density, Length, Text, Whole
 from pencilwood.cases.one_or_each import OneOrEach, Said
 from pencilwood.cases.report import Report
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
 from pencilwood.places import Place
-from pencilwood.units import UnitSystem
+from pencilwood.units import PER_FOOT, PER_METRE, UnitSystem
 from pencilwood.vine.bands import Band, Limits, default_limits
 from pencilwood.words import LANGUAGES, knows, say, unwritten
 
@@ -83,7 +83,9 @@ _EMPLOYER = Table(
 _BAND_KINDS: Mapping[str, Kind[int]] = {
     "length": Length(0, 20_000, "10 cm"),
     "count": Whole(0, 10_000),
+    "density": Density(PER_METRE, 0),
 }
+_BY_THE_FOOT = Density(PER_FOOT, 1)
 
 
 BANDS_NAME = "bands"
@@ -101,11 +103,11 @@ def any_bands_schema() -> Schema:
 
 def band_keys(bands: Sequence[Band]) -> Mapping[str, Key[int]]:
     """The keys under `bands:`, by name."""
+    kinds = {band.name: (_BAND_KINDS[band.kind], band) for band in bands}
+    kinds |= {band.name_in_feet: (_BY_THE_FOOT, band) for band in bands if band.kind == "density"}
     return {
-        band.name: Key(
-            band.name, _BAND_KINDS[band.kind], f"{band.source['en']} ({band.status})", False
-        )
-        for band in bands
+        name: Key(name, kind, f"{band.source['en']} ({band.status})", False)
+        for name, (kind, band) in kinds.items()
     }
 
 
@@ -210,32 +212,39 @@ def _limits(
         return limits
     keys = band_keys(bands)
     for band in bands:
-        value = set_bands.get(keys[band.name])
-        if value is None:
-            continue
-        limits[band.name] = value
-        _check_range(band, value, set_bands.place_of(keys[band.name]), report)
+        for name in dict.fromkeys((band.name, band.name_in_feet)):
+            value = set_bands.get(keys[name])
+            if value is not None:
+                limits[band.name] = value
+                _check_range(band, name, value, set_bands.place_of(keys[name]), report)
+        _check_given_once(band, set_bands, report)
     return limits
 
 
-def _check_range(band: Band, value: int, place: Place, report: Report) -> None:
+def _check_given_once(band: Band, set_bands: Row, report: Report) -> None:
+    """By the metre or by the foot: of two figures the handbook cannot choose."""
+    metre, foot = (set_bands.places.get(name) for name in (band.name, band.name_in_feet))
+    if band.name != band.name_in_feet and metre and foot:
+        first, second = sorted((metre, foot), key=lambda place: place.line)
+        report.add(second, "named-twice", name=f'"{band.name}"', line=first.line)
+
+
+def _check_range(band: Band, name: str, value: int, place: Place, report: Report) -> None:
     """Warn of a band outside its range: the trainer may have a reason."""
-    if band.lowest <= value <= band.highest:
+    units: UnitSystem = "metric" if name == band.name else "us"
+    if band.holds(value, units):
         return
+    lowest, highest = band.ends(units)
     report.warn(
         place,
         "outside-the-range",
-        band=band.name,
+        band=name,
         source=band.source[report.language],
         status=report.say(f"status.{band.status}"),
-        found=_shown(band, value, report),
-        lowest=_shown(band, band.lowest, report),
-        highest=_shown(band, band.highest, report),
+        found=band.words(value, units, report.language),
+        lowest=band.words(lowest, units, report.language),
+        highest=band.words(highest, units, report.language),
     )
-
-
-def _shown(band: Band, value: int, report: Report) -> str:
-    return report.length(value) if band.kind == "length" else str(value)
 
 
 def _check_languages(row: Row, report: Report) -> None:

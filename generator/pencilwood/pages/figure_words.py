@@ -21,7 +21,8 @@ def band_value(desk: Desk, band: Band, form: str = "") -> str:
 
 def range_words(desk: Desk, band: Band) -> str:
     """The range of a figure of the profile, in one unit: `6 to 9 mm`, `1.5 to 4 cm`, `8 to 12`."""
-    return _between(desk, (band, band.lowest), (band, band.highest))
+    low, high = band.ends(desk.profile.units)
+    return _between(desk, (band, low), (band, high))
 
 
 def set_range_words(desk: Desk, least: Band, most: Band, form: str = "") -> str:

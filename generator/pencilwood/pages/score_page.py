@@ -12,7 +12,7 @@ from pencilwood.pages.page import Page
 from pencilwood.pages.rule_prices import form_word, in_order, rule_shown
 from pencilwood.pages.spoken_lengths import beside_published
 from pencilwood.rules import BANDS, FORM_BANDS
-from pencilwood.vine.bands import Band, Limits, default_limits
+from pencilwood.vine.bands import Band, Limits, arm_unit, default_limits
 
 
 @dataclass(frozen=True)
@@ -63,12 +63,12 @@ def bands_shown(
 
 def _band(desk: Desk, band: Band, value: int) -> ShownBand:
     return ShownBand(
-        name=desk.say(f"band.{band.name}"),
+        name=desk.say(f"band.{band.name}", **arm_unit(desk.profile.units, desk.language)),
         value=band.words(value, desk.profile.units, desk.language),
         range=beside_published(desk, band.lowest, band.highest)
         if band.in_inches and not band.in_mm and desk.profile.units == "metric"
         else range_words(desk, band),
         status=desk.say(f"status.{band.status}"),
         source=band.source[desk.language],
-        outside=not band.lowest <= value <= band.highest,
+        outside=not band.holds(value, desk.profile.units),
     )

@@ -11,7 +11,7 @@ from fractions import Fraction
 from pencilwood.cases.case import Profile
 from pencilwood.rules import bands_of
 from pencilwood.score.judge import Target
-from pencilwood.units import format_length, format_number
+from pencilwood.units import format_density, format_length, format_number
 from pencilwood.vine import measures
 from pencilwood.vine.bands import told_limits
 from pencilwood.vine.wood import Part, WoodLeft, uncut
@@ -60,7 +60,9 @@ def _vine_facts(left: WoodLeft, target: Target, profile: Profile, language: str)
     }
     if not vine.is_ring:
         shares["buds_per_metre"] = measures.buds_per_metre(left)
+    on_foot = {} if vine.is_ring else {"buds_per_foot": measures.buds_on_length(left)}
     return {
+        **{name: format_density(buds, "us", language) for name, buds in on_foot.items()},
         **{name: format_length(mm, profile.units, language) for name, mm in lengths.items()},
         **{name: str(count) for name, count in counts.items()},
         **{name: format_number(value, 0, language) for name, value in shares.items()},

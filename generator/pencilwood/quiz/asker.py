@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from difflib import get_close_matches
+from fractions import Fraction
 
 from pencilwood.cases.case import Profile, Text
 from pencilwood.cases.quiz import Said
 from pencilwood.quiz.made import Option
 from pencilwood.quiz.vines import slip
 from pencilwood.rules import BANDS
-from pencilwood.units import format_length
-from pencilwood.vine.bands import told_limits
+from pencilwood.units import format_density, format_length
+from pencilwood.vine.bands import arm_unit, told_limits
 from pencilwood.vine.wood import Part
 from pencilwood.words import fitting, say
 from pencilwood.words.filling import fill, names_in, typed_number
@@ -24,15 +25,16 @@ class Asker:
         self.quiz = quiz
         self.profile = profile
         self.language = language
+        self._arm_unit = arm_unit(profile.units, language)
         self._limits = told_limits(BANDS, profile.limits, profile.units, language)
 
     def say(self, key: str, **facts: str | int) -> str:
         """A sentence of the catalogue under `asking.`."""
-        return say(self.language, f"asking.{key}", **facts)
+        return say(self.language, f"asking.{key}", **self._arm_unit, **facts)
 
     def say_of(self, own: str, key: str, **facts: str | int) -> str:
         """The sentence that vines with `own` words have for it, else the usual one."""
-        return say(self.language, fitting(f"asking.{key}", own), **facts)
+        return say(self.language, fitting(f"asking.{key}", own), **self._arm_unit, **facts)
 
     def count(self, key: str, number: int) -> str:
         """The same for a number of things."""
@@ -41,6 +43,10 @@ class Asker:
     def length(self, length_mm: int) -> str:
         """A length in the profile's units."""
         return format_length(length_mm, self.profile.units, self.language)
+
+    def density(self, buds: Fraction | int) -> str:
+        """Buds on the length of a density, for each metre or each foot as the profile goes."""
+        return format_density(buds, self.profile.units, self.language)
 
     def own(self, text: Text, facts: Mapping[str, str] | None = None) -> str:
         """The trainer's own words with their placeholders filled.

@@ -11,7 +11,7 @@ from pencilwood.quiz.asker import Asker
 from pencilwood.quiz.made import Choices, MadeQuestion, Option, Picture
 from pencilwood.quiz.pictures import position_of
 from pencilwood.quiz.vines import ProvedVine, cane_named, position_named, slip
-from pencilwood.units import round_half_up
+from pencilwood.units import DENSITY_MM, PER_METRE, round_half_up
 from pencilwood.vine import measures
 from pencilwood.vine.wood import WoodLeft
 
@@ -116,10 +116,14 @@ def _buds_per_metre(vine: ProvedVine, asker: Asker, _: str | None) -> _Worked:
     first_mm = vine.parts.vine.arms[0].length_mm
 
     def told(buds: int, length_mm: int) -> str:
-        each = round_half_up(Fraction(buds * 1000, length_mm))
-        return asker.count("buds-per-metre", each)
+        whole = asker.profile.units == "metric"
+        each = Fraction(buds * DENSITY_MM, length_mm)
+        return per_length(asker.density(_whole_metre(each) if whole else each))
 
-    mistakes = [("per-vine", asker.count("buds-per-metre", buds))]
+    def per_length(number: str) -> str:
+        return asker.say(f"buds-per-metre.{'one' if number == '1' else 'many'}", n=number)
+
+    mistakes = [("per-vine", per_length(str(buds)))]
     if first_mm != length_mm:
         mistakes.insert(0, ("one-arm", told(buds, first_mm)))
     mistakes += [
@@ -128,6 +132,11 @@ def _buds_per_metre(vine: ProvedVine, asker: Asker, _: str | None) -> _Worked:
     ]
     facts = {"buds": asker.count("buds", buds), "length": asker.length(length_mm)}
     return _Worked(told(buds, length_mm), tuple(mistakes), facts, shown="answer")
+
+
+def _whole_metre(buds: Fraction) -> int:
+    """A foot is short, so there a tenth of a bud counts; on a metre a whole one does."""
+    return round_half_up(buds / PER_METRE) * PER_METRE
 
 
 def _leaf_room(vine: ProvedVine, asker: Asker, at: str | None) -> _Worked:
@@ -192,16 +201,18 @@ def _target(vine: ProvedVine, asker: Asker, _: str | None) -> _Worked:
     length_mm = vine.parts.vine.line_length_mm
 
     def told(length_mm: int, share: int = 1) -> str:
-        least, most = -(-low * length_mm // (1000 * share)), high * length_mm // (1000 * share)
+        over_mm = DENSITY_MM * share
+        least, most = -(-low * length_mm // over_mm), high * length_mm // over_mm
         return asker.say("buds-range", least=least, most=most)
 
-    mistakes = [("per-metre", asker.say("buds-range", least=low, most=high))]
+    least, most = asker.density(low), asker.density(high)
+    mistakes = [("per-metre", asker.say("buds-range", least=least, most=most))]
     if len(arms) > 1:
         mistakes.insert(0, ("one-arm", told(max(arm.length_mm for arm in arms))))
     mistakes.append(("spurs", told(length_mm, 2)))
     mistakes.append(("doubled", told(2 * length_mm)))
     lengths = [asker.length(arm.length_mm) for arm in arms]
-    facts: dict[str, str | int] = {"lengths": asker.listed(lengths), "low": low, "high": high}
+    facts: dict[str, str | int] = {"lengths": asker.listed(lengths), "low": least, "high": most}
     return _Worked(told(length_mm), tuple(mistakes), facts)
 
 

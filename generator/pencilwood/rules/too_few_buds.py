@@ -31,6 +31,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from pencilwood.rules.shapes import Broken, BudTotal
+from pencilwood.units import PER_METRE
 from pencilwood.vine.bands import Band, Limits
 
 NAME: Final = "too-few-buds"
@@ -46,10 +47,10 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = (
     Band(
         name="buds per metre at least",
-        kind="count",
-        default=12,
-        lowest=10,
-        highest=20,
+        kind="density",
+        default=12 * PER_METRE,
+        lowest=10 * PER_METRE,
+        highest=20 * PER_METRE,
         status="published",
         source={
             "en": (

@@ -29,6 +29,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from pencilwood.rules.shapes import Broken, BudTotal
+from pencilwood.units import PER_METRE
 from pencilwood.vine.bands import Band, Limits
 
 NAME: Final = "too-many-buds"
@@ -44,10 +45,10 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = (
     Band(
         name="buds per metre at most",
-        kind="count",
-        default=18,
-        lowest=10,
-        highest=20,
+        kind="density",
+        default=18 * PER_METRE,
+        lowest=10 * PER_METRE,
+        highest=20 * PER_METRE,
         status="published",
         source={
             "en": (

@@ -24,6 +24,7 @@ from pencilwood.rules.shapes import (
     ToolUse,
     WoundTotal,
 )
+from pencilwood.units import DENSITY_MM
 from pencilwood.vine import measures
 from pencilwood.vine.bands import Limits
 from pencilwood.vine.model import Form, Pass, Side, Vine
@@ -68,8 +69,8 @@ def target_for(vine: Vine, limits: Limits, own: tuple[int, int] | None = None) -
     if vine.is_ring:
         return Target(limits["buds on a vine at least"], limits["buds on a vine at most"])
     length_mm = vine.line_length_mm
-    least = -(-limits["buds per metre at least"] * length_mm // 1000)
-    return Target(least, limits["buds per metre at most"] * length_mm // 1000)
+    least = -(-limits["buds per metre at least"] * length_mm // DENSITY_MM)
+    return Target(least, limits["buds per metre at most"] * length_mm // DENSITY_MM)
 
 
 def charge(rule: Rule, broken: Broken, where: tuple[str, ...] = ()) -> Charge:

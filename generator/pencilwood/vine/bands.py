@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
-from pencilwood.units import UnitSystem, format_length
+from pencilwood.units import PER_FOOT, UnitSystem, format_density, format_length, round_half_up
+from pencilwood.words import say
 
-Kind = Literal["length", "count"]
+Kind = Literal["length", "count", "density"]
 Status = Literal["published", "common practice, no source", "from memory"]
 
 
@@ -19,7 +21,7 @@ class Band:
     name: str
     """Key in the profile, in words: `spur spacing at least`."""
     kind: Kind
-    """A length in millimetres or a plain count."""
+    """A length in millimetres, a plain count, or buds on 381 m, of which `units` tells why."""
     default: int
     lowest: int
     highest: int
@@ -32,8 +34,27 @@ class Band:
     in_mm: bool = False
     """Whether a metric page tells the length in mm, as tools are sold."""
 
+    @property
+    def name_in_feet(self) -> str:
+        """Key in the profile under which a density goes by the foot: `buds per foot at least`."""
+        return self.name.replace("per metre", "per foot")
+
+    def ends(self, units: UnitSystem) -> tuple[int, int]:
+        """The range; by the foot in whole buds, as it was published."""
+        if self.kind != "density" or units == "metric":
+            return self.lowest, self.highest
+        low, high = (round_half_up(Fraction(end, PER_FOOT)) for end in (self.lowest, self.highest))
+        return low * PER_FOOT, high * PER_FOOT
+
+    def holds(self, value: int, units: UnitSystem) -> bool:
+        """Whether a value lies within the range."""
+        low, high = self.ends(units)
+        return low <= value <= high
+
     def words(self, value: int, units: UnitSystem, language: str) -> str:
         """A value of this figure as a page shows it."""
+        if self.kind == "density":
+            return format_density(value, units, language)
         if self.kind != "length":
             return str(value)
         if self.in_mm and units == "metric":
@@ -53,5 +74,16 @@ def default_limits(bands: Iterable[Band]) -> dict[str, int]:
 def told_limits(
     bands: Iterable[Band], limits: Limits, units: UnitSystem, language: str
 ) -> dict[str, str]:
-    """What each band is set to, in words, by band name."""
-    return {band.name: band.words(limits[band.name], units, language) for band in bands}
+    """What each band is set to, in words, by band name, with the length that buds stand on."""
+    told = {band.name: band.words(limits[band.name], units, language) for band in bands}
+    return {**told, **arm_unit(units, language)}
+
+
+def arm_unit(units: UnitSystem, language: str) -> dict[str, str]:
+    """The word for the length on which buds are counted, under its name in sentences."""
+    return {"metre or foot": on_length(units, language)}
+
+
+def on_length(units: UnitSystem, language: str) -> str:
+    """The length on which buds are counted, as a word."""
+    return say(language, f"drawing.on-length.{units}")

@@ -10,6 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import pairwise
 
+from pencilwood.units import PER_METRE
 from pencilwood.vine.bands import Limits
 from pencilwood.vine.model import Growth, Lean, Position, Side, Tally, Vine
 from pencilwood.vine.wood import Part, WoodLeft
@@ -27,6 +28,11 @@ def buds_kept(left: WoodLeft, side: Side | None = None) -> int:
 def buds_per_metre(left: WoodLeft) -> Fraction:
     """Counted buds left, per metre of arm."""
     return Fraction(buds_kept(left) * 1000, left.parts.vine.line_length_mm)
+
+
+def buds_on_length(left: WoodLeft) -> Fraction:
+    """The same as figures of the profile are held, which whole numbers for each foot are too."""
+    return buds_per_metre(left) * PER_METRE
 
 
 def spurs(left: WoodLeft) -> tuple[Position, ...]:

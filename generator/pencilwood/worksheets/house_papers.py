@@ -12,17 +12,24 @@ from pencilwood.drawing.scene.tied_canes import laid_canes
 from pencilwood.proof import CaseProof
 from pencilwood.rules import BANDS, RULES
 from pencilwood.rules.shapes import headings
+from pencilwood.units import UnitSystem
 from pencilwood.vine.bands import told_limits
 from pencilwood.vine.model import Condition, Lean, Piece
 from pencilwood.vine.passes import Pass, after_each_pass
 from pencilwood.vine.wood import uncut
 from pencilwood.words import fitting, say
 from pencilwood.worksheets.case_papers import Words, words_under, worksheet_data
+from pencilwood.worksheets.print_drawing import HAND_MM, HAND_WORDS
 from pencilwood.worksheets.print_passes import OnePass, print_passes
 from pencilwood.worksheets.typeset import Paper
 
 _CARD = ("hand", "pencil", "low", "buds", "clean")
 _CARD_WORDS = ("heading", "alt", "passes", "tools", "safe", "gauge", "status")
+_GAUGE: Mapping[UnitSystem, tuple[float, str, int, int]] = {
+    "metric": (8.0, "8 mm", 10, 5),
+    "us": (25.4 * 5 / 16, "5/16 in", 16, 4),
+}
+"""How thick the pencil is and says it is, parts of the bar, and at which of them a line is long."""
 _SHEET_ROWS = 39
 """Lines to write on: two pages, enough for a vine with about thirteen places."""
 
@@ -45,9 +52,12 @@ def _face(profile: Profile, language: str) -> dict[str, object]:
     passes = [
         say(language, f"print.card.pass.{name}", **limits) for name in ("rough", "thinning", "fine")
     ]
+    pencil_mm, pencil, parts, long_every = _GAUGE[profile.units]
+    true = {"hand": HAND_WORDS[profile.units], "pencil": pencil}
     return {
         "language": language,
-        "words": words_under("print.card", language, _CARD_WORDS),
+        "gauge": [HAND_MM[profile.units], pencil_mm, parts, long_every],
+        "words": words_under("print.card", language, _CARD_WORDS, **true),
         "rules": [
             [
                 say(language, f"print.card.{name}"),

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from pencilwood.cases.case import Profile
 from pencilwood.proof import CaseProof
 from pencilwood.rules import rules_of
-from pencilwood.units import format_length, format_number
+from pencilwood.units import format_density, format_length
 from pencilwood.vine import measures
-from pencilwood.vine.bands import Limits
+from pencilwood.vine.bands import Limits, arm_unit
 from pencilwood.vine.model import Form, Tally
 from pencilwood.vine.wood import WoodLeft, uncut
 from pencilwood.words import fitting, say
@@ -46,11 +46,12 @@ def measures_for(proof: CaseProof, profile: Profile, language: str) -> Iterator[
     in_all = asked("between", least=target.least, most=target.most)
     yield Measure(named("buds"), in_all, lambda left: str(measures.buds_kept(left)))
     if proof.case.target_buds is None and not vine.is_ring:
-        low, high = limits["buds per metre at least"], limits["buds per metre at most"]
+        ends = ("buds per metre at least", "buds per metre at most")
+        low, high = (format_density(limits[one], profile.units, language) for one in ends)
         yield Measure(
-            named("buds-per-metre"),
+            named("buds-per-metre", **arm_unit(profile.units, language)),
             asked("between", least=low, most=high),
-            lambda left: format_number(measures.buds_per_metre(left), 1, language),
+            lambda left: format_density(measures.buds_on_length(left), profile.units, language),
         )
     yield from _counted(vine.form, limits, named)
     yield from _of_spurs(vine.form, limits, named, asked, length)

@@ -6,7 +6,7 @@ here the SVG itself is changed.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from xml.etree import ElementTree as Xml
 
@@ -45,6 +45,9 @@ _AHEAD_OF_ARM_MM = 520.0
 _MARGIN_MM = 40.0
 _PAPER_WIDE_MM, _PAPER_HIGH_MM = 178.0, 118.0
 """As large as a drawing is on the smaller paper, with all that stands around it."""
+HAND_MM: Mapping[UnitSystem, float] = {"metric": 100.0, "us": 101.6}
+HAND_WORDS: Mapping[UnitSystem, str] = {"metric": "10 cm", "us": "4 in"}
+"""About a hand's width: a length that a ruler of the reader's shows, exactly as long as it says."""
 _LETTER_PAPER_MM = 2.65
 """How high a letter beside the wood is on paper: 7.5 points."""
 
@@ -57,6 +60,7 @@ class Printed:
     alt: str
     width_mm: float
     """How much of the row the drawing shows from its left to its right edge."""
+    units: UnitSystem = "metric"
     without_letter: tuple[str, ...] = ()
     """Pieces whose letter has no room in any view."""
     tells_scale: bool = False
@@ -72,6 +76,7 @@ class Printed:
             "width": self.width_mm,
             "tells-scale": self.tells_scale,
             "told": told,
+            "bar": {"mm": HAND_MM[self.units], "length": HAND_WORDS[self.units]},
         }
 
 
@@ -107,6 +112,7 @@ def print_vine(
         for_print(svg),
         described,
         frame.right - frame.left,
+        units,
         without_letter=tuple(unlettered(shown)),
         tells_scale=plate.second is not None,
     )

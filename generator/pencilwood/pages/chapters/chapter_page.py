@@ -138,6 +138,7 @@ def _calls(writing: Writing) -> dict[str, Call]:
         "limit": Call(inline.limit, 'limit("spur spacing at least")'),
         "figure": Call(inline.figure, 'figure("hand-width")'),
         "measured": Call(inline.measured, 'measured("tidy-vine", "buds_kept")'),
+        "arm_unit": Call(inline.arm_unit, "arm_unit()"),
         "points": Call(inline.points, 'points("crowded-spurs", "too-close")'),
         "term": Call(inline.term, 'term("spur", "spurs")'),
         "rule": Call(inline.rule, 'rule("crowded-spurs")'),

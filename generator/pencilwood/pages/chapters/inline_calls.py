@@ -13,7 +13,7 @@ from pencilwood.pages.sources_page import SOURCES, band_anchor, source_anchor
 from pencilwood.pages.unbroken import keep_names_together
 from pencilwood.pages.words_page import WORDS, word_anchor
 from pencilwood.rules import BANDS, FORM_BANDS, RULE_BY_NAME
-from pencilwood.vine.bands import Band
+from pencilwood.vine.bands import Band, on_length
 
 _LINK = Markup('<a class="{}" href="{}">{}</a>')
 _FITS_A_PHONE = 16
@@ -85,6 +85,10 @@ class InlineCalls:
         if not self._writing.known(where, fact, facts, "unknown-fact"):
             return Markup()
         return Markup.escape(facts[fact])
+
+    def arm_unit(self, _: Where) -> Markup:
+        """The word for the length of arm that buds are counted on: `metre` or `foot`."""
+        return Markup.escape(on_length(self._desk.profile.units, self._desk.language))
 
     def points(self, where: Where, rule: str, message: str) -> Markup:
         """What breaking a rule costs, in words."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 from pencilwood.rules import upright_wood
 from pencilwood.rules.arm_rules import ARM_RULES
 from pencilwood.rules.shapes import RulesOfForm, rules_from
+from pencilwood.units import PER_METRE
 from pencilwood.vine.bands import Band
 from pencilwood.vine.forms.high_cordon import HIGH_CORDONS
 
@@ -22,11 +23,12 @@ _SHOOTS = {
     "es": "de 3 a 5 brotes por pie, de 10 a 16 por metro, igual con brotes que suben y en cordones "
     "altos (J. Fiola, Univ. Maryland Extension, 2021)",
 }
+_RANGE = (10 * PER_METRE, 16 * PER_METRE)
 BANDS = (
     Band("spur spacing at least", "length", 80, 76, 203, "published", _SPACING, in_inches=True),
     Band("blank at most", "length", 200, 76, 203, "published", _SPACING, in_inches=True),
-    Band("buds per metre at least", "count", 10, 10, 16, "published", _SHOOTS),
-    Band("buds per metre at most", "count", 16, 10, 16, "published", _SHOOTS),
+    Band("buds per metre at least", "density", 10 * PER_METRE, *_RANGE, "published", _SHOOTS),
+    Band("buds per metre at most", "density", 16 * PER_METRE, *_RANGE, "published", _SHOOTS),
 )
 
 HIGH_CORDON = RulesOfForm(
