@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import groupby
 
 from pencilwood.cases.case import AnswerCut, Case, Text
@@ -23,7 +24,26 @@ _MOST_NAMES = 10
 """Names of wood on one line; a longer list is folded."""
 
 
-def write_case(case: Case, language: str) -> str:
+@dataclass(frozen=True)
+class UsualTarget:
+    """What a vine without a target of its own is asked for, and what its best pruning keeps."""
+
+    least: int
+    most: int
+    kept: int
+
+    @property
+    def is_met(self) -> bool:
+        """Whether the best pruning keeps what is asked for."""
+        return self.least <= self.kept <= self.most
+
+    @property
+    def met(self) -> tuple[int, int]:
+        """The target nearest to this one that the best pruning meets."""
+        return min(self.least, self.kept), max(self.most, self.kept)
+
+
+def write_case(case: Case, language: str, usual: UsualTarget | None = None) -> str:
     """The text of the file, its comments in one language."""
     lines = [
         *_comment("top", language),
@@ -38,7 +58,7 @@ def write_case(case: Case, language: str) -> str:
         *_said(case.story, "  "),
         *_comment("vine", language),
         *_vine(case.vine),
-        *_target(case),
+        *_target(case, usual, language),
         *_comment("answer", language),
         *_answer(case.answer),
         *_excuses(case, language),
@@ -60,8 +80,8 @@ def quoted(text: str) -> str:
     return text if _PLAIN.fullmatch(text) else json.dumps(text, ensure_ascii=False)
 
 
-def _comment(name: str, language: str) -> Iterator[str]:
-    for line in say(language, f"field.comment.{name}").split("\n"):
+def _comment(name: str, language: str, **facts: int) -> Iterator[str]:
+    for line in say(language, f"field.comment.{name}", **facts).split("\n"):
         yield f"# {line}".rstrip()
 
 
@@ -116,10 +136,19 @@ def _letter(letter: str) -> str:
     return letter if letter not in ("y", "n", "no", "on") else f'"{letter}"'
 
 
-def _target(case: Case) -> Iterator[str]:
+def _target(case: Case, usual: UsualTarget | None, language: str) -> Iterator[str]:
     if case.target_buds is not None:
-        least, most = case.target_buds
-        yield f"target: {{buds: {least} to {most}}}"
+        yield target_line(*case.target_buds)
+    elif usual is not None:
+        name = "target" if usual.is_met else "target-beyond"
+        yield from _comment(name, language, least=usual.least, most=usual.most, kept=usual.kept)
+        # Where a vine has no target of its own, the line shows how one is written.
+        yield f"# {target_line(*usual.met)}"
+
+
+def target_line(least: int, most: int) -> str:
+    """A vine's own target as its file says it."""
+    return f"target: {{buds: {least} to {most}}}"
 
 
 def _answer(answer: Sequence[AnswerCut]) -> Iterator[str]:
@@ -210,7 +239,5 @@ def _credit(name: str, said: Text, usual: str = "") -> str:
 
 def case_title(slug: str, languages: Sequence[str]) -> Mapping[str, str]:
     """A title until the trainer writes one: the short name in words."""
-    # Without numbers: what a title says must stay true when the measures change.
-    words = [word for word in slug.split("-") if not any(sign.isdigit() for sign in word)]
-    title = " ".join(words).capitalize()
-    return {one: title or say(one, "field.draft.title") for one in languages}
+    # Short names hold small letters, numbers and single hyphens, so no title is empty.
+    return dict.fromkeys(languages, slug.replace("-", " ").capitalize())

@@ -14,6 +14,7 @@ import argparse
 import re
 import sys
 from collections.abc import Sequence
+from dataclasses import asdict
 from functools import partial
 from pathlib import Path
 
@@ -28,8 +29,9 @@ from pencilwood.commands.asking import StoppedError, Terminal
 from pencilwood.commands.help_page import HelpParser, page
 from pencilwood.commands.new_case import ask_vine
 from pencilwood.findings import Finding, has_errors, in_order
-from pencilwood.proof import prove_case
+from pencilwood.proof import CaseProof, prove_case
 from pencilwood.proof.draft import draft_case
+from pencilwood.proof.reached import usual_target
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.site.case_files import CASES
@@ -161,18 +163,27 @@ def _put(given: argparse.Namespace, profile: Profile, case: Case, note_names: Se
     """Write the file, then read and prove it as `check` will."""
     file: Path = given.root / CASES / f"{case.slug}.yml"
     file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_text(write_case(case, given.language), encoding="utf-8", newline="\n")
+    usual = usual_target(CaseProof(case, profile, ()))
+    file.write_text(write_case(case, given.language, usual), encoding="utf-8", newline="\n")
     print(say(given.language, "field.made", file=str(file)))
     taught = [RULE_BY_NAME[name].title[given.language] for name, _ in case.teaches]
     if taught:
         print(say(given.language, "field.teaches", rules="; ".join(taught)))
     else:
         print(say(given.language, "field.teaches-nothing"))
+    if not usual.is_met:
+        low, high = usual.met
+        facts = {**asdict(usual), "low": low, "high": high, "places": _places(case.vine)}
+        print(say(given.language, "field.target-beyond", **facts))
     print(say(given.language, "field.now"))
     findings = _proved(given, profile, file, note_names)
     for finding in findings:
         print(finding.render(given.language))
     return FOUND if has_errors(findings) else FINE
+
+
+def _places(vine: Vine) -> int:
+    return sum(len(arm.positions) for arm in vine.arms)
 
 
 def _proved(

@@ -16,6 +16,7 @@ from pencilwood.pages.kept_page import kept_page
 from pencilwood.pages.page import Page
 from pencilwood.pages.wood_words import cut_words, label_named, wood_table
 from pencilwood.proof import CaseProof
+from pencilwood.proof.reached import answer_words
 from pencilwood.proof.reasons import answer_with_reasons, plan_with_reasons
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.judge import Charge
@@ -90,6 +91,7 @@ def _case_page(handbook: Handbook, proof: CaseProof, language: str) -> Page:
         plan=tuple(_passes(desk, proof, plan_with_reasons(proof, language))),
         not_helped=tuple(_charges(desk, proof, proof.plan.charges)),
         excuses=tuple(_excuses(desk, case, facts)),
+        answer_words=answer_words(proof, language),
         far=fill(desk.own(case.far_from_plan), facts) if case.far_from_plan else "",
         lessons=tuple(_lessons(desk, proof)),
         habits=tuple(_habits(desk, proof)),

@@ -18,6 +18,7 @@ from pencilwood.proof.report import ProofReport
 from pencilwood.proof.safety import check_safety
 from pencilwood.proof.teaching import VISIBLE_POINTS, Lesson
 from pencilwood.proof.texts import check_texts
+from pencilwood.proof.untouched import check_own_words
 from pencilwood.proof.winters import check_winters
 from pencilwood.proof.worked import ToWorkOut, Worked, work_out
 from pencilwood.score.judge import Charge, Target, judge, score, target_for
@@ -155,6 +156,7 @@ def _found(case: Case, profile: Profile, language: str) -> list[Finding]:
     check_score(case, computed.charges, worked.plan.lost, profile, report)
     check_excuses(case, computed.charges, report)
     check_texts(case, computed.facts[profile.languages[0]], report)
+    check_own_words(case, report)
     check_safety(case, computed.parts, report)
     check_winters(case, profile, report)
     check_renewal(case, profile, report)

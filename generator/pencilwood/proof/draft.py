@@ -12,11 +12,14 @@ from pencilwood.cases.case import AnswerCut, Case, Excuse, Level, Profile, Text
 from pencilwood.places import Place
 from pencilwood.plan import Plan, Solver, plan_by
 from pencilwood.plan.explain import ReasonedCut
+from pencilwood.proof.reached import is_met
 from pencilwood.proof.safety import LADDER, needed_notes
 from pencilwood.proof.teaching import lesson
+from pencilwood.proof.untouched import ROUGH, TIE, WHY, excuse_key
 from pencilwood.rules import RULE_BY_NAME, rules_of
 from pencilwood.score.judge import target_for
 from pencilwood.score.sheet import compile_sheet
+from pencilwood.vine import measures
 from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import Pass
 from pencilwood.vine.wood import divide
@@ -46,13 +49,15 @@ def draft_case(
     solver = Solver(sheet)
     plan = plan_by(solver)
     languages = profile.languages
+    met = is_met(target, measures.buds_kept(plan.left))
+    story = "field.draft.story" if met else "field.draft.story-beyond"
     case = Case(
         slug=slug,
         place=place,
         title=title,
         level=level,
         teaches=tuple((name, place) for name in _taught(solver, plan, profile)),
-        story={one: say(one, "field.draft.story") for one in languages},
+        story={one: say(one, story) for one in languages},
         story_places={},
         vine=vine,
         answer=tuple(AnswerCut(one.done, _why(one, languages), place) for one in plan.cuts),
@@ -78,15 +83,15 @@ def _why(cut: ReasonedCut, languages: Sequence[str]) -> Text:
     """The name of what the cut puts right: words of a trainer say it better."""
     if cut.reasons:
         title = RULE_BY_NAME[cut.reasons[0].rule].title
-        return {one: say(one, "field.draft.why", problem=title[one]) for one in languages}
-    key = "rough" if cut.done.in_pass is Pass.ROUGH else "tie"
-    return {one: say(one, f"field.draft.{key}") for one in languages}
+        return {one: say(one, WHY, problem=title[one]) for one in languages}
+    key = ROUGH if cut.done.in_pass is Pass.ROUGH else TIE
+    return {one: say(one, key) for one in languages}
 
 
 def _excuses(plan: Plan, languages: Sequence[str], place: Place) -> Iterator[Excuse]:
     """What even the plan bends needs a reason as well."""
     for rule in sorted({one.rule for one in plan.charges if not one.must}):
-        why = {one: say(one, "field.draft.excuse") for one in languages}
+        why = {one: say(one, excuse_key(rule)) for one in languages}
         yield Excuse(rule, None, why, place)
 
 

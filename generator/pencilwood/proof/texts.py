@@ -12,11 +12,15 @@ from pencilwood.words.filling import names_in, typed_number
 
 
 def check_texts(case: Case, facts: Mapping[str, str], report: ProofReport) -> None:
-    """No number typed by hand, no unknown placeholder, the same placeholders in each language."""
+    """No number typed by hand but in a title, no unknown placeholder, the same in all languages."""
     for text, place in _texts(case):
         places = case.story_places if text is case.story else {}
         for language, words in text.items():
-            _check_words(words, places.get(language, place), facts, report)
+            at = places.get(language, place)
+            _check_names(words, at, facts, report)
+            # Rows and vines have numbers, and a title is a name.
+            if text is not case.title and (typed := typed_number(words)):
+                report.add(at, "number-typed-by-hand", number=typed)
         used = {language: sorted(names_in(words)) for language, words in text.items()}
         if len({tuple(names) for names in used.values()}) > 1:
             listed = "; ".join(f"{lang}: {', '.join(names)}" for lang, names in used.items())
@@ -36,11 +40,8 @@ def _texts(case: Case) -> Iterator[tuple[Text, Place]]:
         yield case.photo.alt, case.photo.place
 
 
-def _check_words(words: str, place: Place, facts: Mapping[str, str], report: ProofReport) -> None:
+def _check_names(words: str, place: Place, facts: Mapping[str, str], report: ProofReport) -> None:
     for name in names_in(words):
         if name not in facts:
             near = get_close_matches(name, facts, n=1)
             report.add(place, "unknown-placeholder", name=name, near=near[0] if near else "-")
-    typed = typed_number(words)
-    if typed:
-        report.add(place, "number-typed-by-hand", number=typed)

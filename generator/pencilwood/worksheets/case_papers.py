@@ -10,6 +10,7 @@ from pencilwood.cases.credits import credit_words
 from pencilwood.drawing.scene.tied_canes import laid_canes
 from pencilwood.drawing.wood.stems import THICKER
 from pencilwood.proof import CaseProof
+from pencilwood.proof.reached import answer_words
 from pencilwood.proof.reasons import answer_with_reasons, plan_with_reasons
 from pencilwood.score.told import message_text
 from pencilwood.units import format_length
@@ -129,7 +130,7 @@ def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
     data: dict[str, object] = {
         "words": words_under("print.key", language, (*names, *columns))
         | words_under("print.worksheet", language, ("measures", "measure", "before", "asked"))
-        | _sentences(proof, profile, language),
+        | _sentences(proof, language),
         "level": say(language, f"pages.level.{case.level}"),
         "heading": case.title[language],
         "drawing": drawing.as_data(language),
@@ -145,15 +146,10 @@ def answer_key(proof: CaseProof, profile: Profile, language: str) -> Paper:
     return Paper(f"key-{case.slug}", "key", language, title, data)
 
 
-def _sentences(proof: CaseProof, profile: Profile, language: str) -> Words:
+def _sentences(proof: CaseProof, language: str) -> Words:
     lost = "case.plan.lost" if proof.plan.lost else "case.plan.nothing-lost"
     return {
-        "score": say(
-            language,
-            "pages.case.answer.score",
-            score=proof.answer_score,
-            mark=profile.pass_mark,
-        ),
+        "score": answer_words(proof, language),
         "lead": say(language, "pages.case.plan.lead"),
         "lost": say(language, f"pages.{lost}", points=proof.plan.lost),
     }
