@@ -174,6 +174,8 @@ class Choice(Generic[T]):
     """One of a few words."""
 
     options: Mapping[str, T]
+    tells_all: bool = False
+    """Whether a wrong word is answered with every right one: where a likeness misleads."""
 
     def read(self, node: Node, key: str, report: Report) -> T | None:
         """What the word stands for."""
@@ -183,6 +185,8 @@ class Choice(Generic[T]):
         if text in self.options:
             return self.options[text]
         hint = report.hint(text, self.options)
+        if self.tells_all:
+            hint = report.say("one-of", names=", ".join(self.options))
         report.add(node.place, "not-a-choice", key=key, found=quoted(text), hint=hint)
         return None
 

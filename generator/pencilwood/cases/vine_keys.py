@@ -85,7 +85,9 @@ CATCH = Key(
 TOP = Key("top", Length(100, 4000, "180 cm"), "Height of the top wire.")
 WIRES_TABLE = Table("Heights of the wires above the ground.", (FRUITING, CATCH, TOP))
 
-FORM = Key("form", Choice({name: name for name in FORM_NAMES}), "How the vine is trained.")
+FORM = Key(
+    "form", Choice({name: name for name in FORM_NAMES}, tells_all=True), "How the vine is trained."
+)
 TRUNK_THICKNESS = Key("trunk thickness", Length(10, 500, "55 mm"), "Thickness of the trunk.")
 CORDON_HEIGHT = Key("cordon height", Length(100, 3000, "90 cm"), "Height of the arms above ground.")
 WIRES = Key("wires", WIRES_TABLE, "Heights of the wires above the ground.")

@@ -7,7 +7,7 @@ from pathlib import Path
 from pencilwood.cases.case import Profile
 from pencilwood.site.handbook import own_profile
 from pencilwood.words import say
-from pencilwood.worksheets.typeset import HAND_SIZES, PaperSize, can_make_papers
+from pencilwood.worksheets.typeset import HAND_SIZES, PaperSize, can_make_papers, usual_size
 
 
 def refusal(root: Path, language: str) -> str:
@@ -21,7 +21,7 @@ def size(root: Path, asked: str | bool) -> PaperSize:
     """The size that was asked for; else the one that goes with the handbook's units."""
     named = next((one for one in HAND_SIZES if one == asked), None)
     profile = _profile(root)
-    return named or ("letter" if profile is not None and profile.units == "us" else "a4")
+    return named or usual_size("metric" if profile is None else profile.units)
 
 
 def _profile(root: Path) -> Profile | None:

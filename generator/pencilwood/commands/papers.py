@@ -33,6 +33,7 @@ from pencilwood.worksheets.typeset import (
     Paper,
     file_name,
     typeset,
+    usual_size,
 )
 
 FINE, FOUND, WRONG_USE = 0, 1, 2
@@ -55,7 +56,6 @@ def add_arguments(parser: HelpParser) -> None:
     parser.add_argument(
         "--paper",
         choices=PAPER_SIZES,
-        default="a4",
         metavar=metavar("size"),
         help=told("print.paper"),
     )
@@ -63,7 +63,7 @@ def add_arguments(parser: HelpParser) -> None:
 
 
 def run(given: argparse.Namespace) -> int:
-    """Make the papers that were asked for."""
+    """Make the papers that were asked for; the handbook's units say on what, if nobody does."""
     if given.paper in WALL_SIZES and given.what not in _FOR_WALLS:
         return _refuse(say(given.language, "print.wall-only", paper=given.paper))
     if given.case and given.what not in (*_OF_A_CASE, None):
@@ -71,16 +71,17 @@ def run(given: argparse.Namespace) -> int:
     profile, findings = own_profile(given.root, given.language)
     if profile is None or has_errors(findings):
         raise UnusableCaseError(tuple(in_order(findings)))
+    paper_size = given.paper or usual_size(profile.units)
     try:
         papers = list(_papers(given, profile))
         footer = say(given.language, "pages.site-name", vineyard=profile.vineyard)
-        made = [(paper, typeset(paper, given.paper, footer)) for paper in papers]
+        made = [(paper, typeset(paper, paper_size, footer)) for paper in papers]
     except (NoTypesetterError, NoQrMakerError, NoAddressError) as trouble:
         return _refuse(say(given.language, _TROUBLES[type(trouble)]))
     folder: Path = given.output or given.root / "print"
     folder.mkdir(parents=True, exist_ok=True)
     for paper, pdf in made:
-        file = folder / file_name(paper.name, paper.language, given.paper)
+        file = folder / file_name(paper.name, paper.language, paper_size)
         file.write_bytes(pdf)
         print(say(given.language, "print.made", file=str(file)))
     return FINE

@@ -7,12 +7,12 @@ from collections.abc import Mapping, Sequence
 
 from pencilwood.cases.case import AnswerCut, Profile
 from pencilwood.cases.credits import credit_words
-from pencilwood.cases.field_columns import COLUMNS, CONDITION_WORDS, FRAME, LEAN_WORDS
+from pencilwood.cases.field_columns import COLUMNS, CONDITION_WORDS, FRAME, LEAN_WORDS, SHEET_FORMS
 from pencilwood.drawing.scene.tied_canes import laid_canes
 from pencilwood.proof import CaseProof
 from pencilwood.rules import BANDS, RULES
 from pencilwood.rules.shapes import headings
-from pencilwood.units import UnitSystem
+from pencilwood.units import UnitSystem, format_length
 from pencilwood.vine.bands import told_limits
 from pencilwood.vine.model import Condition, Lean, Piece
 from pencilwood.vine.passes import Pass, after_each_pass
@@ -30,6 +30,8 @@ _GAUGE: Mapping[UnitSystem, tuple[float, str, int, int]] = {
     "us": (25.4 * 5 / 16, "5/16 in", 16, 4),
 }
 """How thick the pencil is and says it is, parts of the bar, and at which of them a line is long."""
+_TYPED_MM: Mapping[UnitSystem, int] = {"metric": 900, "us": 838}
+"""A height as one would type it: 90 cm, 33 in."""
 _SHEET_ROWS = 39
 """Lines to write on: two pages, enough for a vine with about thirteen places."""
 
@@ -139,8 +141,11 @@ def measuring_sheet(profile: Profile, language: str) -> Paper:
         say(language, "print.sheet.condition-words", words=conditions),
         say(language, "print.sheet.lean-words", words=leans),
     )
+    height = format_length(_TYPED_MM[profile.units], profile.units, language)
+    frame = {"forms": listed(SHEET_FORMS), "example": height}
     data: dict[str, object] = {
         "words": words_under("print.sheet", language, ("how", "frame", "wood"))
+        | words_under("print.sheet", language, ("frame-words",), **frame)
         | words_under("print", language, ("name", "date", "vineyard")),
         "frame": [say(language, f"field.frame.{name}") for name in FRAME],
         "columns": [column.heading(profile.units, language) for column in COLUMNS],

@@ -16,6 +16,7 @@ from importlib.util import find_spec
 from pathlib import Path
 from typing import Literal
 
+from pencilwood.units import UnitSystem
 from pencilwood.words import say
 from pencilwood.worksheets.numbers_whole import with_whole_numbers
 
@@ -61,6 +62,11 @@ class Paper:
     language: str
     title: str
     data: Mapping[str, object] = field(default_factory=dict)
+
+
+def usual_size(units: UnitSystem) -> PaperSize:
+    """The paper that goes with a handbook's units."""
+    return "letter" if units == "us" else "a4"
 
 
 def file_name(name: str, language: str, size: PaperSize) -> str:
