@@ -207,7 +207,7 @@ def test_a_band_has_its_default_in_its_range_and_says_where_that_is_from(
 ) -> None:
     assert 0 < band.lowest <= band.default <= band.highest
     assert band.lowest < band.highest
-    assert band.kind in {"length", "count"}
+    assert band.kind in {"length", "count", "density"}
     assert band.status in STATUSES
     assert set(band.source) == set(LANGUAGES)
     assert all(band.source.values())
