@@ -14,6 +14,8 @@ import { sidesTied } from "./tying.mjs";
 /** @import {Finding} from "./findings.mjs" */
 /** @import {Mark} from "./stage.mjs" */
 
+/** @typedef {Mark & {places: number[], piece: number}} Numbered  a mark, and where it belongs */
+
 export class CompareView {
   /**
    * @param {SVGSVGElement} svg
@@ -33,12 +35,14 @@ export class CompareView {
     this.tied = new Map();
     /** @type {{x: number, y: number}[]}  of the canes that are shown tied */
     this.tips = [];
-    /** @type {Mark[]} */
+    /** @type {Numbered[]} */
     this.marks = [];
     /** Whose vine is shown: "mine", "plan" or "answer". */
     this.whose = "mine";
     /** @type {number | null} */
     this.position = null;
+    /** Number of the remark that is looked at, empty for none. */
+    this.chosen = "";
     /** @type {(number: string) => void} */
     this.touched = () => {};
     const copy = copyOf(svg, `${id}-result`);
@@ -87,7 +91,8 @@ export class CompareView {
       places.flatMap(({ number, broken }) => {
         const at = number === null ? null : this.placeOf(broken.where);
         const kind = must ? "pw-mark-must" : "pw-mark-should";
-        return at === null ? [] : [{ x: at.x, y: at.y, text: `${number}`, kind }];
+        if (at === null) return [];
+        return [{ x: at.x, y: at.y, text: `${number}`, kind, ...this.belonging(broken.where) }];
       }),
     );
     this.show("mine");
@@ -103,9 +108,25 @@ export class CompareView {
     drawing.paint(states);
     this.tips = showTied(drawing, tied, states);
     if (this.position === null) this.stage.show(reaching(drawing.whole, this.tips));
-    // The numbers speak of the learner's own cuts.
-    this.stage.setMarks(whose === "mine" ? this.marks : []);
+    this.showMarks();
     drawing.svg.setAttribute("aria-label", this.words.say(`compare.${whose}`));
+  }
+
+  /**
+   * The numbers speak of the learner's own cuts. On the whole vine each piece has its first one,
+   * which the list goes on from; from near all those of the place are there.
+   */
+  showMarks() {
+    const { position, chosen, marks: all } = this;
+    const isFirst = (/** @type {Numbered} */ mark) =>
+      mark.piece < 0 || mark === all.find(({ piece }) => piece === mark.piece);
+    const here = all.filter((one) => (position === null ? isFirst(one) : one.places.includes(position)));
+    // The one that was asked for is served first.
+    here.sort((one, other) => Number(other.text === chosen) - Number(one.text === chosen));
+    const marks = here.map((one) => (one.text === chosen ? { ...one, kind: `${one.kind} pw-mark-chosen` } : one));
+    this.stage.setMarks(this.whose === "mine" ? marks : []);
+    const pointed = this.whose === "mine" ? here.find(({ text }) => text === chosen)?.piece : undefined;
+    this.stage.drawing.point(pointed ?? null);
   }
 
   /** @returns {{states: readonly number[], tied: Map<string, WireSide>}} */
@@ -123,14 +144,19 @@ export class CompareView {
     this.look(Math.min(last, Math.max(0, from + by)));
   }
 
-  /** @param {number | null} position  null shows the whole vine */
-  look(position) {
+  /**
+   * @param {number | null} position  null shows the whole vine
+   * @param {number | null} [number]  the remark to look at
+   */
+  look(position, number = null) {
     this.position = position;
+    this.chosen = `${number ?? ""}`;
     this.wholeButton?.setAttribute("aria-pressed", `${position === null}`);
     const { drawing } = this.stage;
     const full = this.sheet.pieces.map((piece) => Math.min(piece.states - 1, 6));
     drawing.svg.classList.toggle("pw-close-up", position !== null);
     this.stage.show(position === null ? reaching(drawing.whole, this.tips) : frameOf(drawing, position, full, false));
+    this.showMarks();
     const name = position === null ? "" : this.sheet.positions[position].name;
     if (this.here) setText(this.here, name === "" ? "" : this.words.say("compare.here", { name }));
   }
@@ -143,14 +169,36 @@ export class CompareView {
     const { drawing } = this.stage;
     if (where.kind === "piece") {
       const piece = this.sheet.pieces.findIndex((one) => one.name === where.part);
-      const own = drawing.cutPoints.filter((point) => point.piece === piece);
-      const buds = this.states[piece] > 0 ? 1 : null;
-      return own.find((point) => point.buds === buds) ?? own[0] ?? null;
+      return this.spotOn(piece, this.states[piece]);
     }
     const spots = (where.positions ?? []).map((name) => this.spotOf(name));
     if (where.kind === "stretch" && spots.length < 2) spots.push(...this.endsOf(where));
     const [a, b] = spots;
     return a == null || b == null ? null : { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  }
+
+  /**
+   * A spot on what is left of a piece, as far from its neighbours' feet as it reaches.
+   *
+   * @param {number} piece
+   * @param {number} buds  that are left on it
+   * @returns {{x: number, y: number} | null}
+   */
+  spotOn(piece, buds) {
+    const own = this.stage.drawing.cutPoints.filter((point) => point.piece === piece);
+    const foot = own.find((point) => point.buds === null) ?? own[0] ?? null;
+    if (this.sheet.pieces[piece].kind === "old") return middleOf(this.stage.drawing.parts[piece][0]) ?? foot;
+    return own.find((point) => point.buds === Math.ceil(buds / 2)) ?? foot;
+  }
+
+  /**
+   * @param {Where} where
+   * @returns {{places: number[], piece: number}}  numbers of its places and of its piece, -1 for none
+   */
+  belonging({ part, positions }) {
+    const piece = this.sheet.pieces.findIndex((one) => one.name === part);
+    const names = piece < 0 ? (positions ?? []) : [this.sheet.positions[this.sheet.pieces[piece].position].name];
+    return { places: names.map((name) => this.sheet.positions.findIndex((one) => one.name === name)), piece };
   }
 
   /** @param {string} name */
@@ -176,4 +224,16 @@ export class CompareView {
   destroy() {
     this.stage.destroy();
   }
+}
+
+/**
+ * The middle of older wood, whose drawing is short and thick; null while it isn't shown.
+ *
+ * @param {Element | undefined} wood
+ * @returns {{x: number, y: number} | null}
+ */
+function middleOf(wood) {
+  if (!(wood instanceof SVGGraphicsElement)) return null;
+  const { x, y, width, height } = wood.getBBox();
+  return width + height === 0 ? null : { x: x + width / 2, y: y + height / 2 };
 }

@@ -153,7 +153,7 @@ export class ResultPanel {
     if (position >= 0) {
       const show = () => {
         this.compare.show("mine");
-        this.compare.look(position);
+        this.compare.look(position, number);
         this.compare.stage.root.focus();
       };
       item.append(button(words.say("result.show"), show, { more: where }));

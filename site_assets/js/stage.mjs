@@ -2,15 +2,23 @@
 
 import { element } from "./dom.mjs";
 import { VineDrawing } from "./drawing.mjs";
+import { placesOfMarks } from "./mark_places.mjs";
 import { allNames, hideCutWords, readable, thinNames } from "./place_names.mjs";
+import { make } from "./strokes.mjs";
 
-/** @typedef {{x: number, y: number, text: string, kind: string}} Mark  x and y in mm */
+/**
+ * @typedef {{x: number, y: number, text: string, kind: string}} Mark  x and y in mm
+ *
+ * @typedef {import("./mark_places.mjs").Spot & {text: string, kind: string}} Placed  on the glass, px
+ */
 
-/** @typedef {{left: number, top: number, text: string, kind: string}} Spot  on the glass, px */
-
-const APART_PX = 26;
 const TOUCH_PX = 24;
-const MOST_STACKED = 3;
+/** Room for a number of two digits, in heights of its letters. */
+const NUMBER = { width: 2, height: 1.7 };
+/** Height of a number's letters, in heights of the text around. */
+const LETTER = 0.85;
+/** The end of a line, on the wood. */
+const DOT_PX = 2.5;
 /** Left free between a mark and the edge of the window. */
 const EDGE_PX = 1;
 
@@ -28,8 +36,8 @@ export class Stage {
     this.root = element("div", { class: `pw-stage ${kind}` }, svg, this.marksLayer);
     /** @type {Mark[]} */
     this.marks = [];
-    /** @type {Spot[]} */
-    this.spots = [];
+    /** @type {Placed[]} */
+    this.placed = [];
     this.observer = new ResizeObserver(() => this.resize());
     this.observer.observe(this.root);
   }
@@ -51,29 +59,65 @@ export class Stage {
     this.placeMarks();
   }
 
-  /** Marks outside the window are left out; one that would cover another moves up. */
+  /** Marks of what lies outside the window are left out. */
   placeMarks() {
     // Once it is seen again, its size has changed.
     if (this.root.hidden) return;
-    const { clientWidth, clientHeight } = this.root;
-    /** @type {Spot[]} */
-    const taken = [];
-    for (const mark of this.marks) {
-      const spot = { ...this.drawing.toPixels(mark.x, mark.y), text: mark.text, kind: mark.kind };
-      const across = spot.left >= 0 && spot.left <= clientWidth;
-      if (across && spot.top >= 0 && spot.top <= clientHeight) stack(spot, taken);
-    }
-    this.spots = taken;
-    const marks = taken.map(markElement);
-    this.marksLayer.replaceChildren(...marks);
-    this.marksLayer.style.setProperty("--pw-mm", `${this.drawing.pixelsPerMm().toFixed(3)}px`);
-    keepInside(marks, this.root.getBoundingClientRect());
     const { svg } = this.drawing;
-    readable(svg, this.drawing.pixelsPerMm());
-    if (svg.classList.contains("pw-close-up")) return;
-    hideCutWords(svg);
+    const scale = this.drawing.pixelsPerMm();
+    this.marksLayer.style.setProperty("--pw-mm", `${scale.toFixed(3)}px`);
+    readable(svg, scale);
+    const near = svg.classList.contains("pw-close-up");
+    const inSight = this.marks.flatMap((mark) => {
+      const spot = { ...this.drawing.toPixels(mark.x, mark.y), text: mark.text, kind: mark.kind };
+      return this.isInside(spot) ? [spot] : [];
+    });
+    const [here, numbers] = [inSight.filter(isHere), inSight.filter((one) => !isHere(one))];
+    if (!near) hideCutWords(svg);
+    if (!near && numbers.length > 0) thinNames(svg, scale, [], []);
+    const { placed, lines } = this.withLines(numbers);
+    this.placed = [...here, ...placed];
+    const marks = this.placed.map(markElement);
+    this.marksLayer.replaceChildren(...lines, ...marks);
+    keepInside(marks, this.root.getBoundingClientRect());
+    if (near) return;
     const areas = marks.map((one) => one.getBoundingClientRect());
-    thinNames(svg, this.drawing.pixelsPerMm(), areas, taken.map(({ text }) => text));
+    thinNames(svg, scale, areas, here.map(({ text }) => text));
+  }
+
+  /** @param {import("./mark_places.mjs").Spot} spot */
+  isInside({ left, top }) {
+    const { clientWidth, clientHeight } = this.root;
+    return left >= 0 && left <= clientWidth && top >= 0 && top <= clientHeight;
+  }
+
+  /**
+   * Numbers beside what they speak of, and the lines that lead there.
+   *
+   * @param {readonly Placed[]} numbers
+   * @returns {{placed: Placed[], lines: SVGElement[]}}
+   */
+  withLines(numbers) {
+    if (numbers.length === 0) return { placed: [], lines: [] };
+    const { width, height, left, top } = this.marksLayer.getBoundingClientRect();
+    const letter = Number.parseFloat(getComputedStyle(this.marksLayer).fontSize) * LETTER;
+    const size = { width: letter * NUMBER.width, height: letter * NUMBER.height };
+    const words = [...this.drawing.svg.querySelectorAll("text")].flatMap((one) => {
+      const area = one.getBoundingClientRect();
+      if (area.width === 0) return [];
+      return { left: area.left - left, right: area.right - left, top: area.top - top, bottom: area.bottom - top };
+    });
+    const places = placesOfMarks(numbers, size, { width, height }, words);
+    const lines = make("svg", { class: "pw-mark-lines", viewBox: `0 0 ${width} ${height}` });
+    const placed = numbers.flatMap((one, number) => {
+      const place = places[number];
+      const [x2, y2] = [one.left, one.top];
+      if (place !== null) lines.append(make("line", { x1: place.left, y1: place.top, x2, y2 }));
+      // Where there is no room for a number, a dot says that there is one in the close-up.
+      lines.append(make("circle", { cx: x2, cy: y2, r: DOT_PX }));
+      return place === null ? [] : [{ ...one, ...place }];
+    });
+    return { placed, lines: [lines] };
   }
 
   /**
@@ -81,12 +125,12 @@ export class Stage {
    *
    * @param {number} clientX
    * @param {number} clientY
-   * @returns {Spot | null}
+   * @returns {Placed | null}
    */
   markAt(clientX, clientY) {
     const { left, top } = this.marksLayer.getBoundingClientRect();
-    let [best, reach] = [/** @type {Spot | null} */ (null), TOUCH_PX];
-    for (const spot of this.spots) {
+    let [best, reach] = [/** @type {Placed | null} */ (null), TOUCH_PX];
+    for (const spot of this.placed) {
       const distance = Math.hypot(spot.left + left - clientX, spot.top + top - clientY);
       if (distance <= reach) [best, reach] = [spot, distance];
     }
@@ -113,28 +157,10 @@ function keepInside(marks, { left, right }) {
   }
 }
 
-/**
- * Finds a free place above the others; where too many stand already, the last one says so.
- *
- * @param {Spot} spot
- * @param {Spot[]} taken
- */
-function stack(spot, taken) {
-  for (let height = 0; height < MOST_STACKED; height += 1) {
-    const inWay = taken.find(
-      (one) => Math.hypot(one.left - spot.left, one.top - spot.top) < APART_PX,
-    );
-    if (inWay === undefined) {
-      taken.push(spot);
-      return;
-    }
-    if (height === MOST_STACKED - 1) inWay.text = "\u2026";
-    spot.top = inWay.top - APART_PX;
-    spot.left = inWay.left;
-  }
-}
+/** @param {Placed} mark */
+const isHere = ({ kind }) => kind === "pw-mark-here";
 
-/** @param {Spot} spot */
+/** @param {Placed} mark */
 function markElement({ left, top, text, kind }) {
   const made = element("span", { class: `pw-mark ${kind}` }, text);
   made.style.left = `${left}px`;

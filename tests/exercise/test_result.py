@@ -85,7 +85,7 @@ def test_numbers_on_the_drawing_are_those_of_the_reasons(
     listed = result.locator("[data-number]")
     numbers = listed.evaluate_all("all => all.map((one) => one.dataset.number)")
     assert len(numbers) == len(set(numbers))
-    assert set(drawn.all_inner_texts()) - {"\u2026"} <= set(numbers)
+    assert set(drawn.all_inner_texts()) <= set(numbers)
     # Each leads to its reason.
     spot = drawn.filter(has_text=re.compile(r"^1$")).bounding_box()
     assert spot is not None
@@ -96,6 +96,43 @@ def test_numbers_on_the_drawing_are_those_of_the_reasons(
     result.get_by_label("Best plan").check()
     assert result.locator(".pw-stage-compare .pw-gone").count() > 0
     expect(drawn).to_have_count(0)
+
+
+LINES_END_ON_WOOD = """(part) => {
+  const stage = document.querySelector(".pw-stage-compare");
+  const wood = stage.querySelector(`[data-part="${part}"]`).getBoundingClientRect();
+  return [...stage.querySelectorAll(".pw-mark-lines circle")].some((dot) => {
+    const at = dot.getBoundingClientRect();
+    const [x, y] = [at.x + at.width / 2, at.y + at.height / 2];
+    return wood.left <= x && x <= wood.right && wood.top <= y && y <= wood.bottom;
+  });
+}"""
+
+
+def test_each_remark_is_shown_on_its_own_wood(
+    phone_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = phone_page
+    page.goto(tidy.write(tmp_path))
+    for name in ("Next: Thinning-out pass", "Next: Fine pass", "I am done"):
+        press(page, name)
+    result = page.locator(".pw-result")
+    for fold in result.locator(".pw-finding details").all():
+        fold.evaluate("one => { one.open = true; }")
+    lines = result.locator(".pw-finding [data-number]:has(button)")
+    assert lines.count() > 20
+    for line in lines.all():
+        number = line.get_attribute("data-number")
+        part = re.search(r"\b([LR]\d[a-z])\b", line.inner_text())
+        assert part is not None
+        line.get_by_role("button").click()
+        assert result.locator(".pw-mark-chosen").all_inner_texts() == [number]
+        picked = result.locator(".pw-stage-compare .pw-picked")
+        assert {one.get_attribute("data-part") for one in picked.all()} == {part[1]}
+        assert page.evaluate(LINES_END_ON_WOOD, part[1]), part[1]
+        # From near no remark of another place is in the way.
+        here = result.locator(".pw-compare-here").inner_text()
+        assert part[1][:2] in here
 
 
 def test_work_is_taken_up_after_a_reload(

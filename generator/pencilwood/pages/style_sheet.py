@@ -25,7 +25,18 @@ HANDBOOK = _of(
 )
 EXERCISE = (
     "css/vine.css",
-    *_of("exercise", "controls", "bench", "drawing", "hand", "folds", "result", "widths", "print"),
+    *_of(
+        "exercise",
+        "controls",
+        "bench",
+        "drawing",
+        "marks",
+        "hand",
+        "folds",
+        "result",
+        "widths",
+        "print",
+    ),
 )
 QUIZ = _of("quiz", "controls", "question", "told", "slip")
 WINTERS = "css/winters.css"
