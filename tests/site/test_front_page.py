@@ -29,6 +29,12 @@ def with_practice(handbook: Handbook) -> Handbook:
     return replace(handbook, profile=replace(handbook.profile, practice_vines=3))
 
 
+def with_both_for_trainers(handbook: Handbook) -> Handbook:
+    (made,) = with_chapter("trainer")(handbook).chapters
+    names = ("running-a-pruning-day", "setting-targets")
+    return replace(handbook, chapters=tuple(replace(made, name=name) for name in names))
+
+
 def as_it_is(handbook: Handbook) -> Handbook:
     return handbook
 
@@ -55,13 +61,22 @@ def as_it_is(handbook: Handbook) -> Handbook:
             "chapters stand behind the door of those for whom they are written",
         ),
         (
-            with_chapter("trainer"),
+            with_both_for_trainers,
             (
                 "Vines to begin with",
                 "The pruning day, targets, your own vines, the block",
                 "Vines on the wall, papers, packages, shared vines",
             ),
             "the same for trainers",
+        ),
+        (
+            with_chapter("trainer"),
+            (
+                "Vines to begin with",
+                "Your own vines, the block",
+                "Vines on the wall, papers, packages, shared vines",
+            ),
+            "a chapter for trainers is promised by what it is about",
         ),
         (
             with_practice,

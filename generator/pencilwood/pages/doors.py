@@ -32,6 +32,8 @@ _BEHIND: dict[str, tuple[Audience | None, tuple[str, ...]]] = {
     TEACHERS: (None, ("vines", "quizzes", "packages")),
 }
 """What stands behind each door: whose chapters, and the parts that the front page names."""
+_NAMED = {TRAINERS: {"running-a-pruning-day", "setting-targets"}}
+"""Chapters that the front page names behind a door; without them it names none there."""
 
 
 @dataclass(frozen=True)
@@ -55,7 +57,8 @@ def doors(desk: Desk) -> tuple[Lead, ...]:
 def _door(desk: Desk, path: str) -> Lead:
     audience, parts = _BEHIND[path]
     missing = set()
-    if audience is None or not desk.handbook.chapters_for(audience, desk.language):
+    chapters = desk.handbook.chapters_for(audience, desk.language) if audience else ()
+    if not chapters or not _NAMED.get(path, set()) <= {one.name for one in chapters}:
         missing.add("chapters")
     if not desk.profile.practice_vines:
         missing.add("practice")

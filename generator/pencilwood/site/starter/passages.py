@@ -7,6 +7,8 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 _VINE = re.compile(r'\{\{ vine\("([^"]+)"\) \}\}')
+_LEADS = re.compile(r'\{\{ (vine|measured|chapter)\("([^"]+)"')
+_BETWEEN_SENTENCES = re.compile(r"(?:(?<=[.!?])|(?<=[.!?]\*)|(?<=[.!?]\*\*)) (?=\S)")
 _SCHEMA = re.compile(r"\A# yaml-language-server:[^\n]*\n(#\n)?")
 
 
@@ -15,9 +17,10 @@ class Passages:
     """What a new handbook has, so that every link in its chapters leads somewhere."""
 
     vines: Collection[str]
+    chapters: Collection[str]
 
     def kept(self, text: str) -> str:
-        """A chapter of the demo whose lists of vines to practise on are all there."""
+        """A chapter of the demo without the list items and sentences that lead elsewhere."""
         return "\n".join(kept for line in text.split("\n") for kept in self._line(line))
 
     def _line(self, line: str) -> Iterator[str]:
@@ -27,8 +30,18 @@ class Passages:
             if there:
                 before = line[: line.index("{{")]
                 yield before + ", ".join(there) + line[line.rindex("}}") + 2 :]
-        else:
-            yield line
+        elif (sentences := self._sentences(line)) is not None:
+            yield sentences
+
+    def _sentences(self, line: str) -> str | None:
+        """The line without the sentences that lead elsewhere; None where none is left."""
+        sentences = _BETWEEN_SENTENCES.split(line)
+        kept = [one for one in sentences if all(map(self._is_there, _LEADS.findall(one)))]
+        return " ".join(kept) if kept else None
+
+    def _is_there(self, led_to: tuple[str, str]) -> bool:
+        kind, name = led_to
+        return name in (self.chapters if kind == "chapter" else self.vines)
 
 
 def without_schema(text: str) -> str:

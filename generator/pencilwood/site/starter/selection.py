@@ -21,11 +21,13 @@ VINES = ("tidy-vine", "weak-vine", "spindly-and-diseased")
 """Two easy vines and a middling one; the quiz asks about all three."""
 QUIZ = "before-the-first-day"
 CHAPTERS = (
-    "a-day-in-the-row", "counting-buds", "cuts-that-heal", "home", "ladders", "measuring-a-vine",
-    "parts-of-the-vine", "reading-wood", "spacing-by-hand", "three-passes", "tools",
-    "which-cane-stays", "why-we-prune", "working-safely",
+    "a-day-in-the-row", "block-numbers", "common-mistakes", "counting-buds", "cuts-that-heal",
+    "home", "ladders", "measuring-a-vine", "parts-of-the-vine", "reading-wood",
+    "running-a-pruning-day", "setting-targets", "spacing-by-hand", "three-passes", "tools",
+    "training-language-and-records", "which-cane-stays", "why-we-prune", "working-safely",
 )  # fmt: skip
-"""What the quiz sends people to, the front page's text, and how to make a case."""
+"""What the quiz sends people to, the front page's text, and what a trainer needs from the first
+winter on: targets, the pruning day, mistakes, the block, records, how to make a case."""
 _OUR_FILES = Path(__file__).parent / "files"
 _IN_EACH_LANGUAGE = (("profile", "yml"), ("blocks", "yml"), ("readme", "md"))
 _CREW = "{en: the Larkfell training crew, es: la cuadrilla de capacitación de Larkfell}"
@@ -81,7 +83,7 @@ def _from_demo(demo: Path) -> Iterator[tuple[str, str]]:
 def _chapters(demo: Path, languages: tuple[str, ...]) -> Iterator[tuple[str, str]]:
     for language in languages:
         folder = f"content/chapters/{language}"
-        passages = Passages(VINES)
+        passages = Passages(VINES, CHAPTERS)
         for name in CHAPTERS:
             yield (
                 f"{folder}/{name}.md",
