@@ -23,6 +23,11 @@ _MM_PER_UNIT: dict[str, Fraction] = {
     "ft": Fraction(3048, 10),
 }
 UNIT_NAMES = tuple(_MM_PER_UNIT)
+SPELT: dict[str, str] = {
+    **dict.fromkeys(("inch", "inches", '"', "″", "”"), "in"),
+    **dict.fromkeys(("foot", "feet"), "ft"),
+}
+"""What people write in the place of a unit's short name."""
 
 PER_METRE = 381
 PER_FOOT = 1250
@@ -34,8 +39,8 @@ US_UNIT_NAMES = ("in", "ft")
 
 # At most nine digits: no vine needs more, and a number that long is a slip of the finger.
 _LENGTH = re.compile(
-    r"^(?:(?P<whole>\d{1,9})\s+)?(?P<top>\d{1,9})/(?P<bottom>\d{1,9})\s*(?P<unit1>[a-zA-Z]+)$"
-    r"|^(?P<number>\d{1,9}(?:[.,]\d{1,6})?)\s*(?P<unit2>[a-zA-Z]*)$"
+    r"^(?:(?P<whole>\d{1,9})\s+)?(?P<top>\d{1,9})/(?P<bottom>\d{1,9})\s*(?P<unit1>[a-zA-Z]+|[\"″”])$"
+    r"|^(?P<number>\d{1,9}(?:[.,]\d{1,6})?)\s*(?P<unit2>[a-zA-Z]*|[\"″”])$"
 )
 
 
@@ -65,6 +70,7 @@ def _parsed(text: str) -> int:
     unit = match["unit1"] or match["unit2"]
     if not unit:
         raise UnitError("no-unit", text)
+    unit = SPELT.get(unit, unit)
     if unit not in _MM_PER_UNIT:
         raise UnitError("unknown-unit", text)
     if match["number"] is not None:

@@ -23,6 +23,12 @@ from pencilwood.units import UnitError, format_length, parse_length
         ("3 ft", 914),  # 914.4 mm
         ("0.5 mm", 1),  # a half goes up
         ("0 cm", 0),
+        ("33 inches", 838),
+        ('33"', 838),
+        ("1 1/2″", 38),
+        ("1 inch", 25),
+        ("3 feet", 914),
+        ("1 foot", 305),
     ],
 )
 def test_lengths_are_read_to_the_millimetre(text: str, mm: int) -> None:

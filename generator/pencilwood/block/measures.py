@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from pencilwood.units import UnitSystem
+from pencilwood.units import SPELT, UnitSystem
 
 POUND_G = Fraction("453.59237")
 OUNCE_G = POUND_G / 16
@@ -45,6 +45,10 @@ UNITS: Mapping[str, Mapping[str, Fraction]] = {
     "money on work": {"/h": Fraction(1, 3600)},
 }
 """Kind of thing measured -> unit -> how many of our own units it is."""
+
+
+SPELT_UNITS: Mapping[str, str] = {**SPELT, "acre": "ac", "acres": "ac"}
+"""What people write in the place of a unit's short name."""
 
 
 @dataclass(frozen=True)

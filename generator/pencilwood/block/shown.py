@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from pencilwood.block.errors import BlockError
-from pencilwood.block.measures import MEASURES, UNITS, Measure
+from pencilwood.block.measures import MEASURES, SPELT_UNITS, UNITS, Measure
 from pencilwood.block.numbers import Range, exponent, fewer_digits, rounded
 from pencilwood.units import UnitSystem, round_half_up
 from pencilwood.words import say
@@ -81,6 +81,7 @@ def _factor(unit: str, measure: Measure) -> Fraction:
     # `12 EUR/h`, `15 buds/kg`: the word before the stroke says nothing new.
     if plain not in known:
         plain = re.sub(r"^([^\W\d_]+|[$€£])(?=/)", "", plain)
+    plain = SPELT_UNITS.get(plain, plain)
     if plain not in known:
         raise BlockError("unknown-unit", {"found": unit, "units": _listed(measure)})
     return known[plain]

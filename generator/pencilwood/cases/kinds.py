@@ -12,7 +12,7 @@ from pencilwood.cases.fields import Schema, found, one_value
 from pencilwood.cases.report import Fact, Report, quoted
 from pencilwood.cases.yaml_nodes import LostNode, MapNode, Node
 from pencilwood.places import Place
-from pencilwood.units import UNIT_NAMES, UnitError, parse_length
+from pencilwood.units import SPELT, UNIT_NAMES, UnitError, parse_length
 from pencilwood.words import LANGUAGES
 
 T = TypeVar("T")
@@ -21,7 +21,7 @@ T = TypeVar("T")
 _WHOLE = re.compile(r"[0-9]{1,9}")
 _SPAN = re.compile(r"([0-9]{1,9}) +to +([0-9]{1,9})")
 _LENGTH_PATTERN = (
-    r"^([0-9]+([.,][0-9]+)?|([0-9]+ +)?[0-9]+/[0-9]+) *(" + "|".join(UNIT_NAMES) + ")$"
+    r"^([0-9]+([.,][0-9]+)?|([0-9]+ +)?[0-9]+/[0-9]+) *(" + "|".join((*UNIT_NAMES, *SPELT)) + ")$"
 )
 
 

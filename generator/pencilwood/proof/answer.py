@@ -84,8 +84,8 @@ def check_excuses(case: Case, charges: Sequence[Charge], report: ProofReport) ->
         )
     for one in case.excuses:
         if id(one) not in used:
-            at = one.at or "-"
-            report.add(one.place, "reason-not-needed", rule=one.rule, at=at)
+            found = f"at: {one.at}" if one.at else f"rule: {one.rule}"
+            report.add(one.place, "reason-not-needed", rule=one.rule, found=found)
 
 
 def _fits(excuse: Excuse, charge: Charge) -> bool:
