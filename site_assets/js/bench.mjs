@@ -38,6 +38,7 @@ const APART_PX = 6;
  * @property {() => ResultPanel} result  made, with a drawing of its own, when it is first shown
  * @property {() => void} destroy
  * @property {() => void} showDrawing  brings the drawing out from under what lies over it
+ * @property {() => void} showPass  brings what is to do in this pass into sight, and the drawing
  */
 
 /**
@@ -85,7 +86,12 @@ export function makeBench(exercise) {
     views.root.style.scrollMarginBottom = `${lies}px`;
     views.root.scrollIntoView({ block: "nearest" });
   };
-  return { ...parts, root, said, unsaved, result, destroy, showDrawing };
+  const showPass = () => {
+    steps.heading.focus({ preventScroll: true });
+    steps.root.scrollIntoView({ block: "nearest" });
+    showDrawing();
+  };
+  return { ...parts, root, said, unsaved, result, destroy, showDrawing, showPass };
 }
 
 /**
@@ -115,6 +121,7 @@ function pruningParts(exercise) {
         exercise.update();
       },
       opened: (open) => exercise.root.classList.toggle("pw-asking", open),
+      holds: (waiting) => exercise.bench?.views.near.drawing.hold(waiting?.at ?? null),
     }),
     past: new HistoryPanel(words, {
       undo: () => exercise.shears.undo(),
@@ -168,8 +175,6 @@ function woodParts(exercise) {
 function makeResult(exercise, views) {
   const { words, sheet, page, headings, id, svg } = exercise;
   const compare = new CompareView(svg, views.wood, sheet, page, words, id);
-  return new ResultPanel(sheet, page, words, headings, compare, {
-    change: () => exercise.backToPruning(),
-    tryAgain: () => exercise.tryAgain(),
-  });
+  const actions = { change: () => exercise.backToPruning(), tryAgain: () => exercise.tryAgain() };
+  return new ResultPanel(sheet, page, words, headings, compare, actions, exercise.onward);
 }

@@ -116,6 +116,13 @@ export class VineDrawing {
     this.resize(scale);
   }
 
+  /** @param {{piece: number, buds: number | null} | null} cut  one that waits for its answer */
+  hold(cut) {
+    for (const { circle, piece, buds } of this.cutPoints) {
+      circle.classList.toggle("pw-held", piece === cut?.piece && buds === cut.buds);
+    }
+  }
+
   /** @param {Box} box */
   show(box) {
     this.box = box;

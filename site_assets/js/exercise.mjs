@@ -7,6 +7,7 @@
  * - `<script type="application/json" class="pw-sheet">`: the scoring sheet (`Sheet`, types.mjs);
  * - `<script type="application/json" class="pw-words">`: everything the page says (`PageWords`);
  * - `<noscript>` or other fallback elements with class `pw-fallback`, hidden once this runs.
+ * - `data-next` on its element, where a vine follows: the address of that vine's page.
  * `<` inside the JSON must be written `\u003c`. The exercise uses headings h3 and h4; with
  * `data-heading="4"` on its element, h4 and h5.
  *
@@ -25,7 +26,7 @@
 
 import { AfterFrame } from "./after_frame.mjs";
 import { makeBench, viewOf } from "./bench.mjs";
-import { setText } from "./dom.mjs";
+import { element, setText } from "./dom.mjs";
 import { headingsOf } from "./headings.mjs";
 import { readPage, tellScore } from "./page_data.mjs";
 import { asKept, freshWork, looksCloser, versionOf, workOf } from "./saved_work.mjs";
@@ -61,6 +62,8 @@ export class Exercise {
     this.id = `pwx${(made += 1)}`;
     /** @type {Bench | null} */
     this.bench = null;
+    /** Leads to the next vine; without one of the page's own, whoever holds the exercise may set it. */
+    this.onward = linkTo(root.dataset.next, this.words);
     this.later = new AfterFrame();
     this.shears = new Shears(this);
   }
@@ -120,6 +123,11 @@ export class Exercise {
     const { states, cuts } = this.wood();
     if (!this.lookBack) this.bench?.views.showWood(viewOf(this, states), sidesTied(cuts));
     this.later.put(() => this.update());
+  }
+
+  /** Whether nothing is cut and no result was asked for, so that no work is lost with this vine. */
+  get isUntouched() {
+    return !this.work.done && this.wood().cuts.length === 0;
   }
 
   keep() {
@@ -196,7 +204,7 @@ export class Exercise {
     this.bench?.views.reframe();
     this.tell("");
     this.update();
-    this.bench?.steps.heading.focus();
+    this.bench?.showPass();
   }
 
   finish() {
@@ -220,7 +228,7 @@ export class Exercise {
     const { states, cuts } = this.wood();
     this.root.classList.add("pw-done");
     const panel = this.bench?.result();
-    panel?.update(result, states, sidesTied(cuts));
+    panel?.update(result, states, sidesTied(cuts), cuts.length);
     if (goThere) panel?.heading.focus();
     return result;
   }
@@ -237,4 +245,14 @@ export class Exercise {
     this.backToPruning();
     this.tell(this.words.say("said.again"));
   }
+}
+
+/**
+ * @param {string | undefined} href
+ * @param {Words} words
+ * @returns {HTMLElement | null}
+ */
+function linkTo(href, words) {
+  if (href === undefined) return null;
+  return element("a", { class: "pw-button pw-main", href }, words.say("result.next"));
 }

@@ -11,6 +11,18 @@ import { button, element, setText } from "./dom.mjs";
 
 /** @typedef {{tool: ToolName | null, stub: StubName | null}} How */
 /** @typedef {"tool" | "stub"} Asked */
+/**
+ * @typedef {object} WaitingCut
+ * @property {boolean} shortens  whether it is a cut above a bud
+ * @property {string} what  the cut in words
+ * @property {{piece: number, buds: number | null}} [at]  the ring, where there is one
+ * @property {() => void} cut
+ *
+ * @typedef {object} HowActions
+ * @property {(how: Partial<How>) => void} choose
+ * @property {(open: boolean) => void} opened
+ * @property {(waiting: WaitingCut | null) => void} holds  tells which cut waits for an answer
+ */
 
 /** @type {readonly ToolName[]} */
 export const TOOLS = ["shears", "loppers", "saw"];
@@ -25,7 +37,7 @@ export class HowPanel {
   /**
    * @param {import("./words.mjs").Words} words
    * @param {Headings} headings
-   * @param {{choose: (how: Partial<How>) => void, opened: (open: boolean) => void}} actions
+   * @param {HowActions} actions
    */
   constructor(words, headings, actions) {
     this.words = words;
@@ -79,24 +91,26 @@ export class HowPanel {
   /**
    * Asks what a cut still needs, one question after the other, and then lets it be made.
    *
-   * @param {boolean} shortens  whether it is a cut above a bud
-   * @param {() => void} cut
+   * @param {WaitingCut} waiting
    */
-  before(shortens, cut) {
+  before(waiting) {
+    const { shortens, cut } = waiting;
     const open = ALL.find((asked) => this.how[asked] === null && (shortens || asked === "tool"));
-    if (open === undefined) cut();
-    else this.ask(open, () => this.before(shortens, cut), null);
+    if (open === undefined) return cut();
+    this.ask(open, () => this.before(waiting), null, waiting.what);
+    this.actions.holds(waiting);
   }
 
   /**
    * @param {Asked} asked
    * @param {(() => void) | null} then  what waits for the answer
    * @param {HTMLElement | null} from  where the keyboard goes back to
+   * @param {string} [what]  the cut that waits, in words
    */
-  ask(asked, then, from) {
+  ask(asked, then, from, what = "") {
     this.then = then;
     this.from = from ?? /** @type {HTMLElement | null} */ (document.activeElement);
-    setText(this.heading, this.words.say(asked));
+    setText(this.heading, `${what} ${this.words.say(asked)}`.trim());
     this.choices.replaceChildren(...ANSWERS[asked].map((value) => this.choice(asked, value)));
     this.question.hidden = false;
     this.mark(asked);
@@ -137,6 +151,7 @@ export class HowPanel {
     const hadFocus = this.question.contains(document.activeElement);
     this.question.hidden = true;
     this.mark(null);
+    this.actions.holds(null);
     this.actions.opened(false);
     if (hadFocus) this.from?.focus();
   }

@@ -97,8 +97,10 @@ export class PieceList {
    */
   tellState(state, side, canes) {
     const { words, piece } = this;
-    const isCane = this.sheet.pieces[piece].kind === "cane";
-    let said = isCane ? words.count("piece.buds", state) : words.say("piece.kept");
+    const { kind, states } = this.sheet.pieces[piece];
+    const had = states - 1;
+    let said = kind === "cane" ? words.count("piece.buds", state) : words.say("piece.kept");
+    if (kind === "cane" && state < had) said = words.count("piece.left", state, { had });
     if (state === 0) said = words.say("piece.gone");
     const tie = side !== undefined && canes.includes(piece) ? ` ${words.say(`tie.is.${side}`)}` : "";
     setText(this.state, `${said}.${tie}`);

@@ -17,14 +17,17 @@ export class ResultPanel {
    * @param {Headings} headings
    * @param {import("./compare_view.mjs").CompareView} compare
    * @param {{change: () => void, tryAgain: () => void}} actions
+   * @param {HTMLElement | null} [onward]  leads to the next vine, once this one is passed
    */
-  constructor(sheet, page, words, headings, compare, actions) {
+  constructor(sheet, page, words, headings, compare, actions, onward = null) {
     this.sheet = sheet;
     this.page = page;
     this.words = words;
     this.headings = headings;
     this.compare = compare;
     this.actions = actions;
+    this.onward = onward;
+    this.again = button(words.say("result.try-again"), actions.tryAgain);
     this.heading = element(headings.main, { class: "pw-verdict-now", tabindex: -1 });
     this.summary = element("div", { class: "pw-summary" });
     this.vineFindings = element("div");
@@ -37,7 +40,8 @@ export class ResultPanel {
     const again = element(
       "div",
       { class: "pw-buttons pw-again" },
-      button(words.say("result.try-again"), this.actions.tryAgain, { class: "pw-main" }),
+      ...(this.onward === null ? [] : [this.onward]),
+      this.again,
       button(words.say("result.change"), this.actions.change),
     );
     const answer = page.answer === null ? [] : [this.reasons(words.say("answer.title"), page.answer.cuts)];
@@ -71,33 +75,40 @@ export class ResultPanel {
    * @param {Result} result
    * @param {readonly number[]} states
    * @param {Map<string, import("./types.mjs").WireSide>} [tied]  where canes were tied
+   * @param {number} [cuts]  how many were made
    */
-  update(result, states, tied = new Map()) {
+  update(result, states, tied = new Map(), cuts = 0) {
     const findings = byRule(result.broken);
     const { words } = this;
     const key = result.passed ? "result.passed" : "result.not-passed";
     this.heading.textContent = words.say(key, { score: result.score });
     this.root.classList.toggle("pw-passed", result.passed);
-    this.summary.replaceChildren(...this.summaryLines(result));
+    if (this.onward !== null) this.onward.hidden = !result.passed;
+    this.again.classList.toggle("pw-main", this.onward === null || !result.passed);
+    this.summary.replaceChildren(...this.summaryLines(result, cuts));
     this.vineFindings.replaceChildren(
       element(this.headings.main, {}, words.say("result.vine-title")),
       ...(findings.length === 0
         ? [element("p", {}, words.say("result.nothing-broken"))]
         : findings.map((finding) => this.findingBlock(finding))),
     );
-    this.cutFindings.replaceChildren(...this.cuttingBlock(result.cutting));
+    this.cutFindings.replaceChildren(...this.cuttingBlock(result.cutting, cuts));
     this.compare.update(states, findings, tied);
   }
 
-  /** @param {Result} result */
-  summaryLines(result) {
+  /**
+   * @param {Result} result
+   * @param {number} cuts
+   */
+  summaryLines(result, cuts) {
     const { words, sheet } = this;
     const helped = Math.max(0, result.lost - sheet.planLost);
     const lines = [words.say("result.score", { score: result.score, mark: sheet.passMark })];
     if (sheet.planLost > 0) lines.push(words.count("result.plan-lost", sheet.planLost));
     if (helped > 0) lines.push(words.count("result.lost", helped));
     if (result.broken.some((one) => one.must)) lines.push(words.say("result.must-broken"));
-    lines.push(words.say("result.cutting-score", { score: result.cutting.score }));
+    // Who cut nothing cut nothing badly either, and is not praised for it.
+    if (cuts > 0) lines.push(words.say("result.cutting-score", { score: result.cutting.score }));
     return lines.map((line) => element("p", {}, line));
   }
 
@@ -149,16 +160,26 @@ export class ResultPanel {
     const says = element("span", { class: "pw-place-says" }, element("strong", {}, where));
     says.append(`: ${this.message(broken)} ${cost} `);
     item.append(says);
-    const position = this.positionOf(broken);
-    if (position >= 0) {
-      const show = () => {
-        this.compare.show("mine");
-        this.compare.look(position, number);
-        this.compare.stage.root.focus();
-      };
-      item.append(button(words.say("result.show"), show, { more: where }));
-    }
+    item.append(...this.showButton(broken, where, number));
     return item;
+  }
+
+  /**
+   * A button that turns the drawing to the place of a charge; none where it has no place.
+   *
+   * @param {Broken} broken
+   * @param {string} more  told to those who listen
+   * @param {number | null} [number]  its number on the drawing
+   */
+  showButton(broken, more, number = null) {
+    const position = this.positionOf(broken);
+    if (position < 0) return [];
+    const show = () => {
+      this.compare.show("mine");
+      this.compare.look(position, number);
+      this.compare.stage.root.focus();
+    };
+    return [button(this.words.say("result.show"), show, { more })];
   }
 
   /** @param {Broken} broken */
@@ -188,9 +209,13 @@ export class ResultPanel {
     return positions.findIndex((position) => position.name === where.positions?.[0]);
   }
 
-  /** @param {Result["cutting"]} cutting */
-  cuttingBlock(cutting) {
+  /**
+   * @param {Result["cutting"]} cutting
+   * @param {number} cuts
+   */
+  cuttingBlock(cutting, cuts) {
     const { words } = this;
+    if (cuts === 0) return [element("p", {}, words.say("result.cutting-none"))];
     const title = element(this.headings.main, {}, words.say("result.cutting-title", { score: cutting.score }));
     if (cutting.broken.length === 0) {
       return [title, element("p", {}, words.say("result.cutting-clean"))];
@@ -199,8 +224,10 @@ export class ResultPanel {
       const lines = byWords(finding.places.map(({ broken }) => broken)).map(
         ({ first, points, parts }) => {
           const cost = words.count("result.points", points);
-          const names = parts.map((part) => words.wood(part)).join(", ");
-          return element("li", {}, `${names}: ${this.message(first)} (${cost})`);
+          // A piece may be cut more than once; it is named once.
+          const names = [...new Set(parts)].map((part) => words.wood(part)).join(", ");
+          const says = element("span", { class: "pw-place-says" }, `${names}: ${this.message(first)} (${cost}) `);
+          return element("li", {}, says, ...this.showButton(first, names));
         },
       );
       const head = this.ruleHead(finding.rule, finding.must, finding.points);

@@ -1,5 +1,6 @@
 /** What is done to a vine in an exercise: cuts, ties, steps taken back; each is told in words. */
 
+import { goalWords } from "./bud_goal.mjs";
 import { budsKept } from "./scoring.mjs";
 import { tieOf } from "./tying.mjs";
 import * as wood from "./wood.mjs";
@@ -17,16 +18,17 @@ export class Shears {
    * Lets a cut be made once tool and place are chosen. What is taken off whole has no bud to keep
    * away from: the place is neither asked nor charged for.
    *
-   * @param {boolean} shortens
+   * @param {Omit<import("./how_panel.mjs").WaitingCut, "cut">} waiting
    * @param {(how: Pick<DoneCut, "pass" | "tool" | "stub">) => void} cut
    */
-  withHow(shortens, cut) {
+  withHow(waiting, cut) {
     const { bench, work } = this.exercise;
-    bench?.how.before(shortens, () => {
+    const make = () => {
       const { tool, stub } = work.how;
       const pass = work.history.pass;
       cut({ pass, tool: /** @type {ToolName} */ (tool), stub: stub ?? /** @type {StubName} */ ("right") });
-    });
+    };
+    bench?.how.before({ ...waiting, cut: make });
   }
 
   /**
@@ -38,16 +40,12 @@ export class Shears {
     // The button of a cut that was made a moment ago.
     if (!wood.legalCuts(sheet, this.exercise.wood().states, piece).includes(buds)) return;
     const what = buds === null ? words.say("cut.was-off") : words.count("cut.was-to", buds);
-    this.withHow(buds !== null, (how) => {
-      this.make([{ part: sheet.pieces[piece].name, buds, ...how }], `${this.labelOf(piece)} ${what}.`);
+    const name = words.wood(sheet.pieces[piece].name);
+    const asked = buds === null ? words.say("cut.off") : words.count("cut.leave", buds);
+    const waiting = { shortens: buds !== null, what: `${name}: ${asked}.`, at: { piece, buds } };
+    this.withHow(waiting, (how) => {
+      this.make([{ part: sheet.pieces[piece].name, buds, ...how }], `${name} ${what}.`);
     });
-  }
-
-  /** @param {number} piece */
-  labelOf(piece) {
-    const { sheet, page } = this.exercise;
-    const part = sheet.pieces[piece].name;
-    return page.pieces[part]?.label ?? part;
   }
 
   /**
@@ -56,13 +54,14 @@ export class Shears {
    */
   tie(piece, side) {
     const { words, sheet } = this.exercise;
-    const told = `${this.labelOf(piece)} ${words.say(`tie.was.${side}`)}.`;
+    const told = `${words.wood(sheet.pieces[piece].name)} ${words.say(`tie.was.${side}`)}.`;
     this.make([tieOf(sheet.pieces[piece].name, side)], told);
   }
 
   shortenAll() {
     const { bench, sheet, words } = this.exercise;
-    this.withHow(true, (how) => {
+    const what = `${words.count("shorten-all", sheet.cutting.roughBuds[1])}.`;
+    this.withHow({ shortens: true, what }, (how) => {
       const { states } = this.exercise.wood();
       const cuts = wood.shortenAll(sheet, states, sheet.cutting.roughBuds[1], how);
       if (cuts.length === 0) return this.exercise.tell(words.say("said.none-long"));
@@ -116,6 +115,7 @@ export class Shears {
     exercise.work.history = history;
     exercise.showWood();
     const left = exercise.words.count("said.buds-left", budsKept(exercise.sheet, exercise.wood().states));
-    exercise.tell(`${told} ${left}${more}`);
+    const goal = goalWords(exercise.sheet, exercise.words, "said");
+    exercise.tell(`${told} ${left} ${goal}`.trim() + more);
   }
 }

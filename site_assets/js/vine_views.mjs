@@ -3,6 +3,7 @@
  * wood, and the close-up of its position, where a tap chooses another piece or cuts this one.
  */
 
+import { goalWords } from "./bud_goal.mjs";
 import { button, element, setText } from "./dom.mjs";
 import { copyOf } from "./drawing.mjs";
 import { frameOf, frameOfWood, reaching } from "./frames.mjs";
@@ -66,6 +67,7 @@ export class VineViews {
     this.near.root.tabIndex = 0;
     this.note = element("p", { class: "pw-looking-back" }, words.say("look-back.note"));
     this.hint = element("p", { class: "pw-hint" });
+    this.goal = goalWords(sheet, words, "hint");
     this.wholeButton = button(words.say("compare.whole"), () => actions.look(false), { class: "pw-see-whole" });
     this.nearButton = button(words.say("near.title"), () => actions.look(true), { class: "pw-see-near" });
     this.closer = button("", actions.closer, { class: "pw-see-closer" });
@@ -208,7 +210,8 @@ export class VineViews {
     const { name } = this.sheet.positions[view.position];
     const facts = { name, n: view.position + 1, of: this.sheet.positions.length };
     const hint = view.near ? "near.hint" : "whole.hint";
-    setText(this.hint, this.words.say(view.tying ? "tie.hint" : hint));
+    const todo = this.words.say(view.tying ? "tie.hint" : hint);
+    setText(this.hint, view.tying ? todo : `${todo} ${this.goal}`.trim());
     this.near.root.setAttribute("aria-label", this.words.say("near.label", facts));
     this.near.drawing.svg.setAttribute("aria-label", this.words.say("near.drawing", facts));
     this.closer.setAttribute("aria-pressed", `${view.closer}`);

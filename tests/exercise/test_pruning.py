@@ -139,7 +139,7 @@ def test_history_goes_back_and_forth(
     page.goto(tidy.write(tmp_path))
     choose(page)
     press(page, "Shorten every long cane to 5 buds")
-    assert said(page) == "24 canes shortened. 120 buds left."
+    assert said(page) == "24 canes shortened. 120 buds left. Goal: 22 to 32."
     uncut_buds = page.locator(".pw-measures dd").first
     expect(uncut_buds).to_have_text("120")
     press(page, "Undo")
@@ -236,7 +236,7 @@ def test_going_back_a_pass_is_told_and_charged(
     expect(warning).to_be_visible()
     pick(page, "L6a")
     press(page, "Leave 5 buds L6a")
-    assert said(page).endswith("This cut is out of order.")
+    assert said(page).endswith("Out of order.")
     press(page, "Next: Thinning-out pass")
     press(page, "Next: Fine pass")
     press(page, "I am done")

@@ -109,3 +109,25 @@ def test_what_lies_near_the_thumb_never_covers_the_drawing(
     expect(asked(page)).to_be_visible()
     assert is_clear()
     assert page.locator(".pw-hand").bounding_box() == before, "nothing moves for the question"
+
+
+def test_a_question_names_the_cut_that_waits_and_its_ring_is_marked(
+    phone_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = phone_page
+    page.goto(tidy.write(tmp_path))
+    held = page.locator(".pw-stage-near .pw-held")
+    pick(page, "L6a", "L6")
+    press(page, "Leave 2 buds L6a")
+    expect(page.get_by_role("heading", name="L6a: Leave 2 buds.")).to_be_focused()
+    expect(held).to_have_count(1)
+    expect(held).to_have_attribute("data-cut", "L6a")
+    expect(held).to_have_attribute("data-buds", "2")
+    press(page, "Hand shears")
+    expect(page.get_by_role("heading", name="L6a: Leave 2 buds. Where do you cut")).to_be_focused()
+    expect(held).to_have_count(1)
+    press(page, "Not now")
+    expect(held).to_have_count(0)
+    # A tool that is only looked at speaks of no cut.
+    page.locator("[data-how=tool]").click()
+    expect(page.get_by_role("heading", name="Which tool do you hold?", exact=True)).to_be_visible()

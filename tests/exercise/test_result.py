@@ -48,6 +48,30 @@ def test_the_plan_made_by_buttons_has_full_points(
     expect(page.locator(".pw-reasons li").first).to_contain_text("<why>")
 
 
+def test_who_cuts_nothing_is_not_praised_for_how_they_cut(
+    phone_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = phone_page
+    page.goto(tidy.write(tmp_path))
+    for _ in range(3):
+        page.locator(".pw-step .pw-main:visible").click()
+    result = page.locator(".pw-result")
+    expect(result).to_contain_text("You made no cut")
+    expect(result).not_to_contain_text("How you cut")
+    press(page, "Try again")
+    choose(page, "saw")
+    press(page, "Shorten every long cane to 5 buds")
+    for _ in range(3):
+        page.locator(".pw-step .pw-main:visible").click()
+    expect(result).to_contain_text("How you cut:")
+    # A saw on canes: each is named once, and can be seen.
+    line = result.locator("section", has_text="Wrong tool").locator("li").first
+    names = line.inner_text().split(":")[0].split(", ")
+    assert len(names) == len(set(names)) > 0
+    line.get_by_role("button", name="Show me").click()
+    expect(page.locator(".pw-stage-compare")).to_be_focused()
+
+
 def test_a_poor_pruning_is_shown_where_and_why(
     phone_page: Page, tidy: ExercisePage, tmp_path: Path
 ) -> None:

@@ -7,6 +7,7 @@ import {
   freshMemory,
   GAPS_DAYS,
   nextVine,
+  ofLevel,
   passedOver,
   remember,
   takeUpMemory,
@@ -123,4 +124,16 @@ test("a day ends at midnight where the learner is", () => {
   const early = new Date(2026, 1, 1, 0, 1);
   assert.equal(dayNumber(early) - dayNumber(late), 1);
   assert.equal(isoDate(late), "2026-01-31");
+});
+
+test("whoever has practised none begins with an easy vine, unless they chose a level", () => {
+  const vines = ["hard", "easy", "middling"].map((level) => ({ slug: level, level, rules: [] }));
+  const names = (/** @type {readonly {slug: string}[]} */ found) => found.map(({ slug }) => slug);
+  const fresh = freshMemory();
+  assert.deepEqual(names(ofLevel(vines, "all", fresh, "")), ["easy"]);
+  assert.deepEqual(names(ofLevel(vines, "hard", fresh, "")), ["hard"]);
+  assert.deepEqual(ofLevel(vines, "all", fresh, "easy"), vines, "they asked for another one");
+  assert.deepEqual(ofLevel(vines, "all", remember(fresh, VINE, [], 100), ""), vines);
+  const hard = vines.slice(0, 1);
+  assert.deepEqual(ofLevel(hard, "all", fresh, ""), hard, "a handbook without easy ones");
 });

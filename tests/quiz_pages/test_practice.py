@@ -109,14 +109,38 @@ def test_the_vine_in_hand_is_taken_up_again(desktop_page: Page, built_site: Path
 def test_a_level_is_kept(desktop_page: Page, built_site: Path) -> None:
     page = desktop_page
     open_practice(page, built_site)
-    page.get_by_role("radio", name="Hard").check()
+    page.get_by_label("How hard?").select_option(label="Hard")
     for _ in range(3):
         press(page, "Next vine")
         expect(page.get_by_role("heading", name=re.compile(": Hard$"))).to_be_visible()
         assert vine(page).startswith("hard-")
         expect(page.get_by_role("heading", name=title_of(vine(page)))).to_be_visible()
     page.reload()
-    expect(page.get_by_role("radio", name="Hard")).to_be_checked()
+    expect(page.get_by_label("How hard?")).to_have_value("hard")
+
+
+def test_a_chosen_level_comes_at_once_where_nothing_is_cut_yet(
+    phone_page: Page, built_site: Path
+) -> None:
+    page = phone_page
+    open_practice(page, built_site)
+    assert vine(page).startswith("easy-"), "a beginner's first vine"
+    level, drawing = page.get_by_label("How hard?"), page.locator(".pw-glass svg:visible")
+    expect(level).to_be_in_viewport(ratio=1)
+    expect(drawing).to_be_in_viewport(ratio=1)
+    level.select_option(label="Hard")
+    expect(page.get_by_role("heading", name=re.compile(": Hard$"))).to_be_visible()
+    first = vine(page)
+    level.select_option(label="Mixed")
+    level.select_option(label="Hard")
+    assert vine(page) == first, "a vine of that level stays"
+    choose(page)
+    press(page, "Shorten every long cane to 5 buds")
+    level.select_option(label="Easy")
+    expect(page.get_by_text("This level holds from the next vine on.")).to_be_visible()
+    assert vine(page) == first
+    press(page, "Next vine")
+    expect(page.get_by_role("heading", name=re.compile(": Easy$"))).to_be_visible()
 
 
 def test_vines_do_not_come_twice_in_a_row_and_are_mixed(

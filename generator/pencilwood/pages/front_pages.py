@@ -35,6 +35,7 @@ def home_page(handbook: Handbook, language: str) -> Page:
             "opening.html",
             case=None if first is None else first.case,
             exercise=None if first is None else _exercise(desk, first),
+            following=None if first is None else handbook.following(first.case),
             doors=doors(desk),
             unnamed=vineyard in UNNAMED.values(),
         ),

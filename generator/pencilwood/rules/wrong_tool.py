@@ -43,8 +43,8 @@ MESSAGES = {
         "es": "La madera de {thickness} es demasiado gruesa para esta herramienta.",
     },
     "clumsy": {
-        "en": "For wood of {thickness} a smaller tool cuts cleaner.",
-        "es": "Para madera de {thickness} una herramienta más pequeña corta más limpio.",
+        "en": "For wood of {thickness} hand shears cut cleaner.",
+        "es": "Para madera de {thickness} la tijera de mano corta más limpio.",
     },
 }
 BANDS: tuple[Band, ...] = (

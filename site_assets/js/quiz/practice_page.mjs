@@ -9,7 +9,7 @@
  * It keeps `pencilwood:rules` (weak rules) and `pencilwood:practice:...` (the vine in hand).
  */
 
-import { button, check, element, radios, setText } from "../dom.mjs";
+import { button, element, setText } from "../dom.mjs";
 import { readJson } from "../script_json.mjs";
 import { Keeper } from "../storage.mjs";
 import { dayNumber } from "./days.mjs";
@@ -17,7 +17,7 @@ import { linkList } from "./feedback.mjs";
 import { readMemory, writeMemory } from "./memory_shelf.mjs";
 import { brokenRules, QuizExercise } from "./quiz_exercise.mjs";
 import { QuizWords } from "./quiz_words.mjs";
-import { dueRules, nextVine, passedOver, remember } from "./review.mjs";
+import { dueRules, nextVine, ofLevel, passedOver, remember } from "./review.mjs";
 import { ScopedKeeper } from "./scoped_keeper.mjs";
 
 /** @import {PageWords, Result, RuleWords, Sheet} from "../types.mjs" */
@@ -70,12 +70,7 @@ export class PracticePage {
 
   bind() {
     const { words } = this;
-    const levels = ["all", ...new Set(this.data.vines.map(({ level }) => level))];
-    const choices = levels.map((value) => ({ value, text: words.say(`practice.level.${value}`) }));
-    const chooser = radios(words.say("practice.level"), "pw-practice-level", choices, (level) => {
-      this.level = level;
-      this.keepInHand();
-    });
+    const chooser = this.makeChooser();
     this.unsaved = element("p", { class: "pw-ask-need" }, words.say("not-saved"));
     this.due = element("div", { class: "pw-ask-due" });
     this.heading = element("h2", { tabindex: -1 }, words.say("practice.heading"));
@@ -85,29 +80,54 @@ export class PracticePage {
     this.built = element(
       "div",
       { class: "pw-quiz-built pw-ask" },
-      this.heading,
+      element("div", { class: "pw-practice-head" }, this.heading, chooser),
       this.said,
       this.place,
       this.unsaved,
       element("div", { class: "pw-buttons" }, next),
-      chooser,
       this.due,
       element("p", { class: "pw-ask-hint" }, words.say("practice.how")),
       element("p", { class: "pw-ask-plain" }, words.say("practice.plain")),
     );
     this.root.append(this.built);
     this.root.classList.add("pw-quiz", "pw-live");
-    this.takeUp(chooser);
+    this.takeUp();
     this.showDue();
   }
 
-  /** @param {HTMLFieldSetElement} chooser */
-  takeUp(chooser) {
+  /** How hard the vines are, beside the name of the one in hand. */
+  makeChooser() {
+    const { words } = this;
+    const levels = ["all", ...new Set(this.data.vines.map(({ level }) => level))];
+    const choices = levels.map((value) =>
+      element("option", { value }, words.say(`practice.level.${value}`)),
+    );
+    this.levels = element("select", {}, ...choices);
+    this.levels.addEventListener("change", () => this.chooseLevel(this.levels?.value ?? "all"));
+    const asks = element("span", { class: "pw-unseen" }, words.say("practice.level"));
+    return element("label", { class: "pw-practice-level" }, asks, this.levels);
+  }
+
+  /**
+   * A vine that nobody has cut yet gives way to one of the level; work that was begun stays.
+   *
+   * @param {string} level
+   */
+  chooseLevel(level) {
+    this.level = level;
+    this.keepInHand();
+    const inHand = this.data.vines.find(({ name }) => name === this.asked);
+    if (level === "all" || inHand?.level === level) return this.tell("");
+    if (this.exercise?.isUntouched === false) return this.tell(this.words.say("practice.level.later"));
+    this.next(false);
+  }
+
+  takeUp() {
     const kept = /** @type {Partial<InHand> | null} */ (this.corner.read("now"));
     const known = this.data.vines.find(({ name }) => name === kept?.name);
     const levels = this.data.vines.map(({ level }) => level);
     if (kept?.level !== undefined && levels.includes(kept.level)) this.level = kept.level;
-    check(chooser, this.level);
+    if (this.levels) this.levels.value = this.level;
     if (known === undefined || kept?.version !== this.data.version) return this.next(false);
     this.remembered = kept.remembered === true;
     // Yesterday's result has been read; what comes back today waits.
@@ -132,10 +152,13 @@ export class PracticePage {
 
   /** @param {boolean} [goThere] */
   next(goThere = true) {
-    const vines = this.data.vines
-      .filter(({ level }) => this.level === "all" || level === this.level)
-      .map(({ name, level, teaches }) => ({ slug: name, level, rules: teaches }));
-    const { slug } = nextVine(passedOver(readMemory(this.keeper), this.asked), vines, thisDay());
+    const memory = readMemory(this.keeper);
+    const vines = this.data.vines.map(({ name, level, teaches }) => ({ slug: name, level, rules: teaches }));
+    const { slug } = nextVine(
+      passedOver(memory, this.asked),
+      ofLevel(vines, this.level, memory, this.asked),
+      thisDay(),
+    );
     const vine = this.data.vines.find(({ name }) => name === slug);
     if (vine === undefined) return;
     this.corner.write("work", null);
@@ -188,6 +211,7 @@ export class PracticePage {
       scored: (result) => this.scored(vine, result),
       reopened: () => {},
     });
+    this.exercise.onward = button(this.words.say("practice.next"), () => this.next(), { class: "pw-main" });
     this.exercise.bind();
     if (this.heading) {
       const level = this.words.say(`practice.level.${vine.level}`);

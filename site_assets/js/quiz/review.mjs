@@ -9,6 +9,7 @@ export const GAPS_DAYS = [1, 3, 7];
 /** A rule broken a moment ago comes back after this many other vines, not at once. */
 const VINES_BETWEEN = 2;
 const MOST_RECENT = 12;
+const EASIEST = "easy";
 
 /**
  * @typedef {object} RuleMemory
@@ -95,6 +96,23 @@ export function dueRules(memory, day) {
 export function passedOver(memory, inHand) {
   if (inHand === "" || memory.recent[0] === inHand) return memory;
   return { ...memory, recent: [inHand, ...memory.recent] };
+}
+
+/**
+ * The vines to choose from. Whoever has practised none yet begins with one of the easiest level,
+ * unless they chose another.
+ *
+ * @param {readonly Vine[]} vines
+ * @param {string} level  "all" for every one
+ * @param {Memory} memory
+ * @param {string} inHand  name of the vine in hand, empty for none
+ * @returns {readonly Vine[]}
+ */
+export function ofLevel(vines, level, memory, inHand) {
+  const isFirst = inHand === "" && memory.recent.length === 0;
+  const wanted = level === "all" && isFirst ? EASIEST : level;
+  const own = vines.filter((vine) => vine.level === wanted);
+  return own.length > 0 ? own : vines;
 }
 
 /**
