@@ -50,7 +50,7 @@ def test_a_must_know_answer_counts_apart_from_the_score(
 ) -> None:
     part = quiz.open(phone_page)
     take_test(part, wrong=("no-glasses", questions(part)[-1]["id"]))
-    expect(part.locator(".pw-ask-score")).to_contain_text("That is enough: 3 are needed")
+    expect(part.locator(".pw-ask-score")).to_contain_text("3 of 4 are needed: that is enough.")
     expect(part.locator(".pw-ask-result h2")).to_have_text("Not passed yet")
     record = quiz.leave(phone_page)
     assert outcome(record) == ("failed", "75")

@@ -51,6 +51,14 @@ def test_every_choice_says_why_and_one_is_right(demo: Demo) -> None:
             assert all(len(option.why.split()) >= 3 for option in one.body.options), where
 
 
+def test_why_it_is_right_does_not_agree_with_a_wrong_answer(demo: Demo) -> None:
+    """It is also read below a wrong answer, where a "yes" would seem to accept that."""
+    for slug, language, one in questions(demo):
+        if isinstance(one.body, Choices):
+            why = next(option.why for option in one.body.options if option.right)
+            assert not re.match(r"(yes|sí)\b", why, re.IGNORECASE), (slug, language, one.slug)
+
+
 def test_no_question_shows_a_placeholder(demo: Demo) -> None:
     for slug, language, one in questions(demo):
         shown = [one.text]

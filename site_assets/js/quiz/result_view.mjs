@@ -41,7 +41,7 @@ export class ResultView {
   score(marks) {
     const { right, scored, needed, points } = marks;
     const text = this.words.say("result.score", { right, scored, points });
-    const need = this.words.say(marks.enough ? "result.enough" : "result.short", { needed });
+    const need = this.words.say(marks.enough ? "result.enough" : "result.short", { needed, scored });
     return element("p", { class: "pw-ask-score" }, element("strong", {}, text), " ", need);
   }
 
