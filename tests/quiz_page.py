@@ -48,7 +48,7 @@ TEXTS: dict[str, dict[str, str]] = {
         "title": "Antes del primer día",
         "intro": "Lo que debe saber antes de cortar.",
         "count": "¿Cuántas yemas se cuentan en el sarmiento L6a?",
-        "why-right": "Cuente las yemas claras, desde la primera arriba de la base.",
+        "why-right": "Cuente las yemas bien separadas, desde la primera arriba de la base.",
         "why-basal": "La yema de la mera base no se cuenta.",
         "why-tip": "La yema de la punta también se cuenta.",
         "part": "Toque un sarmiento de un año.",

@@ -40,7 +40,7 @@ questions:
       - say: {en: Fine pass, es: Poda fina}
         why: {en: Careful cuts come last., es: Los cortes finos van al final.}
   - safe or stop: no-glasses
-    ask: {en: You prune without glasses., es: Usted poda sin gafas.}
+    ask: {en: You prune without glasses., es: Usted poda sin lentes de seguridad.}
     right: put it right
     why:
       go on: {en: A cane tip hits the eye., es: La punta da en el ojo.}

@@ -9,8 +9,8 @@ const LOW_BUDS = 2;
 const TRUNK_MM = 300;
 /** A cane goes on above its highest bud; a hanging one ends below, where the trunk leaves room. */
 const TIP_MM = 130;
-/** A phone held upright makes captions so large; below their last line is the tail of a letter. */
-const LARGEST_CAPTION_MM = 79;
+/** The narrowest phone makes captions so large; below their last line is the tail of a letter. */
+const LARGEST_CAPTION_MM = 95;
 const CAPTION_TAIL = 0.35;
 /** Of a caption, compared with its height. */
 const LETTER_WIDTH = 0.47;
@@ -51,12 +51,23 @@ export function frameOfWood({ cutPoints, whole, svg }) {
   if (cutPoints.length === 0) return whole;
   const { x, y, width, height } = around(cutPoints);
   const top = Math.max(y - TIP_MM, whole.y);
-  const captions = [...svg.querySelectorAll(".pw-caption")].map(cornersOfCaption);
-  const low = Math.max(y + height + TRUNK_MM, ...captions.map(([, right]) => right.y));
-  const bottom = Math.min(low, whole.y + whole.height);
+  const bottom = Math.min(y + height + TRUNK_MM, whole.y + whole.height);
   const ends = svg.querySelector(".pw-frame")?.getAttribute("data-ends")?.split(" ") ?? [];
-  const tips = [...captions.flat(), ...ends.map((end) => ({ x: Number(end), y }))];
-  return reaching({ x, y: top, width, height: bottom - top }, tips);
+  const tips = ends.map((end) => ({ x: Number(end), y }));
+  return withCaptions(reaching({ x, y: top, width, height: bottom - top }, tips), svg);
+}
+
+/**
+ * The same window made to hold all that is written below the views of a drawing.
+ *
+ * @param {Box} box
+ * @param {Element} svg
+ * @returns {Box}
+ */
+function withCaptions(box, svg) {
+  const corners = [...svg.querySelectorAll(".pw-caption")].flatMap(cornersOfCaption);
+  const low = Math.max(box.y + box.height, ...corners.map(({ y }) => y));
+  return reaching({ ...box, height: low - box.y }, corners);
 }
 
 /**

@@ -3,6 +3,8 @@
  * turns to it, not on every first visit. Pages on which the theme's script has other work to do
  * have it at once.
  *
+ * The theme asks again when a key comes up. Words that are pasted or spoken bring no key.
+ *
  * A finished page names these scripts, in their order, as `<script type="text/later" src="...">`.
  */
 
@@ -39,6 +41,7 @@ export function bringSearch(page) {
     on(WIDE, "change", () => isNeededAtOnce(page) && load());
   };
   open?.addEventListener("click", () => field?.focus());
+  field?.addEventListener("input", () => field.dispatchEvent(new KeyboardEvent("keyup")));
   if (isNeededAtOnce(page)) load();
   else listen();
 }

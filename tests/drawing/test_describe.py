@@ -32,11 +32,11 @@ a 90 cm, los alambres de vegetación a 120 cm y 150 cm y el alambre más alto a 
 los brotes se despuntan a 215 cm.
 Brazo derecho, de 40 cm de largo y 3,5 cm de grueso, 2 lugares, desde la cabeza hacia la punta:
 R1, a 12 cm de la cabeza. Madera vieja m: sale directo del brazo; de 2 años; 6 cm de largo y 14 mm \
-de grueso; vertical, hacia arriba; sana. Sarmiento a: sale de m a 15 mm de su base, a 15 mm por \
-encima del brazo; 4 yemas, cada 7 cm; 35 cm de largo y 8 mm de grueso; inclinado hacia la cabeza; \
-sano; cortado a 2 yemas. Madera vieja m por encima de a: los siguientes 4,5 cm de la misma madera, \
-a 15 mm por encima del brazo; cortada desde la base. Sarmiento b: sale de m a 5,8 cm de su base, a \
-5,8 cm por encima del brazo; 7 yemas, cada 7 cm; 56 cm de largo y 9 mm de grueso; vertical, hacia \
+de grueso; vertical, hacia arriba; sana. Sarmiento a: sale de m a 15 mm de su base, a 15 mm \
+arriba del brazo; 4 yemas, cada 7 cm; 35 cm de largo y 8 mm de grueso; inclinado hacia la cabeza; \
+sano; cortado a 2 yemas. Madera vieja m arriba de a: los siguientes 4,5 cm de la misma madera, \
+a 15 mm arriba del brazo; cortada desde la base. Sarmiento b: sale de m a 5,8 cm de su base, a \
+5,8 cm arriba del brazo; 7 yemas, cada 7 cm; 56 cm de largo y 9 mm de grueso; vertical, hacia \
 arriba; sano; cayó con la madera de la que salía.
 R2, a 25 cm de la cabeza. Sarmiento a: sale directo del brazo; 1 yema, cada 7 cm; 14 cm de largo y \
 4 mm de grueso; colgado hacia abajo; raquítico; cortado desde la base."""
@@ -81,7 +81,7 @@ def test_parts_have_labels_for_lists() -> None:
     assert [part_label(part, "es") for part in parts.parts] == [
         "Madera vieja m en R1",
         "Sarmiento a en R1",
-        "Madera vieja m por encima de a en R1",
+        "Madera vieja m arriba de a en R1",
         "Sarmiento b en R1",
         "Sarmiento a en R2",
     ]

@@ -130,11 +130,13 @@ CAPTIONS = """() => {
 }"""
 
 
+@pytest.mark.parametrize("width", [320, 360, 390])
 @pytest.mark.parametrize("language", ["en", "es"])
 def test_words_that_tell_the_views_apart_can_be_read_on_a_phone(
-    language: str, monkeypatch: pytest.MonkeyPatch, phone_page: Page, tmp_path: Path
+    language: str, width: int, monkeypatch: pytest.MonkeyPatch, phone_page: Page, tmp_path: Path
 ) -> None:
     monkeypatch.setitem(SAMPLES, "head", head_vine)
+    phone_page.set_viewport_size({"width": width, "height": 700})
     phone_page.goto(ExercisePage("head", language).write(tmp_path))
     expect(phone_page.locator(".pw-stage-whole")).to_be_visible()
     captions = phone_page.evaluate(CAPTIONS)

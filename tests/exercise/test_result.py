@@ -25,9 +25,7 @@ def test_the_plan_made_by_buttons_has_full_points(
             choose(page, str(done.tool), str(done.stub))
             part = made.parts.parts[made.parts.index[done.cut.part]]
             row = pick(page, part.name, part.position.name)
-            name = (
-                part.name.replace(" above ", " por encima de ") if language == "es" else part.name
-            )
+            name = part.name.replace(" above ", " arriba de ") if language == "es" else part.name
             if not isinstance(done.cut, Shortening):
                 label = words["exercise.cut.off"]
             else:

@@ -8,7 +8,7 @@ const strings = {
   "exercise.left.one": "{n} bud left.",
   "exercise.left.many": "{n} buds left.",
   "exercise.name": "Position {name}",
-  "exercise.wood-above": "{part} por encima de {piece}",
+  "exercise.wood-above": "{part} arriba de {piece}",
 };
 const words = (language = "en", units = "metric") => new Words({ language, units, strings });
 
@@ -33,7 +33,7 @@ test("lengths fill both spellings of their name", () => {
 
 test("names of wood are put into the reader's language", () => {
   assert.equal(words().wood("L1m"), "L1m");
-  assert.equal(words().wood("L1m above a"), "L1m por encima de a");
+  assert.equal(words().wood("L1m above a"), "L1m arriba de a");
 });
 
 test("a filled-in text isn't filled a second time", () => {

@@ -95,6 +95,18 @@ def test_the_keyboard_opens_it_too(phone: BrowserContext, host: WebHost) -> None
     assert page.locator(".md-search__input").input_value() == "crowded"
 
 
+def test_words_that_are_pasted_or_spoken_are_searched_for(
+    phone: BrowserContext, host: WebHost
+) -> None:
+    """Such words come without a key that is pressed or let go."""
+    page = phone.new_page()
+    page.goto(host.url(IN_EACH[0][0]))
+    page.locator("header .pw-masthead-search").tap()
+    expect(page.locator(".md-search__input")).to_be_focused()
+    page.keyboard.insert_text("crowded")
+    expect(page.locator(".md-search-result__list")).to_contain_text("Spurs crowded")
+
+
 @pytest.mark.parametrize(("path", "words", "found"), IN_EACH, ids=["en", "es"])
 def test_it_works_without_a_signal_though_nobody_has_used_it(
     phone: BrowserContext, host: WebHost, path: str, words: str, found: str

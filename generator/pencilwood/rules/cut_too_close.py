@@ -71,7 +71,7 @@ Por qué importa:
     que usted contó.
 
 Qué hacer en su lugar:
-    Corte en la madera limpia por encima de la yema. Deje un trozo corto de madera sobre
+    Corte en la madera limpia arriba de la yema. Deje un trozo corto de madera sobre
     ella. Si duda, deje un poco más y no un poco menos.
 
 Límites:

@@ -78,7 +78,7 @@ BANDS: tuple[Band, ...] = (
             ),
             "es": (
                 "desbaste a 4 o 5 yemas; la cifra leída más cercana es una altura: de 10 a 12 "
-                "pulgadas por encima de los pulgares del año pasado (University of California)"
+                "pulgadas arriba de los pulgares del año pasado (University of California)"
             ),
         },
     ),

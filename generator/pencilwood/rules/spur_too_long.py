@@ -71,7 +71,7 @@ Por qué importa:
     de más y sombra.
 
 Qué hacer en su lugar:
-    Cuente desde la base y corte por encima de la última yema que quiere. A un sarmiento
+    Cuente desde la base y corte arriba de la última yema que quiere. A un sarmiento
     débil déjele una yema, a uno normal dos. Si en su viñedo se permiten tres, lo dice su
     perfil.
 

@@ -52,7 +52,7 @@ Por qué importa:
     hace que el pulgar parezca más largo de lo que es.
 
 Qué hacer en su lugar:
-    Corte un poco por encima de la yema, no a medio camino de la siguiente. Si dejó de más,
+    Corte un poco arriba de la yema, no a medio camino de la siguiente. Si dejó de más,
     recórtelo ahora.
 
 Límites:

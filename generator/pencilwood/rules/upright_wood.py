@@ -43,7 +43,7 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    En una cepa cuyos brotes cuelgan: mira si se deja un sarmiento vertical encima del brazo.
+    En una cepa cuyos brotes cuelgan: mira si se deja un sarmiento vertical arriba del brazo.
     Se dejan los que cuelgan o apuntan hacia un lado.
 
 Por qué importa:

@@ -1,6 +1,7 @@
 /** The completion slip on the page and on paper. The name is typed each time and never kept. */
 
 import { button, element, setText } from "../dom.mjs";
+import { shownDate } from "./days.mjs";
 import { topicsOf } from "./quiz_data.mjs";
 import { codeOf, FIELDS, slipLine, tidyField, tidySlip } from "./slip.mjs";
 
@@ -84,7 +85,12 @@ export class SlipView {
   /** @param {Slip} slip */
   card(slip) {
     const { words, data } = this;
-    const shown = { ...slip, language: words.say(`language.${slip.language}`), quiz: `${data.title} (${slip.quiz})` };
+    const shown = {
+      ...slip,
+      language: words.say(`language.${slip.language}`),
+      quiz: `${data.title} (${slip.quiz})`,
+      date: shownDate(slip.date, data.language),
+    };
     const rows = FIELDS.map((field) => row(words.say(`slip.${field}`), shown[field]));
     rows.push(row(words.say("slip.code"), codeOf(slip)));
     const lines = ["seen", "trainer", "signed", "worker"].map((line) =>
