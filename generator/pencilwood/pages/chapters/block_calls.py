@@ -22,6 +22,7 @@ from pencilwood.pages.chapters.vine_states import (
 )
 from pencilwood.pages.chapters.writing import Writing
 from pencilwood.pages.rule_pages import examples_shown
+from pencilwood.pages.sign import sign
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.rules.shapes import Rule
 
@@ -106,13 +107,16 @@ class BlockCalls:
         return self._figure(where, drawn, caption)
 
     def safety(self, where: Where, note: str) -> Markup:
-        """A safety note as a box with its signal word."""
+        """A safety note as a box with its signal word and its sign."""
         notes = self._desk.handbook.note_by_name
         if not self._writing.known(where, note, notes, "unknown-note-called"):
             return Markup()
         self._alone(where)
         first, self._writing.noted = not self._writing.noted, True
-        return self._writing.one_line("chapter_safety.html", note=notes[note], first=first)
+        shown = sign(self._desk, note)
+        return self._writing.one_line(
+            "chapter_safety.html", note=notes[note], sign=shown, first=first
+        )
 
     def _figure(
         self,
