@@ -222,6 +222,7 @@ def test_a_test_not_passed_says_what_to_look_at_again(
     expect(page.locator(".pw-ask")).to_contain_text("2 questions have no answer yet.")
     expect(page.get_by_role("button", name=re.compile("^To question "))).to_have_count(2)
     press(page, "Yes, I am done")
+    expect(page.locator(".pw-ask-score")).to_contain_text("are needed: that is not enough.")
     links = page.locator(".pw-ask-links a")
     assert links.all_inner_texts() == ["Too many buds", "Counting buds"]
     # Every question can be seen again, with what is said about it.
