@@ -23,17 +23,17 @@ _TOOTH = 9.0
 def tool_sizes(board: Board) -> Scene:
     """Hand shears, loppers and saw, with the cut end of thin, thicker and thick wood."""
     things: list[Thing] = []
-    tops, middles = (20.0, 230.0, 610.0), (94.0, 380.0, 716.0)
+    tops, middles = (20.0, 252.0, 632.0), (94.0, 402.0, 738.0)
     drawers = (_shears, _loppers, _saw)
     for number, (key, across) in enumerate(_WOOD):
         top, middle_y, draw = tops[number], middles[number], drawers[number]
         things.extend(_end_of_wood(Point(120, middle_y), across / 2))
         things.append(placed(draw(), 250, middle_y))
-        foot_y = (192.0, 570.0, 860.0)[number]
+        foot_y = (212.0, 592.0, 882.0)[number]
         things.append(words(Point(24, foot_y), board.say(key), bold=True))
         if number:
             things.append(line(Point(20, top - 24), Point(780, top - 24), width=1.6))
-    return Scene(890, things)
+    return Scene(912, things)
 
 
 def _end_of_wood(middle: Point, radius: float) -> Iterator[Thing]:
