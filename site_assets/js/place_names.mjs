@@ -20,6 +20,9 @@ const APART_PX = 5;
 const APART_FROM_MARK_PX = 2;
 /** A name beside the mark of the place in hand, which is two rows high, goes below it. */
 const MOST_ROWS = 3;
+/** It goes no further than it must: beside a mark less than whole rows are enough. */
+const STEPS_A_ROW = 3;
+const ENDLESS = { top: -Infinity, bottom: Infinity };
 const EMPTY_SHARE = 0.12;
 const LINE = "pw-tick-on";
 /** Where the line to a moved name may end, in shares of its width from its middle, best first. */
@@ -68,7 +71,7 @@ export function thinNames(svg, pixelsPerMm, taken, told) {
   const stays = (/** @type {SVGElement} */ name) => twice && name.closest(".pw-places-inside") !== null;
   const ways = names.map((name) => (stays(name) ? 0 : isAboveWood(name) ? -1 : 1));
   const areas = names.map(letters);
-  const moves = movesOf(areas, taken, ways);
+  const moves = movesOf(areas, taken, ways, svg.getBoundingClientRect());
   const shown = areas.flatMap((area, number) => {
     const move = moves[number];
     return move === null ? [] : [movedBy(area, move)];
@@ -201,23 +204,25 @@ export function allNames(svg) {
 }
 
 /**
- * For each area how far it moves to be clear of those before it and of what is taken, by rows of
+ * For each area how far it moves to be clear of those before it and of what is taken, by thirds of
  * its own height; null where no row is free.
  *
  * @param {readonly Area[]} areas
  * @param {readonly Area[]} taken
  * @param {readonly number[]} ways  of each: 1 for down, -1 for up, 0 where it may not move
+ * @param {{top: number, bottom: number}} [sight]  what the edges of the drawing leave
  * @returns {(number | null)[]}
  */
-export function movesOf(areas, taken, ways) {
+export function movesOf(areas, taken, ways, sight = ENDLESS) {
   /** @type {Area[]} */
   const kept = [];
   return areas.map((area, number) => {
-    const rows = ways[number] === 0 ? 0 : MOST_ROWS;
-    for (let row = 0; row <= rows; row += 1) {
-      const move = row === 0 ? 0 : ways[number] * row * (area.bottom - area.top);
+    const steps = ways[number] === 0 ? 0 : MOST_ROWS * STEPS_A_ROW;
+    for (let step = 0; step <= steps; step += 1) {
+      const move = step === 0 ? 0 : (ways[number] * step * (area.bottom - area.top)) / STEPS_A_ROW;
       const moved = movedBy(area, move);
       const isFree =
+        (move === 0 || (sight.top <= moved.top && moved.bottom <= sight.bottom)) &&
         !taken.some((one) => meet(one, moved, APART_FROM_MARK_PX)) &&
         !kept.some((one) => meet(one, moved, APART_PX));
       if (isFree) {

@@ -19,7 +19,7 @@ for (const [reason, lefts, moves] of ROWS) {
 }
 
 test("names in rows of their own do not move each other", () => {
-  assert.deepEqual(down([name(0), name(5, 12), name(5, 6)]), [0, 0, 24]);
+  assert.deepEqual(down([name(0), name(5, 12), name(5, 6)]), [0, 0, 20]);
 });
 
 test("what is taken already goes before all names", () => {
@@ -56,3 +56,13 @@ const LINES = [
 for (const [reason, area, move, others, aside] of LINES) {
   test(`the line to a name that moved: ${reason}`, () => assert.equal(asideOf(area, move, others), aside));
 }
+
+test("a name goes no further below a mark than it must", () => {
+  const mark = { left: 0, right: 30, top: 0, bottom: 14 };
+  assert.deepEqual(down([name(25)], [mark]), [16]);
+});
+
+test("a name that the edge of the drawing would cut is left out instead", () => {
+  const sight = { top: 0, bottom: 30 };
+  assert.deepEqual(movesOf([name(0), name(5), name(10)], [], [1, 1, 1], sight), [0, 12, null]);
+});
