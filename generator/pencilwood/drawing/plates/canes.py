@@ -27,6 +27,9 @@ from pencilwood.drawing.wood.stems import Stem
 from pencilwood.vine.model import Condition, Piece
 from pencilwood.words import say
 
+_BESIDE_BUD = 15.0
+"""So far up and aside from the middle of a bud a dot touches it and covers nothing of it."""
+
 
 def parts_of_a_cane(board: Board) -> Scene:
     """One cane on its old wood, with its counted buds numbered from the foot."""
@@ -47,6 +50,8 @@ def parts_of_a_cane(board: Board) -> Scene:
     between_y = foot - 2.5 * node_mm
     third = Point(*bud_middle(stem, 3))
     third_at = Point(x + third.x * times, foot + third.y * times)
+    outward = _BESIDE_BUD if third.x > 0 else -_BESIDE_BUD
+    beside_third = Point(third_at.x + outward, third_at.y - _BESIDE_BUD)
     # The bud's name stands on the side where the bud is, the node's on the side where it is not.
     sides = ((500.0, "start"), (170.0, "end"))
     bud_x, anchor = sides[third.x < 0]
@@ -59,8 +64,8 @@ def parts_of_a_cane(board: Board) -> Scene:
         pointer(Point(node_x, node_at.y + 12), board.say("node"), node_at, anchor=node_anchor),
         *_between_nodes(450.0, foot - 2 * node_mm, foot - 3 * node_mm),
         pointer(Point(520, between_y + 12), board.say("internode"), Point(450, between_y)),
-        pointer(Point(bud_x, third_at.y - 80), board.say("bud"), third_at, anchor=anchor),
-        pointer(Point(500, foot - 70), board.say("basal"), Point(x + 32, foot - 21)),
+        pointer(Point(bud_x, third_at.y - 80), board.say("bud"), beside_third, anchor=anchor),
+        pointer(Point(500, foot - 70), board.say("basal"), Point(x + 46, foot - 27)),
         pointer(Point(500, foot + 62), board.say("old"), Point(x + 40, foot + 74)),
         *_count_up(board, Point(44, 640), stem, foot, times),
     ]
