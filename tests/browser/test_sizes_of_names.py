@@ -1,6 +1,9 @@
 """Names and letters of drawings have about one size on the screen, in Chromium."""
 
+import re
+from collections import Counter
 from pathlib import Path
+from typing import Literal
 
 import pytest
 from playwright.sync_api import Page
@@ -75,3 +78,19 @@ def test_names_and_letters_of_a_whole_vine_to_prune_can_be_read(
     sizes = desktop_page.evaluate(SIZES)
     assert sizes
     assert min(sizes) >= LEAST_PX
+
+
+@pytest.mark.parametrize("media", ["screen", "print"])
+def test_every_piece_that_a_winter_names_has_its_letter_in_the_picture(
+    desktop_page: Page, built_site: Path, media: Literal["screen", "print"]
+) -> None:
+    desktop_page.emulate_media(media=media)
+    desktop_page.goto((built_site / "winters/four-spurs.html").as_uri())
+    named = 0
+    for year in desktop_page.locator(".pw-winters-year:has(.pw-fold)").all():
+        told = " ".join(year.locator(".pw-fold li").all_text_contents())
+        seen = year.locator(".pw-letter:visible").all_text_contents()
+        places = Counter(letter for _, letter in set(re.findall(r"(R\d)([a-z])\b", told)))
+        named += sum(places.values())
+        assert not places - Counter(seen)
+    assert named
