@@ -20,24 +20,17 @@ class NamedBand:
     high: Fraction
     status: Status
     source: str
+    """Whose it is; the words for it stand in the catalogues, as `pages.sums.source.<this>`."""
 
 
-_KLIEWER = "Kliewer and Dokoozlian, AJEV (abstract read)"
-_SMART = "Smart and Robinson, Sunlight into Wine, 1991"
+_KLIEWER = "kliewer-dokoozlian"
 
 CROP_LOAD_BANDS: Mapping[str, NamedBand] = {
     "single-canopy": NamedBand(Fraction(4), Fraction(10), "published", _KLIEWER),
     "divided-canopy": NamedBand(Fraction(5), Fraction(10), "published", _KLIEWER),
-    "concord": NamedBand(
-        Fraction(10),
-        Fraction(20),
-        "published",
-        'Cornell Lake Erie programme, "Magic Number 15": 15 is balanced',
-    ),
-    "warm-long-season": NamedBand(
-        Fraction(13), Fraction(18), "published", "HortScience 41, 2006: 17 varieties, Kentucky"
-    ),
-    "cool-pinot-noir": NamedBand(Fraction(3), Fraction(6), "from memory", "practice in Oregon"),
+    "concord": NamedBand(Fraction(10), Fraction(20), "published", "cornell-lake-erie"),
+    "warm-long-season": NamedBand(Fraction(13), Fraction(18), "published", "hortscience-41"),
+    "cool-pinot-noir": NamedBand(Fraction(3), Fraction(6), "from memory", "oregon"),
 }
 """Weight of crop for each weight of prunings, by kind of vine."""
 
@@ -51,10 +44,16 @@ VIGOUR_BANDS: Mapping[str, NamedBand] = {
         Fraction(2, 5) * _PER_METRE, Fraction(4, 5) * _PER_METRE, "published", _KLIEWER
     ),
     "smart-robinson": NamedBand(
-        Fraction(3, 10) * _PER_METRE, Fraction(3, 5) * _PER_METRE, "from memory", _SMART
+        Fraction(3, 10) * _PER_METRE, Fraction(3, 5) * _PER_METRE, "from memory", "smart-robinson"
     ),
 }
 """Weight of prunings on a length of canopy; the published bands do not agree."""
+
+BANDS: Mapping[str, Mapping[str, NamedBand]] = {
+    "crop_load_band": CROP_LOAD_BANDS,
+    "vigour_band": VIGOUR_BANDS,
+}
+"""The bands of each field that asks for one."""
 
 
 def _verdict(value: Range, band: NamedBand) -> str:

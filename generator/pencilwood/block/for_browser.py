@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import asdict
 from fractions import Fraction
 
-from pencilwood.block.crop_load import CROP_LOAD_BANDS, VIGOUR_BANDS
+from pencilwood.block.crop_load import BANDS
 from pencilwood.block.field import Field
 from pencilwood.block.field_list import FIELDS
 from pencilwood.block.measures import MEASURES, UNITS
@@ -42,7 +42,7 @@ def page_data(language: str, units: UnitSystem) -> dict[str, object]:
         ],
         "bands": {
             name: {key: [_fraction(band.low), _fraction(band.high)] for key, band in bands.items()}
-            for name, bands in (("crop_load_band", CROP_LOAD_BANDS), ("vigour_band", VIGOUR_BANDS))
+            for name, bands in BANDS.items()
         },
     }
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from pencilwood.block.errors import BlockError
 from pencilwood.block.measures import MEASURES, SPELT_UNITS, UNITS, Measure
-from pencilwood.block.numbers import Range, exponent, fewer_digits, rounded
+from pencilwood.block.numbers import FEWEST_DIGITS, Range, exponent, fewer_digits, rounded
 from pencilwood.units import UnitSystem, round_half_up
 from pencilwood.words import say
 from pencilwood.words.languages import NUMBER_MARKS
@@ -150,6 +150,19 @@ def shown(value: Range, name: str, units: UnitSystem, language: str) -> str:
     ends = say(language, "block.range", low=first, high=last)
     text = with_unit(ends, name, units, language, is_one=False)
     return say(language, "block.likely", range=text, likely=middle)
+
+
+def shown_ends(low: Fraction, high: Fraction, name: str, units: UnitSystem, language: str) -> str:
+    """A band that somebody gave, in as few digits as say it, with its unit once."""
+    measure = MEASURES[name]
+    ends = [
+        rounded(one / measure.factor(units), FEWEST_DIGITS, whole=measure.whole)
+        for one in (low, high)
+    ]
+    places = _places(ends)
+    first, last = (decimal(one, language, places) for one in ends)
+    text = say(language, "block.range", low=first, high=last)
+    return with_unit(text, name, units, language, is_one=False)
 
 
 def with_unit(number: str, name: str, units: UnitSystem, language: str, *, is_one: bool) -> str:

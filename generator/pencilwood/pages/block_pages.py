@@ -9,16 +9,19 @@ from functools import partial
 from typing import cast
 
 from pencilwood.block.answer import Answer, Figure
+from pencilwood.block.crop_load import BANDS, NamedBand
 from pencilwood.block.field import Value
 from pencilwood.block.field_list import FIELDS
 from pencilwood.block.for_browser import page_data, usual_words
 from pencilwood.block.questions import QUESTIONS
+from pencilwood.block.shown import shown_ends
 from pencilwood.block.whole_block import Refusal, Worked, work_block
 from pencilwood.cases.blocks_file import Block
 from pencilwood.pages.block_plots import plot_of
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
 from pencilwood.pages.page import Page
+from pencilwood.units import UnitSystem
 from pencilwood.words import say
 
 SUMS = "sums"
@@ -79,8 +82,38 @@ def sums_page(handbook: Handbook, language: str) -> Page:
         # A closing tag inside a string would end the script element.
         data=data.replace("</", "<\\/"),
         sums=list(QUESTIONS),
+        bands={name: _bands(desk, name) for name in QUESTIONS},
         said=partial(say, language),
     )
+
+
+# The unit of each sum's result that its bands are told in.
+_BANDS_IN = {"crop-load": "number", "vigour": "prunings-on-length"}
+
+
+def _bands(desk: Desk, question: str) -> list[str]:
+    """Every band that a sum may be compared with, for paper, where nothing can be chosen."""
+    return [
+        desk.say(
+            "sums.band",
+            name=FIELDS[field].text(choice, desk.profile.units, desk.language),
+            range=_in_all_units(desk, band, _BANDS_IN[question]),
+            status=say(desk.language, f"block.status.{band.status}"),
+            source=desk.say(f"sums.source.{band.source}"),
+        )
+        for field in QUESTIONS[question].asked
+        for choice, band in BANDS.get(field, {}).items()
+    ]
+
+
+def _in_all_units(desk: Desk, band: NamedBand, measure: str) -> str:
+    """The page's own units first; paper cannot be changed to the others."""
+    other: UnitSystem = "us" if desk.profile.units == "metric" else "metric"
+    own, others = (
+        shown_ends(band.low, band.high, measure, units, desk.language)
+        for units in (desk.profile.units, other)
+    )
+    return own if own == others else f"{own} ({others})"
 
 
 def block_page(handbook: Handbook, block: Block, language: str) -> Page:
