@@ -2,7 +2,7 @@
 
 What it checks:
     Looks at every living or dead cane that is left. It must be short like a spur or long
-    like a fruiting cane. A cane longer than the longest fruiting cane costs points.
+    like a fruiting cane. A cane longer than the longest allowed costs points.
 
 Why it matters:
     A cane of in-between length fruits like neither. It is too short to tie along the
@@ -55,8 +55,8 @@ MESSAGES = {
 BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
-    Mira cada sarmiento que queda. Debe ser corto como un pulgar o largo como una vara. Un
-    sarmiento más largo que la vara más larga cuesta puntos.
+    Mira cada sarmiento que queda, vivo o muerto. Debe ser corto como un pulgar o largo como
+    una vara. Un sarmiento más largo que la vara más larga permitida cuesta puntos.
 
 Por qué importa:
     Un sarmiento a medias no sirve ni para una cosa ni para la otra. Es corto para
