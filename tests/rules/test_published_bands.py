@@ -23,7 +23,6 @@ MARYLAND = "J. Fiola, Univ. Maryland Extension, 2021"
 KLODD = "A. Klodd, Univ. Minnesota Extension, 2022"
 SPERRY = "N. Sperry, Texas, How do I prune my grapes"
 WESTOVER = "F. Westover, Wines & Vines, May 2016"
-NC_STATE = "NC State Extension, fig. 14-33 (high cordon)"
 AJEV = "Am. J. Enol. Vitic., table page 6034 (upright shoots)"
 SABBATINI = "P. Sabbatini, talk reported by S. Kure-Jensen"
 HOUSEHOLD = "This Old House (advice for households)"
@@ -49,7 +48,6 @@ def per_foot(*figures: int) -> tuple[Fraction, ...]:
 PUBLISHED = (
     Published("spur spacing at least", inches(3, 5), KLODD),
     Published("spur spacing at least", inches(4, 6), SPERRY),
-    Published("blank at most", inches(8), NC_STATE),
     Published("buds per metre at least", per_foot(3, 5), MARYLAND),
     Published("buds per metre at most", per_foot(5, 6), LODI),
     Published("buds per metre at most", per_foot(5), "Wines & Vines, Nov 2011"),

@@ -53,7 +53,7 @@ _VINE_FIELDS = (
         "2 cm",
         "60 cm",
         default="10 cm",
-        status="common practice, no source",
+        status="from memory",
     ),
     Field("buds_per_spur", "buds per spur", "number", "1", "6", default="2", status="published"),
     # Crop

@@ -49,16 +49,15 @@ BANDS: tuple[Band, ...] = (
         default=200,
         lowest=150,
         highest=300,
-        status="published",
+        status="common practice, no source",
         source={
             "en": (
-                "widest spur spacing read, 8 in (NC State Extension, fig. 14-33, high cordon); "
-                "above that: common practice"
+                "no longest blank was read; nearest figure, the widest spur spacing: 8 in "
+                "(NC State Extension, fig. 14-33, high cordon)"
             ),
             "es": (
-                "la mayor distancia leída entre pulgares, 8 pulgadas (NC State "
-                "Extension, fig. 14-33, "
-                "cordón alto); más que eso: práctica común"
+                "no se leyó ningún largo máximo de un hueco; la cifra más cercana, la mayor "
+                "distancia entre pulgares: 8 pulgadas (NC State Extension, fig. 14-33, cordón alto)"
             ),
         },
     ),

@@ -92,10 +92,10 @@ BASE_BUDS = GrowthFigure(
     90,
     "common practice, no source",
     {
-        "en": "that shoots come from the buds at a spur's foot: University of Georgia, "
-        "Circular C1152; how many: an assumption of this handbook",
-        "es": "que salen brotes de las yemas al pie del pulgar: University of Georgia, "
-        "Circular C1152; cuántos: un supuesto de este manual",
+        "en": "how many is an assumption of this handbook; only that such shoots come at all "
+        "was read (University of Georgia, Circular C1152)",
+        "es": "cuántos es un supuesto de este manual; solo se leyó que esos brotes salen "
+        "(University of Georgia, Circular C1152)",
     },
 )
 """Of a hundred canes that are left, how many push from the bud at their foot as well."""
