@@ -47,3 +47,22 @@ def test_in_a_chapter_no_list_of_cuts_calls_for_letters(handbook: Handbook) -> N
     desk = Desk(handbook, "why-we-prune", "en")
     for one in examples_shown(desk, RULE_BY_NAME["blank-on-arm"], "own-"):
         assert letters_named(one.drawing) == set()
+
+
+def test_letters_in_a_row_stand_on_the_same_side_of_their_wood(handbook: Handbook) -> None:
+    desk = Desk(handbook, "rules/blank-on-arm", "en")
+    for one in examples_shown(desk, RULE_BY_NAME["blank-on-arm"]):
+        feet = re.findall(r'data-position="(R\d)" data-x="([\d.]+)"', one.drawing)
+        foot = {name: float(x) for name, x in feet}
+        letters = re.findall(r'data-letter="(R\d)a"><text [^>]*?\bx="([\d.]+)"', one.drawing)
+        upright = [(name, float(x)) for name, x in letters if name != "R3"]
+        assert [name for name, _ in upright] == ["R1", "R2", "R4", "R5"]
+        assert all(x > foot[name] for name, x in upright)
+
+
+def test_a_letter_that_a_page_shows_smaller_keeps_its_middle(handbook: Handbook) -> None:
+    desk = Desk(handbook, "rules/blank-on-arm", "en")
+    for one in examples_shown(desk, RULE_BY_NAME["blank-on-arm"]):
+        letters = re.findall(r"data-letter=\"\w+\">(<text [^>]*>)", one.drawing)
+        assert letters
+        assert all('dy="0.3em"' in letter for letter in letters)

@@ -1,5 +1,6 @@
 """One position large, and drawings without what their state never shows."""
 
+import math
 import re
 from collections.abc import Callable
 
@@ -9,6 +10,7 @@ from high_cordons import high_vine
 from pencilwood.drawing import Paper, WoodShown, draw_vine
 from pencilwood.drawing.describe import describe_position
 from pencilwood.drawing.scene.stages import GONE, Stage, Stages
+from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.views.close_up import PlaceShown, draw_close_up
 from pencilwood.vine.forms.cordon import TWO_ARM_CORDON
 from pencilwood.vine.model import Growth, Lean, Side, Vine
@@ -119,3 +121,16 @@ def test_hidden_wood_is_left_out_and_a_ghost_keeps_its_edge(parts: Parts) -> Non
     other = next(one.name for one in parts.parts if one.is_cane and one.name != cut)
     ends = [svg.split(f'data-part="{other}"')[1][:400] for svg in (whole, ghost)]
     assert ends[0] == ends[1]
+
+
+def test_letters_of_a_close_up_stand_near_their_own_wood(parts: Parts) -> None:
+    stems = plate_of(parts).stems
+    for position in parts.positions:
+        svg = _close_up(parts, position.name)
+        letters = re.findall(r'<text ([^>]*class="pw-letter"[^>]*)>(\w)<', svg)
+        assert letters
+        for look, letter in letters:
+            stem = stems[position.name + letter]
+            x, y = (float(re.findall(rf'\b{axis}="([-\d.]+)"', look)[0]) for axis in "xy")
+            edge_mm = min(math.dist((x, y), at) for at in stem.curve.points) - stem.half_mm(0)
+            assert edge_mm < 12

@@ -24,6 +24,8 @@ ROOM_MM = 40.0
 """Letters have room to be so high: a page shows them larger on paper."""
 _SHORT_OF_LETTER = 0.45
 """How far from its middle the line ends, compared with the height of a letter."""
+_BASELINE = 0.3
+"""How far its foot is below its middle, compared with the same."""
 
 
 def draw_letters(
@@ -42,7 +44,7 @@ def draw_named_letters(plate: Plate, letter_mm: float, beside: Beside) -> Group:
     return Group(
         tuple(
             Group(
-                tuple(_drawn(place, plate.stems[name].piece.letter, letter_mm)),
+                tuple(_drawn(place, plate.stems[name].piece.letter, letter_mm, at_any_size=True)),
                 {NAMED: name},
             )
             for name, place in placed.items()
@@ -75,7 +77,10 @@ def _room_mm(letter_mm: float) -> float:
     return ROOM_MM if letter_mm == LETTER_MM else letter_mm
 
 
-def _drawn(place: LetterPlace, letter: str, letter_mm: float) -> Iterator[Thing]:
+def _drawn(
+    place: LetterPlace, letter: str, letter_mm: float, *, at_any_size: bool = False
+) -> Iterator[Thing]:
+    """`at_any_size` keeps a letter on its middle where a page shows it much smaller."""
     if place.foot is not None:
         short = _SHORT_OF_LETTER * letter_mm / math.dist(place.foot, place.middle)
         run = Run((place.foot, between(place.middle, place.foot, short)))
@@ -92,4 +97,7 @@ def _drawn(place: LetterPlace, letter: str, letter_mm: float) -> Iterator[Thing]
         "text-anchor": "middle",
     }
     x, y = place.middle
-    yield Words(Point(x, y + letter_mm * 0.3), letter, look)
+    if at_any_size:
+        yield Words(Point(x, y), letter, {**look, "dy": f"{_BASELINE}em"})
+    else:
+        yield Words(Point(x, y + letter_mm * _BASELINE), letter, look)

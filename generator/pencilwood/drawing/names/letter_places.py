@@ -41,6 +41,9 @@ _NAME_HALF = 0.4
 _SEEN_FROM_MM = 25.0
 _NEAR_FOOT_MM = 3.0
 """What it costs to stand where other wood begins: it would seem to be the letter of that wood."""
+_LEFT_ALONE_MM = 1.5
+"""What it costs a letter that a text names to stand on the left: beside letters on the right it
+would seem to be the neighbour's."""
 # All of these are compared with the height of a letter.
 _BESIDE = 0.4
 _HALF = 0.5
@@ -198,6 +201,8 @@ class _Placing:
                 off = stem.half_mm(at) + self.letter_mm * _BESIDE
                 place = self._above_arm(stem, stem.curve.beside(at, side * off))
                 cost_mm = rank * 0.6
+                if side < 0 and self.beside.only is not None:
+                    cost_mm += _LEFT_ALONE_MM
                 if self._is_over_body(stem, place):
                     cost_mm += _OVER_BODY_MM
                 if self._is_near_foot(stem, place):

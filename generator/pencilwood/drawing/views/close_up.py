@@ -28,6 +28,8 @@ _SCALE_MM = 100
 _CLEAR_OF_SCALE_MM = 14.0
 _BEHIND_HEAD_MM = 330.0
 """Names of places around a head stand in rows below it."""
+_LETTER_MM = 24.0
+"""Letters are no higher on any page, so that they stand near their own wood."""
 _NEIGHBOURS_MM, _AHEAD_OF_WOOD_MM = 230.0, 420.0
 
 
@@ -54,7 +56,7 @@ def draw_close_up(shown: PlaceShown, paper: Paper) -> str:
         over=_scale(plate_of(alone), position, window, paper),
         css_class=CLOSE_UP,
     )
-    return draw_vine(WoodShown(alone, stages), near)
+    return draw_vine(WoodShown(alone, stages, letter_mm=_LETTER_MM), near)
 
 
 def window_on_place(parts: Parts, position: str) -> Frame:
