@@ -109,14 +109,14 @@ def test_the_vine_in_hand_is_taken_up_again(desktop_page: Page, built_site: Path
 def test_a_level_is_kept(desktop_page: Page, built_site: Path) -> None:
     page = desktop_page
     open_practice(page, built_site)
-    page.get_by_label("How hard?").select_option(label="Hard")
+    page.get_by_label("Level").select_option(label="Hard")
     for _ in range(3):
         press(page, "Next vine")
         expect(page.get_by_role("heading", name=re.compile(": Hard$"))).to_be_visible()
         assert vine(page).startswith("hard-")
         expect(page.get_by_role("heading", name=title_of(vine(page)))).to_be_visible()
     page.reload()
-    expect(page.get_by_label("How hard?")).to_have_value("hard")
+    expect(page.get_by_label("Level")).to_have_value("hard")
 
 
 def test_a_chosen_level_comes_at_once_where_nothing_is_cut_yet(
@@ -125,7 +125,7 @@ def test_a_chosen_level_comes_at_once_where_nothing_is_cut_yet(
     page = phone_page
     open_practice(page, built_site)
     assert vine(page).startswith("easy-"), "a beginner's first vine"
-    level, drawing = page.get_by_label("How hard?"), page.locator(".pw-glass svg:visible")
+    level, drawing = page.get_by_label("Level"), page.locator(".pw-glass svg:visible")
     expect(level).to_be_in_viewport(ratio=1)
     expect(drawing).to_be_in_viewport(ratio=1)
     level.select_option(label="Hard")
@@ -141,6 +141,31 @@ def test_a_chosen_level_comes_at_once_where_nothing_is_cut_yet(
     assert vine(page) == first
     press(page, "Next vine")
     expect(page.get_by_role("heading", name=re.compile(": Easy$"))).to_be_visible()
+
+
+def test_the_level_stands_clear_of_what_is_around_it(desktop_page: Page, built_site: Path) -> None:
+    page = desktop_page
+    for width in (390, 820, 1280):
+        page.set_viewport_size({"width": width, "height": 844})
+        open_practice(page, built_site, language="es")
+        level = page.get_by_label("Nivel").bounding_box()
+        above = page.locator(".pw-practice-lead").bounding_box()
+        below = page.locator(".pw-step .pw-main:visible").first.bounding_box()
+        assert level is not None
+        assert above is not None
+        assert below is not None
+        assert level["y"] >= above["y"] + above["height"] + 4
+        assert level["y"] + level["height"] <= below["y"] - 8
+
+
+def test_paper_has_the_goal_and_nothing_to_choose(desktop_page: Page, built_site: Path) -> None:
+    page = desktop_page
+    open_practice(page, built_site)
+    goal = page.locator(".pw-on-paper", has_text="Goal for the vine:")
+    expect(goal).to_be_hidden()
+    page.emulate_media(media="print")
+    expect(goal).to_be_visible()
+    expect(page.get_by_label("Level")).to_be_hidden()
 
 
 def test_vines_do_not_come_twice_in_a_row_and_are_mixed(

@@ -9,6 +9,7 @@
  * It keeps `pencilwood:rules` (weak rules) and `pencilwood:practice:...` (the vine in hand).
  */
 
+import { goalWords } from "../bud_goal.mjs";
 import { button, element, setText } from "../dom.mjs";
 import { readJson } from "../script_json.mjs";
 import { Keeper } from "../storage.mjs";
@@ -104,7 +105,7 @@ export class PracticePage {
     );
     this.levels = element("select", {}, ...choices);
     this.levels.addEventListener("change", () => this.chooseLevel(this.levels?.value ?? "all"));
-    const asks = element("span", { class: "pw-unseen" }, words.say("practice.level"));
+    const asks = element("span", { class: "pw-practice-level-name" }, words.say("practice.level"));
     return element("label", { class: "pw-practice-level" }, asks, this.levels);
   }
 
@@ -213,6 +214,8 @@ export class PracticePage {
     });
     this.exercise.onward = button(this.words.say("practice.next"), () => this.next(), { class: "pw-main" });
     this.exercise.bind();
+    const goal = goalWords(sheet, this.exercise.words, "hint");
+    if (goal !== "") root.before(element("p", { class: "pw-on-paper" }, goal));
     if (this.heading) {
       const level = this.words.say(`practice.level.${vine.level}`);
       const n = Number(vine.name.split("-").at(-1));
