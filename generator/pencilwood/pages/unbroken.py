@@ -13,6 +13,7 @@ _UNITS = ("mm", "cm", "kg", "%")
 _NO_BREAK_SPACE = "\u00a0"
 _AS_TYPED = re.compile(r"(<(pre|code|script|style|textarea|option)\b.*?</\2>)", re.DOTALL)
 """What is copied or read by a program: no other space may stand in it."""
+_TIMES = re.compile(r" (?=×\d)")
 _INITIAL = re.compile(r"(?<!\w)([^\W\d_]\.) (?=[^\W\d_])")
 _OF_A_LAW = re.compile(r"(?<!\w)(\d+) ([A-Z]{3,})(?: (?=\d))?")
 _CODE = re.compile(r"(?:\b[A-Z]{2,} )?\b\d+(?:-\d+)+\w*")
@@ -90,6 +91,7 @@ def keep_units_together(html: str) -> str:
             pieces[at] = pieces[at].replace(f" {unit}", _NO_BREAK_SPACE + unit)
         pieces[at] = _counted().sub(_joined, pieces[at])
         pieces[at] = _likely().sub(lambda words: unbroken(words[0]), pieces[at])
+        pieces[at] = _TIMES.sub(_NO_BREAK_SPACE, pieces[at])
         pieces[at] = _LAST_IN_BRACKETS.sub(_NO_BREAK_SPACE, pieces[at])
     for at in range(1, len(pieces), 3):
         if pieces[at + 1] == "code":

@@ -117,7 +117,7 @@ export class CrewPage {
     headings.push(element("th", { scope: "col" }, words.say("crew.take-off")));
     const table = element("table", { class: "pw-crew-rows" }, element("thead", {}, element("tr", {}, ...headings)), /** @type {Node} */ (this.table));
     const label = words.say("crew.list");
-    this.none = element("p", {}, words.say("crew.none"));
+    this.none = element("p", { class: "pw-crew-none" }, words.say("crew.none"));
     this.rows = element("div", { class: "pw-crew-table", role: "region", tabindex: 0, "aria-label": label }, table);
     this.save = button(words.say("crew.save"), () => this.saveCsv(), { class: "pw-main" });
     this.undo = button(words.say("crew.undo"), () => this.bringBack());
