@@ -107,12 +107,19 @@ def test_what_has_no_letter_is_told_no_larger_than_the_text(sheet: Page, built_s
     assert told.evaluate(size) == sheet.locator(".pw-story").evaluate(size)
 
 
-def test_the_page_for_no_signal_prints_its_link_as_a_link(sheet: Page, built_site: Path) -> None:
+def test_the_page_for_no_signal_leads_nowhere_on_paper(sheet: Page, built_site: Path) -> None:
     sheet.goto((built_site / "offline.html").as_uri())
-    paint = sheet.locator(".go").evaluate("one => getComputedStyle(one).backgroundColor")
-    ink = sheet.locator(".go").evaluate("one => getComputedStyle(one).color")
-    assert paint == "rgba(0, 0, 0, 0)"
-    assert ink == "rgb(0, 0, 0)"
+    expect(sheet.locator("main > p").first).to_be_visible()
+    assert sheet.evaluate(SEEN, "main a") == []
+
+
+def test_the_list_of_quizzes_says_on_paper_that_it_holds_no_questions(
+    sheet: Page, built_site: Path
+) -> None:
+    sheet.goto((built_site / "quizzes.html").as_uri())
+    expect(sheet.locator("p.pw-on-paper")).to_be_visible()
+    sheet.emulate_media(media="screen")
+    expect(sheet.locator("p.pw-on-paper")).to_be_hidden()
 
 
 @pytest.mark.parametrize(
