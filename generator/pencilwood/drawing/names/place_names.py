@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterator, Sequence
 from pencilwood.drawing.ink.looks import INK, PAPER, PENCIL, POSITION_MM
 from pencilwood.drawing.ink.points import Point, between
 from pencilwood.drawing.ink.shapes import Attributes, Group, Ink, Run, Words
+from pencilwood.drawing.names.beside_trunk import around_trunk
 from pencilwood.drawing.names.crowded_names import (
     CROWDED,
     LARGER_ON_PHONES,
@@ -31,8 +32,6 @@ _FAR_MM = 1e6
 """More than any place is away from the head."""
 _ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
 """How far beside its place a name may stand; a line leads to the place."""
-_CLEAR_OF_TRUNK_MM = 20.0
-"""Between the bark and a name in the large letters of a small screen."""
 _CLEAR_MM = 22.0
 _LEAD_STEPS = 12
 _TO_CORNER = 0.8
@@ -51,6 +50,8 @@ def draw_places(plate: Plate, first: Collection[str] = (), phone_mm: float = 0.0
     has no room for all.
     """
     css_class = "pw-places"
+    if named_above(plate):
+        css_class += " pw-places-above"
     if plate.looks.name_foot is not None:
         css_class += " pw-places-inside"
     elif plate.second is not None:
@@ -82,7 +83,7 @@ def _marked(
     plate: Plate, first: Collection[str], phone_mm: float
 ) -> Iterator[tuple[Position, Point, Point, Sequence[str]]]:
     """Every position with its foot, the foot of its name, and what is to know of the name."""
-    names = list(named(plate))
+    names = list(named(plate, phone_mm))
     outward = sorted(names, key=lambda one: (abs(one[2].x), abs(one[1].x)))
     times = phone_mm / POSITION_MM if phone_mm else LARGER_ON_PHONES
     feet = ((position.name, foot) for position, _, foot in outward)
@@ -108,18 +109,21 @@ def _wood_below(plate: Plate) -> list[Point]:
     ]
 
 
-def boxes_of_names(plate: Plate) -> list[Frame]:
-    """Where each name of a position stands."""
+def boxes_of_names(plate: Plate, phone_mm: float = 0.0) -> list[Frame]:
+    """Where each name of a position stands, in the letters of the drawing."""
     over, under = POSITION_MM * _OVER_LINE_SHARE, POSITION_MM * _UNDER_LINE_SHARE
     return [
         Frame(foot.x - half, foot.y - over, foot.x + half, foot.y + under)
-        for position, _, foot in named(plate)
+        for position, _, foot in named(plate, phone_mm)
         for half in (half_wide_mm(position.name),)
     ]
 
 
-def named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
-    """Every position with its foot and the foot of its name."""
+def named(plate: Plate, phone_mm: float = 0.0) -> Iterator[tuple[Position, Point, Point]]:
+    """Every position with its foot and the foot of its name.
+
+    Names that a small screen shows `phone_mm` high are clear of the trunk there too.
+    """
     own = plate.looks.name_foot
     if own is not None:
         for position in plate.parts.positions:
@@ -128,16 +132,17 @@ def named(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
     if named_above(plate):
         yield from _named_over_arm(plate)
         return
-    names = _names_under_arm(plate)
+    names = _names_under_arm(plate, phone_mm)
     for position in plate.parts.positions:
         yield position, plate.foot(position), names[position.name]
 
 
-def _names_under_arm(plate: Plate) -> dict[str, Point]:
+def _names_under_arm(plate: Plate, phone_mm: float) -> dict[str, Point]:
     """Names in rows, each in its turn in the first row with room."""
     places = list(plate.parts.positions)
     own = {one.name: plate.foot(one).x for one in places}
-    xs = {one.name: _clear_of_trunk(plate, one, own[one.name]) for one in places}
+    trunk = around_trunk(plate, phone_mm, _row_y(plate, 0))
+    xs = {one.name: trunk.beside(one.name, own[one.name]) for one in places}
     order = [one.name for one in places]
     if plate.second is None:
         order.sort(key=lambda name: turn_of(own[name], xs[name]))
@@ -183,12 +188,6 @@ def _named_over_arm(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
         row = next(free, len(ends))
         ends[row : row + 1] = [middle_x + half + _NAMES_APART_MM]
         yield position, foot, Point(middle_x, _row_y(plate, row))
-
-
-def _clear_of_trunk(plate: Plate, position: Position, x: float) -> float:
-    half = half_wide_mm(position.name) * LARGER_ON_PHONES
-    clear = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + half + _CLEAR_OF_TRUNK_MM
-    return max(x, clear) if x > 0 else min(x, -clear)
 
 
 def _wood_above(plate: Plate) -> list[Point]:

@@ -11,6 +11,7 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from pencilwood.drawing.ink.points import XY
+from pencilwood.drawing.names.beside_trunk import LARGEST_ON_PHONES_MM
 from pencilwood.drawing.names.place_names import (
     are_left_to_other_view,
     boxes_of_names,
@@ -27,7 +28,7 @@ NEAR = "pw-near"
 """The class of such a picture; `pw-one-view` stands beside it where the vine has several."""
 ONE_VIEW = "pw-one-view"
 _AROUND_MM = 45.0
-_AROUND_NAMES_MM = 24.0
+_AROUND_NAMES_MM = 38.0
 _LEAST_AHEAD_MM, _LEAST_BEHIND_MM = 260.0, 190.0
 """So much of what is ahead of the arms and behind them is seen, also where there is no wood."""
 _WIDER = 1.1
@@ -163,7 +164,10 @@ def _window(
         min(all_wood.right, kept.right),
         min(all_wood.bottom, kept.bottom),
     )
-    names = [_grown(box, _AROUND_NAMES_MM) for box in boxes_of_names(plate)]
+    # Large letters of a phone may need one row more.
+    sizes = (0.0, LARGEST_ON_PHONES_MM)
+    boxes = (box for high_mm in sizes for box in boxes_of_names(plate, high_mm))
+    names = [_grown(box, _AROUND_NAMES_MM) for box in boxes]
     return frame_around_all([wood, *names, *_always(plate, all_wood)])
 
 
