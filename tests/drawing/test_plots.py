@@ -112,10 +112,16 @@ def test_the_words_of_a_limit_touch_no_curve(label: str, level: float, why: str)
 
 def test_words_of_a_limit_stand_at_their_line_where_there_is_room() -> None:
     axes = (Axis("across", 1), Axis("up", 50))
-    svg = line_plot("curve", "Curve", [(0.1, 20), (1, 48)], axes, Limit("the arms: 24", 24))
+    svg = line_plot("curve", "Curve", [(0.1, 20), (1, 48)], axes, Limit("the arms: 29", 29))
     assert limit_words(svg)[2] == "end"
     long = Limit("the arms hold no more than 24 buds, as they are", 24)
     svg = line_plot("curve", "Curve", [(0.1, 20), (0.4, 20), (1, 48)], axes, long)
+    assert limit_words(svg)[2] == "start"
+
+
+def test_no_line_of_the_grid_crosses_the_words_of_a_limit() -> None:
+    axes = (Axis("across", 1), Axis("up", 50))
+    svg = line_plot("curve", "Curve", [(0.1, 20), (1, 48)], axes, Limit("the arms: 24", 24))
     assert limit_words(svg)[2] == "start"
 
 

@@ -154,7 +154,8 @@ def line_plot(
             in_the_way += [place(x, mark.at) for x in _steps(mark.low, mark.high)] + [
                 place(mark.likely, mark.at)
             ]
-        if _is_clear(limit, y, in_the_way):
+        grid = [_PLOT_HEIGHT - value * y_scale for value in ticks(upward.most)]
+        if _is_clear(limit, y, in_the_way, grid):
             drawn.append(_words(WIDTH - _RIGHT, y + _UNDER, limit.label, "end"))
         else:
             drawn.append(_line("pw-plot-limit", _LEFT, height + 6, _LEFT + _SAMPLE, height + 6))
@@ -165,16 +166,18 @@ def line_plot(
     return _picture(name, title, height, "".join(drawn))
 
 
-def _is_clear(limit: Limit, y: float, in_the_way: Sequence[tuple[float, float]]) -> bool:
+def _is_clear(
+    limit: Limit, y: float, in_the_way: Sequence[tuple[float, float]], grid: Sequence[float]
+) -> bool:
     """Whether the words of a level limit have room under the right end of their line.
 
-    The curve mostly stands above it there; where it does not, they go below the whole plot.
+    The curve mostly stands above it there, and lines of the grid seldom cross the words; where one
+    does, they go below the whole plot.
     """
     left = WIDTH - _RIGHT - len(limit.label) * _WIDE_CHAR
     top, bottom = y + _UNDER - 14, y + _UNDER + 8
-    return bottom < _PLOT_HEIGHT and not any(
-        x > left and top < level < bottom for x, level in in_the_way
-    )
+    levels = [*grid, *(level for x, level in in_the_way if x > left)]
+    return bottom < _PLOT_HEIGHT and not any(top < level < bottom for level in levels)
 
 
 def _steps(low: float, high: float) -> list[float]:
