@@ -44,7 +44,7 @@ def leaf_room(board: Board) -> Scene:
         top = grown.curve.at(grown.length)
         cut = (Point(top.x - 20, _TRIM_Y + 9), Point(top.x + 20, _TRIM_Y - 9))
         things.append(line(*cut, width=5.0))
-        things.append(sign(Point(x - 140, grown.curve.at(0).y - 14)))
+        things.append(sign(Point(x - 140, _ARM_Y + 100)))
         things.append(words(Point(x, _ARM_Y + 90), board.say(key), anchor="middle"))
     # The arm hides the feet of the spurs, which so grow out of it.
     things.append(placed((arm,), 40, _ARM_Y, 1.8))
