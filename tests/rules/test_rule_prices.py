@@ -40,10 +40,11 @@ def desk_with(
 
 
 def rows_of(page: Page) -> Iterator[list[str]]:
-    """The cells under "When" and "Points" of the table of prices, as they stand on the page."""
-    table = page.body.split("</thead>")[1].split("</table>")[0]
-    for row in re.findall(r"<tr>.*?</tr>", table):
-        yield re.findall(r"<td[^>]*>(.*?)</td>", row)[:2]
+    """The cells under "When" and "Points" of all tables of prices, as they stand on the page."""
+    for table in page.body.split("pw-prices")[1:]:
+        body = table.partition("</thead>")[2].partition("</table>")[0]
+        for row in re.findall(r"<tr>.*?</tr>", body):
+            yield re.findall(r"<td[^>]*>(.*?)</td>", row)[:2]
 
 
 def when(desk: Desk, rule: str) -> list[str]:
@@ -103,12 +104,13 @@ def test_in_the_table_of_all_rules_each_says_which_vines_go_by_it(
     desk = desk_with(handbook, language)
     rows = dict(
         zip(
-            (rule.name for rule in in_order()),
+            (rule.name for rule in sorted(in_order(), key=lambda rule: rule.family == "cutting")),
             re.findall(r"<tbody>.*?</tbody>", scores_page(handbook, language).body, re.DOTALL),
             strict=False,
         )
     )
     for rule in RULES:
+        assert f"rules/{rule.name}." in rows[rule.name], "each stands under the score it lowers"
         cells = re.findall(r'<td data-label="[^"]*">(.*?)</td><td>', rows[rule.name])
         for form in forms_of(desk, rule):
             assert all(form in cell.lower() for cell in cells), (rule.name, cells)

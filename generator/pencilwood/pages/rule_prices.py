@@ -9,7 +9,7 @@ from fractions import Fraction
 from pencilwood.pages.desk import Desk
 from pencilwood.rules import RULES, bands_of, rules_of
 from pencilwood.rules.rulebook import RULEBOOK, Price
-from pencilwood.rules.shapes import Rule
+from pencilwood.rules.shapes import Family, Rule
 from pencilwood.units import format_number
 from pencilwood.vine.bands import Band, told_limits
 from pencilwood.vine.forms import FORMS
@@ -35,6 +35,8 @@ class ShownRule:
 
     name: str
     title: str
+    family: Family
+    """Which of the two scores it lowers."""
     prices: tuple[ShownPrice, ...]
 
 
@@ -51,7 +53,7 @@ def rule_shown(desk: Desk, rule: Rule, *, among_others: bool = False) -> ShownRu
         )
         for message in rule.messages
     )
-    return ShownRule(rule.name, rule.title[desk.language], tuple(prices))
+    return ShownRule(rule.name, rule.title[desk.language], rule.family, tuple(prices))
 
 
 def in_order() -> tuple[Rule, ...]:
