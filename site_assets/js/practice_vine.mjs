@@ -136,7 +136,8 @@ class WoodWords extends Words {
    */
   reason(sheet, message, facts, rules) {
     const { rule, name } = sheet.messages[message];
-    return this.fill(rules[rule].messages[name], facts);
+    const what = this.fill(rules[rule].messages[name], facts);
+    return this.told("case.plan.reason", { what: what.slice(0, 1).toLowerCase() + what.slice(1) });
   }
 
   /** @param {number} pass */

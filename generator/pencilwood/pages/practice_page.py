@@ -26,6 +26,7 @@ CALL = "pencilwoodPractice"
 
 LARGEST_BYTES = 15_000
 """A practice vine's script is no larger; a larger vine is not given out."""
+_OF_WOOD = ("pages.wood.", "pages.practice.", "pages.case.plan.reason")
 
 
 @dataclass(frozen=True)
@@ -90,10 +91,7 @@ def practice_page(
     levels = dict.fromkeys(one.level for one in vines)
     strings = {
         **strings_of(desk, "exercise.", "quiz."),
-        **{
-            key.removeprefix("pages."): text
-            for key, text in strings_of(desk, "pages.wood.", "pages.practice.").items()
-        },
+        **{key.removeprefix("pages."): text for key, text in strings_of(desk, *_OF_WOOD).items()},
     }
     data = {
         "format": 1,

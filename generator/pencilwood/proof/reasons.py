@@ -28,6 +28,7 @@ def plan_with_reasons(proof: CaseProof, language: str) -> Iterator[tuple[DoneCut
 def _plan_reason(proof: CaseProof, cut: ReasonedCut, language: str) -> str:
     """A cut that costs nothing when left out, or a cane that is tied, has a plain reason."""
     if cut.reasons:
-        return message_text(cut.reasons[0], language, proof.profile.units)
+        what = message_text(cut.reasons[0], language, proof.profile.units)
+        return say(language, "pages.case.plan.reason", what=what[:1].lower() + what[1:])
     plain = {Pass.ROUGH: "rough-reason", Pass.TIE: "to-wire"}.get(cut.done.in_pass, "tie")
     return say(language, fitting(f"pages.case.plan.{plain}", proof.parts.vine.own_words))
