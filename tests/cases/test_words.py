@@ -13,7 +13,11 @@ from pencilwood.words import LANGUAGES, MissingWordsError, catalogue, knows, say
 # Also a language that is only being written: its files are here before the program speaks it.
 WRITTEN = sorted({path.name.split(".")[-2] for path in Path(words.__file__).parent.glob("*.json")})
 OTHERS = [language for language in WRITTEN if language != LANGUAGES[0]]
-ALIKE = {"block.unit.m2/kg", "block.source.buds_per_spur"}
+ALIKE = {
+    "block.unit.m2/kg",
+    "block.source.buds_per_spur",
+    "pages.sums.source.smart-robinson",
+}
 """Units and names of books, which are the same in every language."""
 
 

@@ -27,6 +27,8 @@ _AWAY = (0.85, 1.1, 1.6, 2.2, 2.9, 3.7)
 """How far from the edge of its wood a letter with a line stands."""
 _FARTHER = (*_AWAY, 4.6, 5.6, 6.8, 8.0, 9.5)
 _TURNS = (0.0, math.pi / 5, -math.pi / 5)
+_MOST_TIGHT = 40
+"""With more letters without room the picture is full, and more slanted lines cost seconds."""
 _MORE_TURNS = tuple(side * step * math.pi / 14 for step in range(7) for side in (1, -1))
 """Where no room is so near, a line goes more aslant; to wood that a text names, farther too."""
 _ON_THE_WAY = (0.4, 0.7)
@@ -129,7 +131,7 @@ class _Placing:
         self, tight: Sequence[str], found: Mapping[str, LetterPlace]
     ) -> Iterator[tuple[str, LetterPlace]]:
         """The same for letters without room, with a line to where there is some."""
-        far = {name: self._far_choices(name) for name in tight}
+        far = {name: self._far_choices(name, few=len(tight) <= _MOST_TIGHT) for name in tight}
         taken = self._taken(one.middle for each in far.values() for one in each)
         letters = [one.middle for name, one in found.items() if name not in far]
         for middle in letters:
@@ -143,10 +145,10 @@ class _Placing:
                     taken.add(at, _LINE_ROOM_MM)
                 yield name, free
 
-    def _far_choices(self, name: str) -> list[LetterPlace]:
-        stem = self._stems[name]
-        aways = _FARTHER if name in self.beside.first else _AWAY
-        return [*self._far(stem, _AWAY, _TURNS), *self._far(stem, aways, _MORE_TURNS)]
+    def _far_choices(self, name: str, *, few: bool) -> list[LetterPlace]:
+        stem, aways = self._stems[name], _FARTHER if name in self.beside.first else _AWAY
+        more = self._far(stem, aways, _MORE_TURNS) if few else ()
+        return [*self._far(stem, _AWAY, _TURNS), *more]
 
     def _is_free(self, place: LetterPlace, taken: Taken, letters: Sequence[XY]) -> bool:
         least_mm = self.letter_mm * _TIGHT
