@@ -107,8 +107,10 @@ export class CompareView {
     const { states, tied } = this.shown();
     drawing.paint(states);
     this.tips = showTied(drawing, tied, states);
-    if (this.position === null) this.stage.show(reaching(drawing.whole, this.tips));
-    this.showMarks();
+    const marks = this.marksInSight();
+    if (this.position === null) this.stage.show(reaching(drawing.whole, this.tips), marks);
+    else this.stage.setMarks(marks);
+    this.pointOut();
     drawing.svg.setAttribute("aria-label", this.words.say(`compare.${whose}`));
   }
 
@@ -116,17 +118,21 @@ export class CompareView {
    * The numbers speak of the learner's own cuts. On the whole vine each piece has its first one,
    * which the list goes on from; from near all those of the place are there.
    */
-  showMarks() {
+  marksInSight() {
     const { position, chosen, marks: all } = this;
+    if (this.whose !== "mine") return [];
     const isFirst = (/** @type {Numbered} */ mark) =>
       mark.piece < 0 || mark === all.find(({ piece }) => piece === mark.piece);
     const here = all.filter((one) => (position === null ? isFirst(one) : one.places.includes(position)));
     // The one that was asked for is served first.
     here.sort((one, other) => Number(other.text === chosen) - Number(one.text === chosen));
-    const marks = here.map((one) => (one.text === chosen ? { ...one, kind: `${one.kind} pw-mark-chosen` } : one));
-    this.stage.setMarks(this.whose === "mine" ? marks : []);
-    const pointed = this.whose === "mine" ? here.find(({ text }) => text === chosen)?.piece : undefined;
-    this.stage.drawing.point(pointed ?? null);
+    return here.map((one) => (one.text === chosen ? { ...one, kind: `${one.kind} pw-mark-chosen` } : one));
+  }
+
+  /** Lights up the wood of the remark that is looked at. */
+  pointOut() {
+    const pointed = this.marksInSight().find(({ text }) => text === this.chosen);
+    this.stage.drawing.point(pointed?.piece ?? null);
   }
 
   /** @returns {{states: readonly number[], tied: Map<string, WireSide>}} */
@@ -155,8 +161,9 @@ export class CompareView {
     const { drawing } = this.stage;
     const full = this.sheet.pieces.map((piece) => Math.min(piece.states - 1, 6));
     drawing.svg.classList.toggle("pw-close-up", position !== null);
-    this.stage.show(position === null ? reaching(drawing.whole, this.tips) : frameOf(drawing, position, full, false));
-    this.showMarks();
+    const box = position === null ? reaching(drawing.whole, this.tips) : frameOf(drawing, position, full, false);
+    this.stage.show(box, this.marksInSight());
+    this.pointOut();
     const name = position === null ? "" : this.sheet.positions[position].name;
     if (this.here) setText(this.here, name === "" ? "" : this.words.say("compare.here", { name }));
   }

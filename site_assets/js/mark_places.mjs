@@ -3,8 +3,11 @@
  * other number, no name and no letter where that can be helped. All in px on the screen.
  */
 
+import { isIn, meet } from "./areas.mjs";
+
+/** @import {Area} from "./areas.mjs" */
+
 /** @typedef {{left: number, top: number}} Spot */
-/** @typedef {{left: number, right: number, top: number, bottom: number}} Area */
 /** @typedef {{width: number, height: number}} Size */
 
 /** From the thing to the middle of its number, in heights of a number, the nearest first. */
@@ -43,7 +46,7 @@ export function placesOfMarks(spots, number, window, words) {
         const cost =
           away +
           order * TURNED +
-          words.filter((one) => meet(one, area)).length * OVER_WORDS +
+          words.filter((one) => meet(one, area, APART_PX, APART_PX)).length * OVER_WORDS +
           taken.filter((one) => cross(spot, place, one.spot, one.place)).length * CROSSING;
         if (cost < least) [best, least] = [place, cost];
       }
@@ -64,11 +67,12 @@ export function placesOfMarks(spots, number, window, words) {
  */
 function isBlocked(spot, place, area, spots, taken) {
   return (
-    spots.some((one) => isIn(area, one)) ||
+    spots.some((one) => isIn(area, one.left, one.top)) ||
     taken.some(
       (one) =>
-        meet(one.area, area) ||
-        STEPS.some((step) => isIn(one.area, between(spot, place, step)) || isIn(area, between(one.spot, one.place, step))),
+        meet(one.area, area, APART_PX, APART_PX) ||
+        passesUnder(one.area, spot, place) ||
+        passesUnder(area, one.spot, one.place),
     )
   );
 }
@@ -91,29 +95,15 @@ function isInside({ left, right, top, bottom }, { width, height }) {
 }
 
 /**
- * @param {Area} one
- * @param {Area} other
- */
-function meet(one, other) {
-  const across = one.left < other.right + APART_PX && other.left < one.right + APART_PX;
-  return across && one.top < other.bottom + APART_PX && other.top < one.bottom + APART_PX;
-}
-
-/**
+ * Whether the line from a thing to its number passes under an area.
+ *
  * @param {Area} area
- * @param {Spot} spot
- */
-function isIn(area, { left, top }) {
-  return area.left < left && left < area.right && area.top < top && top < area.bottom;
-}
-
-/**
  * @param {Spot} from
  * @param {Spot} to
- * @param {number} share
  */
-function between(from, to, share) {
-  return { left: from.left + (to.left - from.left) * share, top: from.top + (to.top - from.top) * share };
+function passesUnder(area, from, to) {
+  const [across, down] = [to.left - from.left, to.top - from.top];
+  return STEPS.some((step) => isIn(area, from.left + step * across, from.top + step * down));
 }
 
 /**

@@ -6,6 +6,7 @@
  * leave room.
  */
 
+import { isIn, meet } from "./areas.mjs";
 import { turnOf } from "./name_rows.mjs";
 import { make } from "./strokes.mjs";
 import { viewsOf } from "./views.mjs";
@@ -30,7 +31,7 @@ const LINE_ENDS = [0, 0.25, -0.25, 0.5, -0.5];
 /** Along such a line it is looked at whether something stands in its way. */
 const STEPS = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
-/** @typedef {{left: number, right: number, top: number, bottom: number}} Area  px on the screen */
+/** @import {Area} from "./areas.mjs" */
 
 /**
  * Lets no letters be smaller than can be read; those beside the wood of a whole vine, which have no
@@ -127,13 +128,6 @@ export function asideOf({ left, right, top, bottom }, move, others) {
     STEPS.every((step) => !others.some((one) => isIn(one, x + step * aside, y + step * move)));
   return asides.find(isClear) ?? null;
 }
-
-/**
- * @param {Area} area
- * @param {number} x
- * @param {number} y
- */
-const isIn = ({ left, right, top, bottom }, x, y) => left < x && x < right && top < y && y < bottom;
 
 /** @param {SVGSVGElement} svg */
 function takeLinesOff(svg) {
@@ -232,14 +226,4 @@ export function movesOf(areas, taken, ways, sight = ENDLESS) {
     }
     return null;
   });
-}
-
-/**
- * @param {Area} one
- * @param {Area} other
- * @param {number} apart  px between them, from side to side
- */
-function meet(one, other, apart) {
-  const across = one.left < other.right + apart && other.left < one.right + apart;
-  return across && one.top < other.bottom && other.top < one.bottom;
 }

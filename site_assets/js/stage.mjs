@@ -48,8 +48,12 @@ export class Stage {
     this.placeMarks();
   }
 
-  /** @param {import("./drawing.mjs").Box} box */
-  show(box) {
+  /**
+   * @param {import("./drawing.mjs").Box} box
+   * @param {Mark[]} [marks]
+   */
+  show(box, marks = this.marks) {
+    this.marks = marks;
     this.drawing.show(box);
     this.placeMarks();
   }
