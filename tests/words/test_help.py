@@ -16,7 +16,7 @@ from pencilwood.commands.export import _PACKERS
 from pencilwood.commands.help_page import asked_language
 from pencilwood.words import LANGUAGES, say
 
-STEPS = ("from-csv", "new", "to-csv")
+STEPS = ("from-csv", "new", "to-csv", "replan")
 PAGES = (
     (),
     *((name,) for name in _COMMANDS),

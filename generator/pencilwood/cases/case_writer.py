@@ -9,7 +9,6 @@ import json
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import groupby
 
 from pencilwood.cases.case import AnswerCut, Case, Text
 from pencilwood.cases.field_writer import exact
@@ -52,7 +51,7 @@ def write_case(case: Case, language: str, usual: UsualTarget | None = None) -> s
         *_comment("level", language),
         f"level: {case.level}",
         *_comment("teaches", language),
-        f"teaches: [{', '.join(name for name, _ in case.teaches)}]",
+        _teaches(case),
         *_comment("story", language),
         "story:",
         *_said(case.story, "  "),
@@ -73,6 +72,20 @@ def write_case(case: Case, language: str, usual: UsualTarget | None = None) -> s
         _credit("origin", case.origin),
     ]
     return "\n".join(lines) + "\n"
+
+
+def answer_entries(case: Case, language: str) -> dict[str, list[str]]:
+    """The lines of what the answer decides, by the entry of the file; none where it says nothing.
+
+    Comments above an entry are left to the file that it goes into.
+    """
+    bare = [*_excuses(case, language)]
+    return {
+        "teaches": [_teaches(case)],
+        "answer": [*_answer(case.answer)],
+        "exceptions": [line for line in bare if not line.startswith("#")],
+        "far from plan": [],
+    }
 
 
 def quoted(text: str) -> str:
@@ -136,6 +149,10 @@ def _letter(letter: str) -> str:
     return letter if letter not in ("y", "n", "no", "on") else f'"{letter}"'
 
 
+def _teaches(case: Case) -> str:
+    return f"teaches: [{', '.join(name for name, _ in case.teaches)}]"
+
+
 def _target(case: Case, usual: UsualTarget | None, language: str) -> Iterator[str]:
     if case.target_buds is not None:
         yield target_line(*case.target_buds)
@@ -157,8 +174,11 @@ def _answer(answer: Sequence[AnswerCut]) -> Iterator[str]:
         cuts = [one for one in answer if one.done.in_pass is in_pass]
         if cuts:
             yield f"  {in_pass} pass:"
-            for _, group in groupby(cuts, key=_same_row):
-                yield from _cuts(list(group))
+            rows: dict[object, list[AnswerCut]] = {}
+            for one in cuts:
+                rows.setdefault(_same_row(one), []).append(one)
+            for row in rows.values():
+                yield from _cuts(row)
     ties = [one for one in answer if isinstance(one.done.cut, Tie)]
     yield from ["  tie:"] if ties else []
     for one in ties:

@@ -4,15 +4,20 @@ from __future__ import annotations
 
 import argparse
 import json
+from pathlib import PurePosixPath
 
 from pencilwood.commands.help_page import HelpParser
 from pencilwood.commands.telling import FINE, FOUND, print_findings
 from pencilwood.findings import has_errors
+from pencilwood.site.case_files import CASES
 from pencilwood.site.chapter_report import chapter_report, chapters_as_json
 from pencilwood.site.handbook import Opened, open_handbook
 from pencilwood.site.quiz_report import quiz_report, quizzes_as_json
 from pencilwood.site.workers import collect_rarely
 from pencilwood.words import say
+
+_UNSUITED = frozenset({"no-reason-given", "answer-fails", "answer-breaks-must"})
+"""What is found of an answer when the handbook's figures are no longer those it was made by."""
 
 
 def add_arguments(parser: HelpParser) -> None:
@@ -62,5 +67,11 @@ def _as_json(opened: Opened) -> dict[str, object]:
 def _summary(opened: Opened, language: str) -> str:
     errors = sum(finding.level == "error" for finding in opened.findings)
     if errors:
-        return say(language, "cli.found", n=errors)
+        unsuited = sorted(
+            PurePosixPath(one.place.file).stem
+            for one in opened.findings
+            if one.name in _UNSUITED and one.place.file.startswith(f"{CASES}/")
+        )
+        hint = [say(language, "cli.replan", case=unsuited[0])] if unsuited else []
+        return "\n".join([*hint, say(language, "cli.found", n=errors)])
     return say(language, "cli.fine", cases=len(opened.proofs), warnings=len(opened.findings))

@@ -3,6 +3,7 @@
     pencilwood case from-csv row-seven.csv          a measuring sheet, typed into a spreadsheet
     pencilwood case new                             the same, question by question
     pencilwood case to-csv tidy-vine                back to a sheet, to measure it again
+    pencilwood case replan tidy-vine                answered anew by the handbook's own figures
 
 The new file is a whole case that passes its proofs where the vine lets it: the computed plan
 stands for the answer until the trainer puts their own in.
@@ -28,6 +29,7 @@ from pencilwood.cases.field_writer import field_sheet
 from pencilwood.commands.asking import StoppedError, Terminal
 from pencilwood.commands.help_page import HelpParser, page
 from pencilwood.commands.new_case import ask_vine
+from pencilwood.commands.replan import replan
 from pencilwood.findings import Finding, has_errors, in_order
 from pencilwood.proof import CaseProof, prove_case
 from pencilwood.proof.draft import draft_case
@@ -64,19 +66,21 @@ def add_arguments(parser: HelpParser) -> None:
         one.add_usual(root=argparse.SUPPRESS)
         return one
 
-    from_csv, new, to_csv = step("from-csv"), step("new"), step("to-csv")
+    from_csv, new = step("from-csv"), step("new")
+    to_csv, replanned = step("to-csv"), step("replan")
     from_csv.add_argument(
         "file", type=Path, metavar=metavar("file"), help=told("case.from-csv.file")
     )
     for one in (from_csv, new):
         one.add_argument("--name", metavar=metavar("name"), help=told("case.name"))
     to_csv.add_case()
+    replanned.add_case()
     to_csv.add_output_file()
 
 
 def run(given: argparse.Namespace) -> int:
     """Take one of the steps."""
-    steps = {"from-csv": _from_csv, "new": _new, "to-csv": _to_csv}
+    steps = {"from-csv": _from_csv, "new": _new, "to-csv": _to_csv, "replan": replan}
     try:
         return steps[given.step](given)
     except _RefusedError as refused:

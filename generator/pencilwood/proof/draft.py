@@ -1,6 +1,6 @@
-"""Makes a whole case of a measured vine.
+"""Makes a whole case of a measured vine, or answers a case anew by the computed plan.
 
-The computed plan stands for the answer until the trainer puts their own cuts and reasons in.
+The plan stands for the answer until the trainer puts their own cuts and reasons in.
 """
 
 from __future__ import annotations
@@ -56,7 +56,7 @@ def draft_case(
         place=place,
         title=title,
         level=level,
-        teaches=tuple((name, place) for name in _taught(solver, plan, profile)),
+        teaches=tuple((name, place) for name in _taught(solver, plan, profile)[:_MOST_TAUGHT]),
         story={one: say(one, story) for one in languages},
         story_places={},
         vine=vine,
@@ -69,6 +69,40 @@ def draft_case(
     return replace(case, safety=tuple((name, place) for name in notes))
 
 
+def replan_case(case: Case, profile: Profile) -> Case:
+    """The same case with the plan for its answer, by the handbook's figures as they are now.
+
+    Reasons that the author gave for cuts, and for rules bent, that the plan has as well are kept.
+    So are the rules that the case teaches, as far as nobody passes it without them.
+    """
+    parts = divide(case.vine)
+    limits = profile.limits_of(case.vine.form)
+    target = target_for(case.vine, limits, case.target_buds)
+    solver = Solver(compile_sheet(parts, limits, target))
+    plan = plan_by(solver)
+    languages, place = profile.languages, case.place
+    own_whys = {one.done.cut: one.why for one in case.answer}
+    own_excuses = {one.rule: one for one in case.excuses if _still_bent(one, plan)}
+    taught = _taught(solver, plan, profile)
+    still = [name for name, _ in case.teaches if name in taught]
+    return replace(
+        case,
+        teaches=tuple((name, place) for name in still or taught[:_MOST_TAUGHT]),
+        answer=tuple(
+            AnswerCut(one.done, own_whys.get(one.done.cut) or _why(one, languages), place)
+            for one in plan.cuts
+        ),
+        excuses=tuple(own_excuses.get(one.rule, one) for one in _excuses(plan, languages, place)),
+        far_from_plan=None,
+    )
+
+
+def _still_bent(excuse: Excuse, plan: Plan) -> bool:
+    """Whether a reason still speaks of every place where the plan bends its rule."""
+    bent = [one for one in plan.charges if one.rule == excuse.rule]
+    return all(excuse.at is None or excuse.at in one.where for one in bent)
+
+
 def _taught(solver: Solver, plan: Plan, profile: Profile) -> tuple[str, ...]:
     """The rules without which nobody passes, those that cost most first."""
     cuts = tuple(one.done for one in plan.cuts)
@@ -76,7 +110,7 @@ def _taught(solver: Solver, plan: Plan, profile: Profile) -> tuple[str, ...]:
     lessons = [lesson(solver, rule.name, cuts, plan.lost, profile.pass_mark) for rule in rules]
     taught = [one for one in lessons if one.teaches]
     taught.sort(key=lambda one: (one.score is None, one.score or 0, one.rule))
-    return tuple(one.rule for one in taught[:_MOST_TAUGHT])
+    return tuple(one.rule for one in taught)
 
 
 def _why(cut: ReasonedCut, languages: Sequence[str]) -> Text:
