@@ -40,16 +40,18 @@ export function byRule(broken) {
 }
 
 /**
- * Charges for cuts that say the same, joined: twenty cuts with the wrong tool are one line.
+ * Charges for cuts that are told in the same words, joined: twenty cuts with the wrong tool are
+ * one line, however thick the wood, where the words leave that out.
  *
  * @param {readonly Broken[]} broken
+ * @param {(one: Broken) => string} tell
  * @returns {{first: Broken, points: number, parts: string[]}[]}
  */
-export function byWords(broken) {
+export function byWords(broken, tell) {
   /** @type {Map<string, {first: Broken, points: number, parts: string[]}>} */
   const lines = new Map();
   for (const one of broken) {
-    const key = JSON.stringify([one.rule, one.message, one.facts]);
+    const key = JSON.stringify([one.rule, tell(one)]);
     const line = lines.get(key) ?? { first: one, points: 0, parts: [] };
     line.points += one.points;
     line.parts.push(one.where.part ?? "");

@@ -80,8 +80,7 @@ export class ResultPanel {
   update(result, states, tied = new Map(), cuts = 0) {
     const findings = byRule(result.broken);
     const { words } = this;
-    const key = result.passed ? "result.passed" : "result.not-passed";
-    this.heading.textContent = words.say(key, { score: result.score });
+    this.heading.textContent = this.verdict(result);
     this.root.classList.toggle("pw-passed", result.passed);
     if (this.onward !== null) this.onward.hidden = !result.passed;
     this.again.classList.toggle("pw-main", this.onward === null || !result.passed);
@@ -94,6 +93,19 @@ export class ResultPanel {
     );
     this.cutFindings.replaceChildren(...this.cuttingBlock(result.cutting, cuts));
     this.compare.update(states, findings, tied);
+  }
+
+  /**
+   * A good vine that was badly cut is passed, but not without a word.
+   *
+   * @param {Result} result
+   */
+  verdict({ passed, score, cutting }) {
+    const { words } = this;
+    if (!passed) return words.say("result.not-passed", { score });
+    const verdict = words.say("result.passed", { score });
+    if (cutting.broken.length === 0) return verdict;
+    return `${verdict}. ${words.say("result.cutting-title", { score: cutting.score })}`;
   }
 
   /**
@@ -221,7 +233,7 @@ export class ResultPanel {
       return [title, element("p", {}, words.say("result.cutting-clean"))];
     }
     const blocks = byRule(cutting.broken).map((finding) => {
-      const lines = byWords(finding.places.map(({ broken }) => broken)).map(
+      const lines = byWords(finding.places.map(({ broken }) => broken), (one) => this.message(one)).map(
         ({ first, points, parts }) => {
           const cost = words.count("result.points", points);
           // A piece may be cut more than once; it is named once.

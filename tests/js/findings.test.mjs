@@ -33,8 +33,13 @@ test("must rules come first, then the weightiest, and places are numbered in tha
 });
 
 test("cuts that are told the same are one line", () => {
-  const lines = byWords([broken("tool", 2), { ...broken("tool", 2), facts: { a: 1 } }, broken("tool", 2)]);
-  assert.deepEqual(lines.map(({ points, parts }) => [points, parts.length]), [[4, 2], [2, 1]]);
+  const of = (thickness_mm) => ({ ...broken("tool", 2), facts: { thickness_mm } });
+  const cuts = [of(8), of(9), of(8)];
+  const told = (tell) => byWords(cuts, tell).map(({ points, parts }) => [points, parts.length]);
+  assert.deepEqual(told(({ facts }) => `${facts.thickness_mm} mm is too thick.`), [[4, 2], [2, 1]]);
+  assert.deepEqual(told(() => "A saw tears."), [[6, 3]]);
+  // Two rules that say the same stay two.
+  assert.equal(byWords([broken("tool", 2), broken("stub", 2)], () => "Wrong.").length, 2);
 });
 
 test("neighbouring cuts with one reason are joined", () => {

@@ -115,6 +115,11 @@ const CUTS = [
   // The tool goes by the thickness of the piece that is cut.
   [[cut("L1m", null, "thinning-out", "shears")], ["too-thick"], 92],
   [[cut("L1m", null, "thinning-out", "saw")], [], 100],
+  // A saw tears thin wood, whether it is taken off or shortened, and each time anew.
+  [[cut("L1b", null, "thinning-out", "saw")], ["clumsy"], 95],
+  [[cut("R1a", 5, "rough", "saw"), cut("R1a", 2, "fine", "saw")], ["clumsy", "clumsy"], 90],
+  // Loppers on thin wood are slow, and cut clean.
+  [[cut("L1b", null, "thinning-out", "loppers")], [], 100],
 ];
 
 for (const [cuts, messages, points] of CUTS) {

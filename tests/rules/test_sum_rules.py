@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from pencilwood.rules.rulebook import RULEBOOK
 from pencilwood.rules.shapes import BudTotal, CutInPass, Gap, StubLeft, ToolUse, WoundTotal
 from pencilwood.rules.wrong_tool import tool_for
 from pencilwood.vine.passes import Pass, Stub, Tool
@@ -105,6 +106,12 @@ def test_a_spur_of_three_buds_fits_both_passes_where_the_profile_allows_both() -
 )
 def test_wrong_tool(thickness_mm: int, tool: Tool, expected: Told) -> None:
     assert told("wrong-tool", ToolUse(thickness_mm, tool)) == expected
+
+
+def test_a_saw_for_thin_wood_costs_as_much_as_a_cut_at_the_bud() -> None:
+    # Both leave torn or drying wood by the bud; forcing a small tool hurts people, which is worse.
+    clumsy, too_thick = (RULEBOOK["wrong-tool", one].points(0) for one in ("clumsy", "too-thick"))
+    assert RULEBOOK["cut-too-close", "at-the-bud"].points(0) == clumsy < too_thick
 
 
 @pytest.mark.parametrize("thickness_mm", range(1, 80))

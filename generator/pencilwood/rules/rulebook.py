@@ -71,5 +71,5 @@ RULEBOOK: Mapping[tuple[str, str], Price] = {
     ("passes-out-of-order", "rough-cut-too-long"): Price(2),
     ("stub-too-long", "long-stub"): Price(4),
     ("wrong-tool", "too-thick"): Price(8),
-    ("wrong-tool", "clumsy"): Price(2),
+    ("wrong-tool", "clumsy"): Price(5),
 }

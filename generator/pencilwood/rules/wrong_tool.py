@@ -43,8 +43,8 @@ MESSAGES = {
         "es": "La madera de {thickness} es demasiado gruesa para esta herramienta.",
     },
     "clumsy": {
-        "en": "For wood of {thickness} hand shears cut cleaner.",
-        "es": "Para madera de {thickness} la tijera de mano corta más limpio.",
+        "en": "A saw tears thin wood: take hand shears.",
+        "es": "El serrucho desgarra la madera delgada: use la tijera de mano.",
     },
 }
 BANDS: tuple[Band, ...] = (
@@ -118,13 +118,12 @@ Fuente:
 
 
 def check(use: ToolUse, limits: Limits) -> Iterator[Broken]:
-    facts = {"thickness_mm": use.thickness_mm}
     needed = tool_for(use.thickness_mm, limits)
     strength = list(Tool)
     if strength.index(use.tool) < strength.index(needed):
-        yield Broken("too-thick", facts=facts)
+        yield Broken("too-thick", facts={"thickness_mm": use.thickness_mm})
     elif use.tool is Tool.SAW and needed is Tool.SHEARS:
-        yield Broken("clumsy", facts=facts)
+        yield Broken("clumsy")
 
 
 def tool_for(thickness_mm: int, limits: Limits) -> Tool:
