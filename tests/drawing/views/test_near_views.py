@@ -11,8 +11,9 @@ from cane_vines import cane_vine
 from heads import head, head_vine, random_head
 from high_cordons import high_vine
 from pencilwood.drawing import Paper, WoodShown, draw_vine
-from pencilwood.drawing.names.crowded_names import CROWDED, ON_WOOD
-from pencilwood.drawing.names.place_names import boxes_of_names
+from pencilwood.drawing.ink.shapes import Group
+from pencilwood.drawing.names.crowded_names import CROWDED, NO_LINE, ON_WOOD
+from pencilwood.drawing.names.place_names import boxes_of_names, draw_places
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.scene.wood_text import plate_of
 from pencilwood.drawing.views.near_views import at_one_scale, names_left_out, near_views, to_compare
@@ -107,6 +108,17 @@ def test_the_view_from_the_row_says_where_the_names_are_that_it_leaves_out() -> 
         for one in (sides, around)
     ]
     assert told == [False, True]
+
+
+def test_of_names_on_one_another_the_view_from_the_row_gives_that_of_the_wood_in_front() -> None:
+    """Six places around: the two at each side stand behind each other, as seen from the row."""
+    left = uncut(divide(head(1200, *((100 + 200 * at, [cane("a", 6)]) for at in range(6)))))
+    plate = plate_of(left.parts)
+    places = [one.attributes for one in draw_places(plate).things if isinstance(one, Group)]
+    told = {one["data-position"] for one in places if NO_LINE not in str(one["class"])}
+    behind = {one.name for one in plate.parts.positions if plate.looks.is_behind(one, plate.vine)}
+    assert len(told) == 2
+    assert not told & behind
 
 
 @pytest.mark.parametrize("names", [("tidy", "head"), ("head", "tidy"), ("tidy", "climbing")])

@@ -28,6 +28,8 @@ _HANGS_MM = 20.0
 _ROUNDING_MM = 0.1
 _BELOW_MM = 1.0
 """A name that is less aside stands straight below its place."""
+_BESIDE_HEAD_MM = 30.0
+"""A name that a trunk pushes aside by less, half of itself, has its place beside the trunk."""
 _FAR_MM = 1e6
 """More than any place is away from the head."""
 _ASIDE_MM = (0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0)
@@ -39,6 +41,8 @@ _TO_CORNER = 0.8
 _OVER_LINE_SHARE, _UNDER_LINE_SHARE = 1.0, 0.4
 """How far a name with the edge of paper around it goes above its line, and below."""
 
+_Named = tuple[Position, Point, Point]
+_Marked = tuple[Position, Point, Point, Sequence[str]]
 Span = tuple[float, float]
 """From where to where a name goes, from left to right."""
 
@@ -57,19 +61,15 @@ def draw_places(plate: Plate, first: Collection[str] = (), phone_mm: float = 0.0
     elif plate.second is not None:
         css_class += " pw-places-twice"
     high_mm = min(POSITION_MM, phone_mm or POSITION_MM)
-    places = (
-        _place(plate, *one, _tick(plate, *one[:3], high_mm))
-        for one in _marked(plate, first, phone_mm)
-    )
-    return Group(tuple(places), {"class": css_class})
+    marked = _marked(plate, first, phone_mm)
+    places = tuple(_place(plate, *one, _tick(plate, one, high_mm)) for one in marked)
+    return Group(places, {"class": css_class})
 
 
 def where_left_out(plate: Plate, first: Collection[str] = (), phone_mm: float = 0.0) -> str:
     """Where a picture from near has no room for some name: "everywhere", on "phones", or ""."""
     marks = {mark for *_, own in _marked(plate, first, phone_mm) for mark in own}
-    if ON_WOOD in marks:
-        return "everywhere"
-    return "phones" if CROWDED in marks else ""
+    return "everywhere" if ON_WOOD in marks else "phones" if CROWDED in marks else ""
 
 
 def are_left_to_other_view(plate: Plate) -> bool:
@@ -79,24 +79,35 @@ def are_left_to_other_view(plate: Plate) -> bool:
     )
 
 
-def _marked(
-    plate: Plate, first: Collection[str], phone_mm: float
-) -> Iterator[tuple[Position, Point, Point, Sequence[str]]]:
+def _marked(plate: Plate, first: Collection[str], phone_mm: float) -> Iterator[_Marked]:
     """Every position with its foot, the foot of its name, and what is to know of the name."""
     names = list(named(plate, phone_mm))
     outward = sorted(names, key=lambda one: (abs(one[2].x), abs(one[1].x)))
     times = phone_mm / POSITION_MM if phone_mm else LARGER_ON_PHONES
     feet = ((position.name, foot) for position, _, foot in outward)
     crowded = crowded_names(feet, first, times)
-    wood = _wood_below(plate)
+    wood, clear = _wood_below(plate), _with_clear_line(plate, names)
     for position, foot, text_foot in names:
-        marks = [NO_LINE] if _is_through_head(plate, foot, text_foot) else []
+        marks = [] if plate.second is None or position.name in clear else [NO_LINE]
         if lies_on_wood(position.name, text_foot, wood):
             marks.insert(0, ON_WOOD)
         on_wood = lies_on_wood(position.name, text_foot, wood, times)
         if (on_wood and position.name not in first) or position.name in crowded:
             marks.insert(0, CROWDED)
         yield position, foot, text_foot, marks
+
+
+def _with_clear_line(plate: Plate, names: Sequence[_Named]) -> Collection[str]:
+    """Names whose line meets neither a head nor another name on a small screen; in front first."""
+    behind, vine, clear = plate.looks.is_behind, plate.vine, dict[str, Point]()
+    for position, foot, text_foot in sorted(names, key=lambda it: (behind(it[0], vine), it[2].y)):
+        wide = half_wide_mm(position.name) * LARGER_ON_PHONES
+        if not _is_through_head(plate, foot, text_foot) and all(
+            abs(text_foot.x - at.x) > wide + half_wide_mm(name) * LARGER_ON_PHONES
+            for name, at in clear.items()
+        ):
+            clear[position.name] = text_foot
+    return clear
 
 
 def _wood_below(plate: Plate) -> list[Point]:
@@ -119,7 +130,7 @@ def boxes_of_names(plate: Plate, phone_mm: float = 0.0) -> list[Frame]:
     ]
 
 
-def named(plate: Plate, phone_mm: float = 0.0) -> Iterator[tuple[Position, Point, Point]]:
+def named(plate: Plate, phone_mm: float = 0.0) -> Iterator[_Named]:
     """Every position with its foot and the foot of its name.
 
     Names that a small screen shows `phone_mm` high are clear of the trunk there too.
@@ -177,7 +188,7 @@ def _free_row(rows: list[list[Span]], span: Span) -> int:
     return len(rows) - 1
 
 
-def _named_over_arm(plate: Plate) -> Iterator[tuple[Position, Point, Point]]:
+def _named_over_arm(plate: Plate) -> Iterator[_Named]:
     """Over the arm, as far aside as wood that stands up there makes them."""
     ends: list[float] = []
     wood = _wood_above(plate)
@@ -228,12 +239,13 @@ def _row_y(plate: Plate, row: int) -> float:
 
 def _is_through_head(plate: Plate, foot: Point, text_foot: Point) -> bool:
     """Whether its line would go through a head; the view from above tells such a place."""
-    return plate.second is not None and text_foot.x != foot.x
+    return plate.second is not None and abs(text_foot.x - foot.x) > _BESIDE_HEAD_MM
 
 
-def _tick(plate: Plate, position: Position, foot: Point, text_foot: Point, high_mm: float) -> Run:
+def _tick(plate: Plate, one: _Marked, high_mm: float) -> Run:
     """The line from a place to the top of its name, whose letters are so high."""
-    if plate.looks.name_foot is not None or _is_through_head(plate, foot, text_foot):
+    position, foot, text_foot, marks = one
+    if plate.looks.name_foot is not None or (NO_LINE in marks and text_foot.x != foot.x):
         return Run((foot, foot))
     if named_above(plate):
         return Run((Point(foot.x, foot.y - 5), Point(text_foot.x, text_foot.y + 8)))
