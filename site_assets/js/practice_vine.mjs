@@ -67,7 +67,7 @@ function planned(packed, sheet, words, rules) {
     part: sheet.pieces[piece].name,
     buds,
     pass: PASSES[pass],
-    why: message < 0 ? words.withoutReason(pass) : words.reason(sheet, message, facts, rules),
+    why: message < 0 ? words.withoutReason(pass) : words.reason(sheet, message, facts, rules, buds),
   }));
 }
 
@@ -133,11 +133,12 @@ class WoodWords extends Words {
    * @param {number} message
    * @param {Facts} facts
    * @param {Record<string, RuleWords>} rules
+   * @param {number | null} buds  what the cut leaves; null where it takes a whole piece
    */
-  reason(sheet, message, facts, rules) {
+  reason(sheet, message, facts, rules, buds) {
     const { rule, name } = sheet.messages[message];
     const what = this.fill(rules[rule].messages[name], facts);
-    return this.told("case.plan.reason", { what: what.slice(0, 1).toLowerCase() + what.slice(1) });
+    return this.told(`case.plan.reason.${buds === null ? "stays" : "longer"}`, { what });
   }
 
   /** @param {number} pass */

@@ -194,6 +194,26 @@ def test_the_young_cane_is_named(folder: Path, renewal: Renewal) -> None:
     assert f"The young cane of the first winter is {laid.name}." in page
 
 
+@pytest.mark.parametrize(
+    ("language", "hope", "woken"),
+    [
+        ("en", "One of them, if it comes, can be laid", "The large cut woke a bud."),
+        ("es", "Uno, si sale, se puede tender", "El corte grande despertó una yema."),
+    ],
+)
+def test_an_arm_sawn_off_at_once_says_where_its_young_cane_comes_from(
+    folder: Path, language: str, hope: str, woken: str
+) -> None:
+    place = "" if language == "en" else "es/"
+    text = (folder / f"{place}{renewal_path(SLUG)}.html").read_text("utf-8")
+    ways = text[text.index('id="ways"') :]
+    parts = dict(zip(WAYS, ways.split("<h3>")[1:], strict=True))
+    winters = parts["at-once"].split("</figcaption>")
+    assert hope in winters[0]
+    assert woken in winters[1]
+    assert woken not in parts["in-steps"]
+
+
 def test_no_id_is_on_the_page_twice(desktop_page: Page, folder: Path) -> None:
     open_page(desktop_page, folder, "en")
     choose(desktop_page, Work.LAY)

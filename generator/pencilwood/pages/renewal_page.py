@@ -33,8 +33,9 @@ class WorkShown:
     """One winter's work, as the page tells it."""
 
     work: str
-    told: str
     row: str
+    told: str = ""
+    """What can come of it, where nothing stays on this side."""
     drawing: str = ""
 
 
@@ -97,11 +98,14 @@ class RenewalTold:
 
     def _way(self, name: str, way: Story) -> WayShown:
         winters = tuple(
-            WorkShown(self.work(one), self.told(one), self.row(one), self.drawings.pruned(one))
+            WorkShown(self.work(one), self.row(one), self._hope(one), self.drawings.pruned(one))
             for one in steps_of(way)
         )
         title, drawing = self.desk.say(f"renewal.way.{name}"), self.drawings.found(way)
         return WayShown(title, winters, self.end(way), drawing)
+
+    def _hope(self, story: Story) -> str:
+        return "" if self.renewal.worked(story).buds_on_side else self.told(story)
 
     def work(self, story: Story) -> str:
         """What the latest choice is called."""
@@ -111,6 +115,8 @@ class RenewalTold:
             name += "-sawn"
         elif done.work is Work.SAVE and done.found.stage is Stage.NONE:
             name += "-bare"
+        elif _is_of_woken_bud(story):
+            name += "-woken"
         elif self._keeps_without_young(done):
             name += "-gone"
         limits = self.renewal.limits
@@ -176,7 +182,9 @@ class RenewalTold:
             if name.startswith("renewed")
             else renewal.bare_mm(story)
         )
-        return self.desk.say(f"renewal.end.{name}", bare=bare, gaps=gaps, count=WINTERS)
+        end = self.desk.say(f"renewal.end.{name}", bare=bare, gaps=gaps, count=WINTERS)
+        woken = any(_is_of_woken_bud(one) for one in steps_of(story))
+        return f"{end} {self.desk.say('renewal.end.if-woken')}" if woken else end
 
     def script_data(self) -> str:
         """What the page's script looks up, as JSON that cannot end its script element."""
@@ -210,6 +218,11 @@ class RenewalTold:
             "bare": unbroken(self.desk.length(self.renewal.bare_mm(story))),
             "losses": list(losses),
         }
+
+
+def _is_of_woken_bud(story: Story) -> bool:
+    """Whether the cane laid last grew from a bud that sawing the old arm off woke."""
+    return story[-2:] == (Work.OFF, Work.LAY)
 
 
 _SCRIPT = "pages.renewal.script."

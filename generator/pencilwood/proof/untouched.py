@@ -21,6 +21,8 @@ ROUGH = "field.draft.rough"
 TIE = "field.draft.tie"
 _EXCUSE = "field.draft.excuse"
 _EXCUSE_OF = {"too-few-buds": "field.draft.excuse-few", "too-many-buds": "field.draft.excuse-many"}
+_EARLIER = {"en": "Otherwise: {problem}."}
+"""How drafts of earlier versions worded their reasons."""
 _MOST_LINES = 12
 
 
@@ -34,7 +36,12 @@ def _drafted(language: str) -> frozenset[str]:
     """Every reason that a draft can hold in this language."""
     excuses = {say(language, excuse_key(rule.name)) for rule in RULES}
     reasons = {say(language, WHY, problem=rule.title[language]) for rule in RULES}
-    return frozenset({say(language, ROUGH), say(language, TIE)} | excuses | reasons)
+    earlier = {
+        _EARLIER[language].format(problem=rule.title[language])
+        for rule in RULES
+        if language in _EARLIER
+    }
+    return frozenset({say(language, ROUGH), say(language, TIE)} | excuses | reasons | earlier)
 
 
 def check_own_words(case: Case, report: ProofReport) -> None:
