@@ -95,23 +95,42 @@ export class CompareView {
         return [{ x: at.x, y: at.y, text: `${number}`, kind, ...this.belonging(broken.where) }];
       }),
     );
-    this.show("mine");
-    this.look(null);
+    this.lookAtMine(null);
   }
 
   /** @param {string} whose  "mine", "plan" or "answer" */
   show(whose) {
+    this.paint(whose);
+    const marks = this.marksInSight();
+    if (this.position === null) this.stage.show(reaching(this.stage.drawing.whole, this.tips), marks);
+    else this.stage.setMarks(marks);
+    this.pointOut();
+  }
+
+  /**
+   * Puts a vine's wood on the drawing; window and marks are for the caller to set.
+   *
+   * @param {string} whose  "mine", "plan" or "answer"
+   */
+  paint(whose) {
     this.whose = whose;
     check(this.choice, whose);
     const { drawing } = this.stage;
     const { states, tied } = this.shown();
     drawing.paint(states);
     this.tips = showTied(drawing, tied, states);
-    const marks = this.marksInSight();
-    if (this.position === null) this.stage.show(reaching(drawing.whole, this.tips), marks);
-    else this.stage.setMarks(marks);
-    this.pointOut();
     drawing.svg.setAttribute("aria-label", this.words.say(`compare.${whose}`));
+  }
+
+  /**
+   * The learner's own vine, which the remarks speak of.
+   *
+   * @param {number | null} position  null shows the whole vine
+   * @param {number | null} [number]  the remark to look at
+   */
+  lookAtMine(position, number = null) {
+    this.paint("mine");
+    this.look(position, number);
   }
 
   /**

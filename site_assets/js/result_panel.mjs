@@ -187,8 +187,7 @@ export class ResultPanel {
     const position = this.positionOf(broken);
     if (position < 0) return [];
     const show = () => {
-      this.compare.show("mine");
-      this.compare.look(position, number);
+      this.compare.lookAtMine(position, number);
       this.compare.stage.root.focus();
     };
     return [button(this.words.say("result.show"), show, { more })];

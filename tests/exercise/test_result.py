@@ -116,7 +116,7 @@ def test_numbers_on_the_drawing_are_those_of_the_reasons(
     expect(result.locator('[data-number="1"]')).to_be_focused()
     # Nothing was cut here; in the same frame the plan has its cuts, and no numbers.
     assert result.locator(".pw-stage-compare .pw-gone").count() == 0
-    result.get_by_label("Best plan").check()
+    result.get_by_role("radio", name="Best plan").check()
     assert result.locator(".pw-stage-compare .pw-gone").count() > 0
     expect(drawn).to_have_count(0)
 
@@ -156,6 +156,28 @@ def test_each_remark_is_shown_on_its_own_wood(
         # From near no remark of another place is in the way.
         here = result.locator(".pw-compare-here").inner_text()
         assert part[1][:2] in here
+
+
+def test_a_remark_turns_the_drawing_once(
+    desktop_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = desktop_page
+    page.goto(tidy.write(tmp_path))
+    for name in ("Next: Thinning-out pass", "Next: Fine pass", "I am done"):
+        press(page, name)
+    result = page.locator(".pw-result")
+    marks = result.locator(".pw-marks")
+    # Whoever looks at the plan comes back to their own vine, as its remarks speak of it.
+    result.get_by_role("radio", name="Best plan").check()
+    expect(marks.locator(".pw-mark")).to_have_count(0)
+    marks.evaluate(
+        "(layer) => { window.seen = []; const see = (all) => window.seen.push(...all);"
+        " new MutationObserver(see).observe(layer, {childList: true}); }"
+    )
+    result.get_by_role("button", name="Show me").first.click()
+    expect(result.get_by_role("radio", name="Your vine")).to_be_checked()
+    expect(marks.locator(".pw-mark-chosen")).to_have_count(1)
+    assert page.evaluate("window.seen.length") == 1
 
 
 def test_work_is_taken_up_after_a_reload(
