@@ -71,6 +71,8 @@ export class VineViews {
     this.wholeButton = button(words.say("compare.whole"), () => actions.look(false), { class: "pw-see-whole" });
     this.nearButton = button(words.say("near.title"), () => actions.look(true), { class: "pw-see-near" });
     this.closer = button("", actions.closer, { class: "pw-see-closer" });
+    // On a phone a sign stands for the words.
+    this.closer.setAttribute("aria-label", words.say("closer"));
     this.closer.append(element("span", { class: "pw-see-words" }, words.say("closer")));
     this.tools = element("div", { class: "pw-see" }, ...this.layOutSides(), this.closer, this.nearButton, this.wholeButton);
     this.root = element("div", { class: "pw-glass" }, this.whole.root, this.near.root, this.note);

@@ -8,6 +8,7 @@ from playwright.sync_api import Page, expect
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 
+LEFT_EDGES = "rows => [...new Set(rows.map(row => Math.round(row.getBoundingClientRect().left)))]"
 MM = 96 / 25.4
 """Pixels of a style sheet in a millimetre (CSS Values and Units 3, section 6.2)."""
 
@@ -107,3 +108,17 @@ def test_no_page_lists_a_single_heading(built_site: Path) -> None:
     assert listed
     assert min(listed.values()) > 1
     assert "blocks.html" not in listed
+
+
+@pytest.mark.parametrize(("width", "columns"), [(320, 1), (600, 1), (768, 2), (1280, 2), (1920, 2)])
+def test_chapters_in_order_stand_in_as_many_columns_as_have_room(
+    desktop_page: Page, built_site: Path, width: int, columns: int
+) -> None:
+    page = desktop_page
+    page.set_viewport_size({"width": width, "height": 900})
+    page.goto((built_site / "workers.html").as_uri())
+    rows = page.locator(".pw-chapters > li")
+    assert len(rows.evaluate_all(LEFT_EDGES)) == columns
+    # They are read down one column and then down the next.
+    lefts = rows.evaluate_all("rows => rows.map(row => row.getBoundingClientRect().left)")
+    assert lefts == sorted(lefts)

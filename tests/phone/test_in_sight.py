@@ -27,7 +27,7 @@ BROKEN = """() => [...document.querySelectorAll(".pw-exercise .pw-button, .pw-qu
     const walker = document.createTreeWalker(one, NodeFilter.SHOW_TEXT);
     while (walker.nextNode()) {
       const text = walker.currentNode;
-      if (text.parentElement.closest(".pw-unseen, .pw-see-words")) continue;
+      if (text.parentElement.closest(".pw-unseen")) continue;
       for (const word of text.data.matchAll(/[^\\s-]+/g)) {
         const range = document.createRange();
         range.setStart(text, word.index);

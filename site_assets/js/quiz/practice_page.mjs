@@ -103,7 +103,8 @@ export class PracticePage {
     const choices = levels.map((value) =>
       element("option", { value }, words.say(`practice.level.${value}`)),
     );
-    this.levels = element("select", {}, ...choices);
+    // Its name stands beside it only where there is room.
+    this.levels = element("select", { "aria-label": words.say("practice.level") }, ...choices);
     this.levels.addEventListener("change", () => this.chooseLevel(this.levels?.value ?? "all"));
     const asks = element("span", { class: "pw-practice-level-name" }, words.say("practice.level"));
     return element("label", { class: "pw-practice-level" }, asks, this.levels);
