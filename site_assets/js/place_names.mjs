@@ -7,7 +7,8 @@
  */
 
 import { isIn, meet } from "./areas.mjs";
-import { turnOf } from "./name_rows.mjs";
+import { pushOut } from "./name_pushes.mjs";
+import { NAME_WIDTH, turnOf } from "./name_rows.mjs";
 import { make } from "./strokes.mjs";
 import { viewsOf } from "./views.mjs";
 
@@ -26,8 +27,11 @@ const STEPS_A_ROW = 3;
 const ENDLESS = { top: -Infinity, bottom: Infinity };
 const EMPTY_SHARE = 0.12;
 const LINE = "pw-tick-on";
+const DRAWN_LINES = `:is(.pw-halo, .pw-tick):not(.${LINE})`;
 /** Where the line to a moved name may end, in shares of its width from its middle, best first. */
 const LINE_ENDS = [0, 0.25, -0.25, 0.5, -0.5];
+/** A line from aside ends just above its name, over those on its way; in heights of a letter. */
+const CORNER = 1;
 /** Along such a line it is looked at whether something stands in its way. */
 const STEPS = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
@@ -48,8 +52,8 @@ export function readable(svg, pixelsPerMm) {
 
 /**
  * Makes the names as large as can be read. One that would lie over another, or over what is in
- * `taken` already, moves up to three rows away from the wood; where no row is free it is hidden, and
- * the list beside the drawing has it. A name that a mark tells at its place is not told twice.
+ * `taken` already, moves up to three rows away from the wood; where no row is free, outward in its own
+ * row. Where that is full too it is hidden, and the list beside the drawing has it. A name that a mark tells at its place is not told twice.
  *
  * @param {SVGSVGElement} svg
  * @param {number} pixelsPerMm
@@ -60,30 +64,91 @@ export function thinNames(svg, pixelsPerMm, taken, told) {
   if (pixelsPerMm === 0) return;
   svg.style.setProperty("--pw-name", `${(LETTER_PX / pixelsPerMm).toFixed(1)}px`);
   takeLinesOff(svg);
-  const all = namesOf(svg);
-  for (const name of all) {
+  const drawn = namesOf(svg);
+  for (const name of drawn) {
     name.style.removeProperty("transform");
     name.classList.toggle("pw-name-away", told.includes(name.textContent ?? ""));
   }
-  const names = all.filter((one) => !one.classList.contains("pw-name-away"));
+  const names = drawn.filter((one) => !one.classList.contains("pw-name-away"));
   const twice = viewsOf(svg) > 1;
   if (!twice && !names.some(isAboveWood)) names.sort((one, other) => turn(one) - turn(other));
   // From above the wood stands all around: a name that moved would stand at other wood.
   const stays = (/** @type {SVGElement} */ name) => twice && name.closest(".pw-places-inside") !== null;
   const ways = names.map((name) => (stays(name) ? 0 : isAboveWood(name) ? -1 : 1));
   const areas = names.map(letters);
-  const moves = movesOf(areas, taken, ways, svg.getBoundingClientRect());
-  const shown = areas.flatMap((area, number) => {
+  const sight = svg.getBoundingClientRect();
+  const moves = movesOf(areas, taken, ways, sight);
+  const below = areas.map((area, number) => {
     const move = moves[number];
-    return move === null ? [] : [movedBy(area, move)];
+    return move === null ? null : movedBy(area, move);
   });
+  const all = twice ? below : withPushed(names, areas, below, taken, sight);
+  const shown = all.filter((one) => one !== null);
   names.forEach((name, number) => {
-    const move = moves[number];
-    name.classList.toggle("pw-name-away", move === null);
-    if (!move) return;
-    name.style.transform = `translateY(${(move / pixelsPerMm).toFixed(1)}px)`;
-    lineTo(name, areas[number], move, [...taken, ...shown], pixelsPerMm);
+    const area = all[number];
+    name.classList.toggle("pw-name-away", area === null);
+    if (area === null) return;
+    const [aside, move] = [area.left - areas[number].left, area.top - areas[number].top];
+    if (aside !== 0) pushAside(name, aside, move, pixelsPerMm);
+    else if (move !== 0) {
+      name.style.transform = `translateY(${(move / pixelsPerMm).toFixed(1)}px)`;
+      lineTo(name, areas[number], move, [...taken, ...shown], pixelsPerMm);
+    }
   });
+}
+
+/**
+ * The same with room made for names below an arm that found none below their places.
+ *
+ * @param {readonly SVGElement[]} names
+ * @param {readonly Area[]} areas  as they were drawn
+ * @param {readonly (Area | null)[]} placed
+ * @param {readonly Area[]} taken
+ * @param {Area} sight
+ * @returns {readonly (Area | null)[]}
+ */
+function withPushed(names, areas, placed, taken, sight) {
+  const ways = names.map((name) => (Number(name.getAttribute("x")) < 0 ? -1 : 1));
+  const isTaken = (/** @type {Area} */ area) =>
+    area.left < sight.left ||
+    sight.right < area.right ||
+    taken.some((one) => meet(one, area, APART_FROM_MARK_PX));
+  return areas.reduce((all, area, number) => {
+    if (all[number] !== null || isAboveWood(names[number])) return all;
+    const asked = all.map((one, other) => (other === number ? area : one));
+    return pushOut(number, asked, isTaken, ways, APART_PX) ?? all;
+  }, placed);
+}
+
+/**
+ * Moves a name aside, with one line from its place in the place of the line that was drawn.
+ *
+ * @param {SVGElement} name
+ * @param {number} aside  px to the right
+ * @param {number} move  px down
+ * @param {number} pixelsPerMm
+ */
+function pushAside(name, aside, move, pixelsPerMm) {
+  const [across, down] = [aside / pixelsPerMm, move / pixelsPerMm];
+  name.style.transform = `translate(${across.toFixed(1)}px, ${down.toFixed(1)}px)`;
+  const drawn = /** @type {SVGPathElement[]} */ ([...(name.parentNode?.querySelectorAll(DRAWN_LINES) ?? [])]);
+  if (drawn.length === 0) return;
+  // Around a head lines are drawn from the name, along an arm from the place.
+  const middle = Number(name.getAttribute("x"));
+  const ends = [drawn[0].getPointAtLength(0), drawn[0].getPointAtLength(drawn[0].getTotalLength())];
+  const [from] = ends.sort((one, other) => Math.abs(other.x - middle) - Math.abs(one.x - middle));
+  const [x, y] = [Number(name.getAttribute("x")) + across, Number(name.getAttribute("y")) + down];
+  const letter = LETTER_PX / pixelsPerMm;
+  const half = (NAME_WIDTH * letter * (name.textContent ?? "").length) / 2;
+  const end = x + Math.sign(from.x - x) * Math.min(Math.abs(from.x - x), half);
+  const d = `M${from.x.toFixed(1)} ${from.y.toFixed(1)}L${end.toFixed(1)} ${(y - CORNER * letter).toFixed(1)}`;
+  for (const one of drawn) {
+    const moved = /** @type {SVGPathElement} */ (one.cloneNode());
+    moved.setAttribute("d", d);
+    moved.classList.add(LINE);
+    one.setAttribute("visibility", "hidden");
+    name.before(moved);
+  }
 }
 
 /**
@@ -131,6 +196,7 @@ export function asideOf({ left, right, top, bottom }, move, others) {
 
 /** @param {SVGSVGElement} svg */
 function takeLinesOff(svg) {
+  for (const one of svg.querySelectorAll(":is(.pw-tick, .pw-halo)[visibility]")) one.removeAttribute("visibility");
   for (const line of svg.querySelectorAll(`.${LINE}`)) line.remove();
 }
 

@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
+import { pushOut } from "../../site_assets/js/name_pushes.mjs";
 import { asideOf, movesOf } from "../../site_assets/js/place_names.mjs";
 
 const name = (left, top = 0) => ({ left, right: left + 20, top, bottom: top + 12 });
@@ -65,4 +66,24 @@ test("a name goes no further below a mark than it must", () => {
 test("a name that the edge of the drawing would cut is left out instead", () => {
   const sight = { top: 0, bottom: 30 };
   assert.deepEqual(movesOf([name(0), name(5), name(10)], [], [1, 1, 1], sight), [0, 12, null]);
+});
+
+const NOTHING = () => false;
+const lefts = (areas) => areas && areas.map((one) => one && one.left);
+
+test("a name without room goes outward from a mark, and those further out make way in their order", () => {
+  const isTaken = ({ left }) => left < 8;
+  assert.deepEqual(lefts(pushOut(0, [name(0), name(20), name(60)], isTaken, [1, 1, 1], 5)), [8, 33, 60]);
+  assert.deepEqual(lefts(pushOut(0, [name(0), name(-22)], ({ left }) => left > -8, [-1, -1], 5)), [-8, -33]);
+});
+
+test("no name goes past one nearer the head, or to the other side", () => {
+  assert.equal(pushOut(1, [name(10), name(12)], ({ left }) => left > 20, [1, 1], 5), null);
+  assert.deepEqual(lefts(pushOut(0, [name(0), name(30)], NOTHING, [1, -1], 5)), [0, 30]);
+  assert.equal(pushOut(0, [name(0), name(30)], ({ left }) => left < 8, [1, -1], 5), null);
+});
+
+test("a name is left out rather than led far away from its place", () => {
+  assert.equal(pushOut(0, [name(0)], ({ left }) => left < 41, [1], 5), null);
+  assert.deepEqual(lefts(pushOut(0, [name(0)], ({ left }) => left < 40, [1], 5)), [40]);
 });
