@@ -42,3 +42,19 @@ def test_a_place_that_the_text_names_is_not_left_out(with_old_vine: Handbook, te
     found = left_out(completed(with_old_vine, text.replace("NAME", name)))
     assert name not in found
     assert found, "a neighbour makes room"
+
+
+_COUNTED = "Places are counted from the head outward."
+
+
+def test_the_first_drawing_tells_how_places_are_counted(with_old_vine: Handbook) -> None:
+    html = completed(with_old_vine, f"Look at R2b.\n\n{_DRAWN}\n\n{_DRAWN}")
+    assert html.count(_COUNTED) == 1
+    assert _COUNTED in html[: html.index("</figure>")]
+
+
+@pytest.mark.parametrize("text", ["Look at a spur.", "R is on the right. So R2b stands there."])
+def test_a_text_that_names_no_place_or_tells_it_itself_needs_no_more(
+    with_old_vine: Handbook, text: str
+) -> None:
+    assert _COUNTED not in completed(with_old_vine, f"{text}\n\n{_DRAWN}")

@@ -9,7 +9,7 @@ import pytest
 from pencilwood.drawing.names.labels import letters_named
 from pencilwood.pages.desk import Desk
 from pencilwood.pages.handbook import Handbook
-from pencilwood.pages.rule_pages import examples_shown
+from pencilwood.pages.rule_pages import examples_shown, rule_page
 from pencilwood.rules import RULE_BY_NAME, RULES
 from pencilwood.site.handbook import open_handbook
 from pencilwood.vine.wood import divide
@@ -66,3 +66,18 @@ def test_a_letter_that_a_page_shows_smaller_keeps_its_middle(handbook: Handbook)
         letters = re.findall(r"data-letter=\"\w+\">(<text [^>]*>)", one.drawing)
         assert letters
         assert all('dy="0.3em"' in letter for letter in letters)
+
+
+@pytest.mark.parametrize(
+    ("rule", "language", "told"),
+    [
+        ("doubled-spur", "en", "L: left, R: right. Places are counted from the head outward."),
+        ("doubled-spur", "es", "Los lugares se cuentan desde la cabeza hacia afuera."),
+        ("open-side", "en", "H: the head. Places are counted clockwise"),
+        ("open-side", "es", "Los lugares se cuentan en el sentido del reloj"),
+    ],
+)
+def test_the_page_tells_how_the_places_in_its_pictures_are_counted(
+    handbook: Handbook, rule: str, language: str, told: str
+) -> None:
+    assert rule_page(handbook, RULE_BY_NAME[rule], language).body.count(told) == 1

@@ -103,6 +103,7 @@ def rule_page(handbook: Handbook, rule: Rule, language: str) -> Page:
         sections=sections,
         examples=tuple(examples_shown(desk, rule)),
         scale=scale_words(desk.language),
+        kinds=_kinds_shown(desk, rule),
         prices=rule_shown(desk, rule),
         bands=figures_shown(desk, rule),
         forms=forms_of(desk, rule),
@@ -120,6 +121,12 @@ def examples_shown(desk: Desk, rule: Rule, prefix: str = "") -> Iterator[ShownEx
     views = to_compare([_views(desk, rule, shown[kind]) for kind in kinds])
     for kind, own in zip(kinds, views, strict=True):
         yield _example(desk, rule, shown[kind], prefix, own)
+
+
+def _kinds_shown(desk: Desk, rule: Rule) -> tuple[str, ...]:
+    """What texts about the vines of its examples are filed under, each once."""
+    examples = desk.handbook.examples.get(rule.name, {}).values()
+    return tuple(dict.fromkeys(one.vine.own_words for one in examples))
 
 
 def _views(desk: Desk, rule: Rule, example: RuleExample) -> tuple[NearView, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from functools import cache
 
@@ -23,8 +24,10 @@ from pencilwood.pages.chapters.vine_states import (
 from pencilwood.pages.chapters.writing import Writing
 from pencilwood.pages.rule_pages import examples_shown
 from pencilwood.pages.sign import sign
+from pencilwood.proof import CaseProof
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.rules.shapes import Rule
+from pencilwood.vine.model import LETTER_OF_SIDE
 
 _DOWN_TO = {"wood": draw_near, "ground": draw_down_to_ground}
 """How far down a vine is drawn."""
@@ -64,7 +67,28 @@ class BlockCalls:
 
         near = not at and down_to == "wood"
         more = self._desk.href(f"cases/{case}")
-        return self._figure(where, drawn, caption, close=bool(at), near=near, more=more)
+        names = self._names_told(proof)
+        close = bool(at)
+        return self._figure(where, drawn, caption, close=close, near=near, more=more, names=names)
+
+    def _names_told(self, proof: CaseProof) -> Markup:
+        """Beside the first drawing of such vines: how places are counted, if the text names any.
+
+        A text that speaks of L, R or H alone tells it itself.
+        """
+        own = proof.parts.vine.own_words
+        if own in self._writing.names_told:
+            return Markup()
+        self._writing.names_told.add(own)
+        letters = {LETTER_OF_SIDE[side] for side in proof.parts.vine.form.sides}
+        name = re.compile(rf"[{''.join(sorted(letters))}]\d+[a-z]?")
+
+        def told(words: frozenset[str]) -> Markup:
+            if letters & words or not any(map(name.fullmatch, words)):
+                return Markup()
+            return Markup(" {}").format(self._desk.say_of(own, "case.words.names"))
+
+        return self._writing.later(told)
 
     def _close_up(self, vine: VineState, at: str, prefix: str) -> Drawn:
         desk, units = self._desk, self._desk.profile.units
@@ -127,6 +151,7 @@ class BlockCalls:
         close: bool = False,
         near: bool = False,
         more: str = "",
+        names: str = "",
     ) -> Markup:
         """A drawing with its caption; `more` leads to the names that are left out of it.
 
@@ -141,6 +166,7 @@ class BlockCalls:
             "chapter_figure.html",
             drawing=writing.later(lambda words: self._desk.late(drawn(words).html)),
             caption=caption,
+            names=names,
             close=close,
             left_out=writing.later(lambda words: self._left_out(drawn(words).left_out, more)),
             scale=scale_words(self._desk.language) if near or close else "",

@@ -40,6 +40,8 @@ class Writing:
     """Sources that the chapter names or whose figures it shows."""
     noted: bool = False
     """Whether the chapter has shown a safety note, and the way to all of them."""
+    names_told: set[str] = field(default_factory=set)
+    """The kinds of vines, by their `own_words`, of which it was told how places are counted."""
     _drawn: int = 0
     _later: dict[str, Later] = field(default_factory=dict)
 
