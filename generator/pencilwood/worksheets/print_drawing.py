@@ -12,7 +12,7 @@ from xml.etree import ElementTree as Xml
 
 from pencilwood.drawing import Paper, WoodShown, describe_vine, draw_vine
 from pencilwood.drawing.ink.looks import FACE, INK, PAPER, PENCIL
-from pencilwood.drawing.names.labels import LETTER, LETTER_MM, TIGHT
+from pencilwood.drawing.names.labels import LETTER, LETTER_MM, NOT_ON_PAPER, TIGHT
 from pencilwood.drawing.plate import Frame, Plate, Window
 from pencilwood.drawing.scene.stages import GONE, Stages
 from pencilwood.drawing.scene.tied_canes import Laid
@@ -104,6 +104,7 @@ def print_vine(
         laid=tuple(laid),
         letter_mm=letter_mm,
         first_letters=tuple(first_letters),
+        seen=frame,
     )
     paper = Paper("print", language, title="", description="", units=units, window=Window(frame))
     svg = draw_vine(shown, paper)
@@ -152,7 +153,7 @@ def for_print(svg: str) -> str:
     for one in root.iter():
         _grey(one)
     for group in list(root.iter(f"{{{_SVG}}}g")):
-        _remove(group, EARLIER, TIGHT)
+        _remove(group, EARLIER, TIGHT, NOT_ON_PAPER)
         if "pw-part" in _classes(group):
             _show_cuts(group)
         if group.get("opacity"):

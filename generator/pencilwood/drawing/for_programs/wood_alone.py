@@ -19,7 +19,7 @@ def draw_wood_alone(parts: Parts, prefix: str, stages: Stages, data: Mapping[str
     Nobody is shown it as it is: it has neither a title nor a view box.
     """
     plate = plate_of(parts)
-    letters = draw_letters(plate)
+    letters = draw_letters(plate).of
     layers = (
         Group(draw_parts(plate, prefix, stages, letters), {"class": "pw-wood-all"}),
         Group(draw_hanging(plate, prefix, stages, letters), {"class": "pw-wood-front"}),

@@ -46,7 +46,7 @@ def _ghost(group: Group, *, shows_face: bool) -> Group:
 
 
 def _has(thing: Thing, classes: Collection[str]) -> bool:
-    if not isinstance(thing, Group | Ink | Words):
+    if not isinstance(thing, Group | Ink | Dot | Words):
         return False
     return not set(classes).isdisjoint(str(thing.attributes.get("class", "")).split())
 

@@ -10,6 +10,7 @@ from pencilwood.drawing.ink.curves import Curve, trace
 from pencilwood.drawing.ink.looks import INK
 from pencilwood.drawing.ink.points import Point
 from pencilwood.drawing.ink.shapes import Attributes, Group, Ink, Run, Thing
+from pencilwood.drawing.names.labels import LETTER
 from pencilwood.drawing.plate import Plate
 from pencilwood.drawing.wood.canes import cut_place_mm, stretches
 from pencilwood.drawing.wood.headings import heading
@@ -81,6 +82,9 @@ def _laid(plate: Plate, laid: Laid, standing: Group) -> Group:
     things: list[Thing] = [*stretches(stem, lambda _: "")[: laid.buds]]
     middle = max(1, (laid.buds + 1) // 2)
     things.extend(_tie(stem, bud) for bud in dict.fromkeys((middle, laid.buds)))
+    if not laid.stage:
+        # It never stands in this drawing, so its letter is here.
+        things.extend(one for one in standing.things if _is_letter(one))
     kept = ("color", "fill", "stroke", "stroke-width")
     look = {name: value for name, value in standing.attributes.items() if name in kept}
     # What is gone from the standing cane is left out here, so its marks of that are not wanted.
@@ -91,6 +95,10 @@ def _laid(plate: Plate, laid: Laid, standing: Group) -> Group:
     if laid.stage:
         look |= {"display": "none", "data-laid": laid.part}
     return Group(tuple(things), look)
+
+
+def _is_letter(one: Thing) -> bool:
+    return LETTER in str(one.attributes.get("class", "")).split()
 
 
 def lay_down(plate: Plate, laid: Laid) -> Stem:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import KW_ONLY, dataclass, field, fields
 
 from pencilwood.drawing.names.labels import LETTER_MM
+from pencilwood.drawing.plate import Frame
 from pencilwood.drawing.scene.stages import Stages
 from pencilwood.drawing.scene.tied_canes import Laid
 from pencilwood.drawing.wood.sawn_arm import Sawn
@@ -38,6 +39,8 @@ class WoodShown:
     """How high a small screen shows the names; 0 where it is a whole vine."""
     first_letters: tuple[str, ...] = ()
     """Wood that cuts beside it name; where there is no room for all, others lose their letters."""
+    seen: Frame | None = None
+    """What paper shows of it, where letters are; None for all of it."""
     lettered: tuple[str, ...] | None = None
     """The wood that the text beside it names by letter; None where all has its letter."""
     cutpoints: bool = False

@@ -13,7 +13,12 @@ from functools import lru_cache
 from pencilwood.drawing.ink.looks import INK
 from pencilwood.drawing.ink.shapes import Attributes, Dot, Group, Thing
 from pencilwood.drawing.ink.writer import COARSE, escape, number, write
-from pencilwood.drawing.names.labels import draw_letters, draw_named_letters, without_letter
+from pencilwood.drawing.names.labels import (
+    Letters,
+    draw_letters,
+    draw_named_letters,
+    without_letter,
+)
 from pencilwood.drawing.names.letter_places import Beside
 from pencilwood.drawing.names.place_names import draw_places
 from pencilwood.drawing.plate import Frame, Plate, Window
@@ -94,9 +99,10 @@ def _wood_text(asked: _Asked) -> tuple[str, str]:
 def _view(plate: Plate, prefix: str, asked: _Asked) -> Iterator[Thing]:
     shown, beside = asked.shown, _beside(plate, asked.shown, asked.clipped_to)
     stages = shown.stages
-    letters: dict[str, tuple[Thing, ...]] = dict.fromkeys(plate.stems, ())
+    drawn = Letters(dict.fromkeys(plate.stems, ()))
     if shown.lettered is None:
-        letters = draw_letters(plate, shown.letter_mm, beside)
+        drawn = draw_letters(plate, shown.letter_mm, beside)
+    letters = drawn.of
     standing = draw_parts(plate, prefix, stages, letters)
     wood = with_tied(plate, standing, shown.laid)
     # What is laid where an arm comes off lies over the paper that takes the arm's place.
@@ -110,6 +116,7 @@ def _view(plate: Plate, prefix: str, asked: _Asked) -> Iterator[Thing]:
     if shown.frame_targets:
         yield plate.looks.frame_targets(plate.vine)
     yield Group(draw_hanging(plate, prefix, stages, letters), {"class": "pw-wood-front"})
+    yield from drawn.whole
     yield draw_places(plate, shown.first_names, shown.phone_mm)
     if shown.lettered:
         # Also of wood that is gone: the text says what came off.
@@ -120,7 +127,7 @@ def _beside(plate: Plate, shown: WoodShown, within: Frame | None) -> Beside:
     return Beside(
         only=None if shown.lettered is None else frozenset(shown.lettered),
         bars=along_marks(draw_cut_marks(plate, shown.cut_marks)),
-        within=within,
+        within=within or shown.seen,
         first=shown.first_letters,
         moved=laid_stems(plate, shown.laid) if plate.view is None else {},
     )
