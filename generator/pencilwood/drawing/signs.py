@@ -11,16 +11,19 @@ from collections.abc import Mapping
 from pencilwood.drawing.ink.writer import element
 
 SIDE = 64
-_GRIPS = "M30 33Q19 37 8 52M36 33Q32 44 29 58"
-_BLADES = "M33 29Q40 10 57 6Q56 20 38 32Z"
-_HOOK = "M30 32Q45 41 56 26M36 27a2 2 0 1 0 .1 0"
+# Open, with the curved blade, the hook that it passes, and the bolt that holds both.
+_BLADES = (
+    "M31 28L26 2Q42 8 41 27ZM41 30Q50 24 51 8Q59 19 55 30Q51 38 40 36ZM36 27a4.3 4.3 0 1 0 .1 0Z"
+)
+_GRIPS = "M31 33Q19 42 14 59M33 35.5Q22 44 17 60M37 36Q43 44 43 60M40 36Q46 44 46 60"
+_SPRING = "M26 48q3-4 7 0t8 0"
 
 # By the name of the safety note, or of what it stands for: what is filled, thick and thin.
 _SIGNS: Mapping[str, tuple[str, str, str]] = {
     "hand-shears": (
         _BLADES,
         _GRIPS,
-        _HOOK + "M23 38q6 0 6 5",
+        _SPRING,
     ),
     "loppers": (
         "M42 24Q46 9 59 5Q59 17 46 27Z",
@@ -41,17 +44,17 @@ _SIGNS: Mapping[str, tuple[str, str, str]] = {
         "M49 26q4 3-2 9M32 38a5.5 5.5 0 1 0 .1 0M14 32v7M53 42v8M12 17l18 6",
     ),
     "powered-shears": (
-        "M34 28Q40 12 56 6Q57 20 39 31Z",
-        "M33 33L15 49M33 33L27 55",
-        "M31 31Q46 40 57 24M15 49Q4 58 14 60T34 58M46 42l-5 8h7l-5 8",
+        _BLADES,
+        _GRIPS,
+        "M15 60Q3 62 5 48T9 24M57 42l-5 8h7l-5 9",
     ),
     "clean-tools": (
         _BLADES,
         _GRIPS,
-        _HOOK
+        _SPRING
         + (
-            "M47 40q-5 7 0 9q5-2 0-9M56 32q-4 6 0 8q4-2 0-8M57 50q-4 6 0 8q4-2 0-8"
-            "M10 16l6 4M20 8l3 6M30 12l-3 5"
+            "M54 42q-4 6 0 8q4-2 0-8M60 35q-4 6 0 8q4-2 0-8M58 53q-4 6 0 8q4-2 0-8"
+            "M6 22l8 4M11 10l6 6M21 3l0 6"
         ),
     ),
     "ladder-tripod": (
