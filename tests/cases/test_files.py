@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from case_files import LANGUAGES, RULES, SAFETY, lines, read, sample, usual_tool
+from case_files import LANGUAGES, RULES, SAFETY, lines, read, sample, usual_tool, with_slip
 from pencilwood.cases.case_file import CaseSurroundings, read_case
 from pencilwood.cases.source import LARGEST_BYTES
 
@@ -106,3 +106,20 @@ def test_a_name_is_shown_as_the_caller_wants(tmp_path: Path) -> None:
     path = tmp_path / "tidy-vine.yml"
     findings = read_case(path, CaseSurroundings(LANGUAGES, RULES, SAFETY, usual_tool))[1]
     assert findings[0].place.file == str(path)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ("trunk thickness: 55 mm", "trunk thickness: 55", "such as 2 in"),
+        ("trunk thickness: 55 mm", "trunk thickness: 9 ft", "3/8 in to 19 1/2 in"),
+    ],
+)
+def test_lengths_in_findings_are_in_the_units_of_the_handbook(
+    tmp_path: Path, old: str, new: str, said: str
+) -> None:
+    path = tmp_path / "tidy-vine.yml"
+    path.write_text(with_slip(old, new), "utf-8")
+    around = CaseSurroundings(LANGUAGES, RULES, SAFETY, usual_tool, "us")
+    (finding,) = read_case(path, around)[1]
+    assert said in finding.expected

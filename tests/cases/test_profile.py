@@ -158,6 +158,13 @@ def test_slips(tmp_path: Path, old: str, new: str, said: str) -> None:
     assert read(with_slip(old, new, "profile.yml"), tmp_path, "es")[1][0].what != findings[0].what
 
 
+def test_an_example_of_a_length_is_in_the_units_of_the_file(tmp_path: Path) -> None:
+    text = with_slip("at least: 9 cm", "at least: 9", "profile.yml")
+    for units, example in (("metric", "such as 10 cm;"), ("us", "such as 4 in;")):
+        (finding,) = read(text.replace("units: metric", f"units: {units}"), tmp_path)[1]
+        assert example in finding.render()
+
+
 def test_a_missing_profile_is_told(tmp_path: Path) -> None:
     profile, findings = read_profile(tmp_path / "profile.yml", BANDS, "profile.yml")
     assert profile is None

@@ -20,6 +20,7 @@ from pencilwood.cases.vine_table import VINE
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
 from pencilwood.places import Place
+from pencilwood.units import UnitSystem
 from pencilwood.vine.model import Form
 from pencilwood.vine.passes import CUTTING_PASSES
 
@@ -34,6 +35,8 @@ class CaseSurroundings:
     safety_names: Collection[str]
     tool_for: ToolFor
     """Picks the tool where the author names none."""
+    units: UnitSystem = "metric"
+    """What findings tell lengths in."""
 
 
 def read_case(
@@ -49,7 +52,7 @@ def read_case(
     `shown_as` is the file's name in findings, `language` is theirs. What comes `from_others` is
     freed of markup and has to say whose it is.
     """
-    report = Report(language, around.languages)
+    report = Report(language, around.languages, around.units)
     root = read_nodes(path, report, shown_as)
     if root is not None and from_others:
         root = without_markup(root, report)

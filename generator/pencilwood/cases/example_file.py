@@ -25,6 +25,7 @@ from pencilwood.cases.vine_file import NO_VINE, read_vine
 from pencilwood.cases.vine_table import VINE
 from pencilwood.cases.yaml_nodes import read_nodes
 from pencilwood.findings import Finding
+from pencilwood.units import UnitSystem
 from pencilwood.vine.model import Vine
 from pencilwood.vine.passes import CUTTING_PASSES, DoneCut, Pass
 from pencilwood.words import LANGUAGES
@@ -71,6 +72,7 @@ def read_example(
     languages: Sequence[str] = LANGUAGES,
     message_names: Collection[str] | None = None,
     language: str = "en",
+    units: UnitSystem = "metric",
     tool_for: ToolFor,
 ) -> tuple[RuleExample | None, list[Finding]]:
     """The vine of `good.yml` or `bad.yml`, or None and every reason why it is none.
@@ -78,7 +80,7 @@ def read_example(
     `message_names` are those that the rule has; without them any name is taken. `tool_for` picks
     the tool where the file names none.
     """
-    report = Report(language, languages)
+    report = Report(language, languages, units)
     root = read_nodes(path, report, shown_as)
     row = None if root is None else EXAMPLE_TABLE.read(root, "", report)
     if row is None:

@@ -28,7 +28,7 @@ from pencilwood.cases.vine_file import read_vine
 from pencilwood.cases.vine_table import VINE
 from pencilwood.findings import Finding
 from pencilwood.places import Place
-from pencilwood.units import UNIT_NAMES
+from pencilwood.units import UNIT_NAMES, UnitSystem
 from pencilwood.vine.model import Vine
 from pencilwood.words import LANGUAGES, say
 
@@ -47,10 +47,14 @@ class _Heading:
 
 
 def read_field_sheet(
-    path: Path, shown_as: str | None = None, *, language: str = "en"
+    path: Path,
+    shown_as: str | None = None,
+    *,
+    language: str = "en",
+    units: UnitSystem = "metric",
 ) -> tuple[Vine | None, list[Finding]]:
     """The vine of a CSV file, or None and every reason why it is none."""
-    report = Report(language)
+    report = Report(language, units=units)
     file = shown_as or str(path)
     text = read_text(path, file, report, LARGEST_SHEET_BYTES)
     if text is None:

@@ -224,6 +224,13 @@ class OneTableOf:
         return {"oneOf": [table.schema() for table in self.tables.values()]}
 
 
+def typed_text(node: Node | None, name: str) -> str:
+    """What stands behind `name:`, unread; empty where no single value does."""
+    pairs = node.pairs if isinstance(node, MapNode) else ()
+    values = (value for key, value in pairs if key.text == name)
+    return next((value.text for value in values if isinstance(value, TextNode)), "")
+
+
 def one_value(node: Node, key: str, report: Report) -> str | None:
     """The text of a node that must be one value; a finding when it is not, or is empty."""
     if isinstance(node, LostNode):

@@ -38,7 +38,8 @@ class Length:
         text = one_value(node, key, report)
         if text is None:
             return None
-        facts: dict[str, Fact] = {"key": key, "found": quoted(text), "example": self.example}
+        facts: dict[str, Fact] = {"key": key, "found": quoted(text)}
+        facts["example"] = report.example(self.example)
         try:
             length_mm = parse_length(text)
         except UnitError as error:

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from pencilwood.cases.case import Profile
-from pencilwood.cases.fields import Key, Kind, ListOf, Row, Schema, Table
+from pencilwood.cases.fields import Key, Kind, ListOf, Row, Schema, Table, typed_text
 from pencilwood.cases.given import YesNo
 from pencilwood.cases.kinds import Choice, Counted, Density, Length, Text, Whole
 from pencilwood.cases.one_or_each import OneOrEach, Said
@@ -175,6 +175,7 @@ def read_profile(
     report = Report(language)
     root = read_nodes(path, report, shown_as)
     of_forms = form_bands or {}
+    report.units = _UNITS.get(typed_text(root, UNITS.name), report.units)
     row = None if root is None else profile_table(bands, of_forms).read(root, "", report)
     if row is None:
         return None, report.findings()

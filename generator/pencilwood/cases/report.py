@@ -7,7 +7,7 @@ from difflib import get_close_matches
 
 from pencilwood.findings import Finding, Level, in_order, worded
 from pencilwood.places import Place
-from pencilwood.units import format_length
+from pencilwood.units import UnitSystem, format_length, parse_length
 from pencilwood.words import LANGUAGES, say
 
 Fact = str | int
@@ -24,11 +24,18 @@ _LIKENESS = 0.7
 class Report:
     """All findings of one file, so that a trainer sees them together."""
 
-    def __init__(self, language: str = "en", languages: Sequence[str] = LANGUAGES) -> None:
+    def __init__(
+        self,
+        language: str = "en",
+        languages: Sequence[str] = LANGUAGES,
+        units: UnitSystem = "metric",
+    ) -> None:
         self.language = language
         """The language of the findings."""
         self.languages = tuple(languages)
         """The languages that every text of the file needs."""
+        self.units: UnitSystem = units
+        """What lengths in findings are told in."""
         self._findings: list[Finding] = []
         self._errors = 0
         self._compared = 0
@@ -52,7 +59,7 @@ class Report:
 
     def fresh(self) -> Report:
         """An empty report for a trial; `take` adds what came of it."""
-        return Report(self.language, self.languages)
+        return Report(self.language, self.languages, self.units)
 
     def take(self, trial: Report) -> None:
         """Add the findings of a trial."""
@@ -93,7 +100,11 @@ class Report:
 
     def length(self, length_mm: int) -> str:
         """A length as a finding shows it."""
-        return format_length(length_mm, "metric", self.language)
+        return format_length(length_mm, self.units, self.language)
+
+    def example(self, length: str) -> str:
+        """A length that a file might hold, `14 cm`, in the units of whoever writes it."""
+        return length if self.units == "metric" else self.length(parse_length(length))
 
     @property
     def errors(self) -> int:

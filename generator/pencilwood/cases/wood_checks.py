@@ -65,7 +65,13 @@ def _check_joint(piece: PieceDraft, below: PieceDraft, report: Report) -> None:
     """The place on the piece below where this one grows."""
     place, up_mm = piece.row.place_of(keys.UP), piece.row.get(keys.UP)
     if not piece.row.has(keys.UP):
-        report.add(piece.place, "how-far-up", piece=piece.name, below=below.name)
+        report.add(
+            piece.place,
+            "how-far-up",
+            piece=piece.name,
+            below=below.name,
+            example=report.example("3 cm"),
+        )
     elif up_mm == 0:
         report.add(place, "not-up-at-all", piece=piece.name, below=below.name)
     elif up_mm is not None and below.length_mm is not None and up_mm > below.length_mm:

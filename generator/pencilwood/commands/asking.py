@@ -11,6 +11,7 @@ from pencilwood.cases.fields import Kind
 from pencilwood.cases.report import Report
 from pencilwood.cases.yaml_nodes import TextNode
 from pencilwood.places import Place
+from pencilwood.units import UnitSystem
 from pencilwood.words import say
 
 HERE = Place("")
@@ -24,12 +25,17 @@ class StoppedError(Exception):
 class Terminal:
     """The person at the keyboard, or a file of answers in their place."""
 
-    def __init__(self, language: str) -> None:
+    def __init__(self, language: str, units: UnitSystem) -> None:
         self.language = language
+        self.units: UnitSystem = units
 
     def say(self, key: str, /, **facts: str | int) -> str:
         """A sentence of the dialogue."""
         return say(self.language, f"field.ask.{key}", **facts)
+
+    def report(self) -> Report:
+        """An empty report in the language and the units of the handbook."""
+        return Report(self.language, units=self.units)
 
     def tell(self, text: str) -> None:
         """Print a line."""
@@ -60,7 +66,7 @@ class Terminal:
             text = self.ask(question, default)
             if not text and may_skip:
                 return ""
-            report = Report(self.language)
+            report = self.report()
             kind.read(TextNode(HERE, text), key, report)
             if not report.errors:
                 return text

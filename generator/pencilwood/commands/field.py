@@ -92,7 +92,7 @@ def run(given: argparse.Namespace) -> int:
 def _from_csv(given: argparse.Namespace) -> int:
     profile = _profile(given)
     slug = _slug(given, given.name or _slug_of(given.file.stem))
-    vine, findings = read_field_sheet(given.file, language=given.language)
+    vine, findings = read_field_sheet(given.file, language=given.language, units=profile.units)
     if vine is None:
         raise UnusableCaseError(tuple(findings))
     names = _note_names(given, profile)
@@ -102,7 +102,7 @@ def _from_csv(given: argparse.Namespace) -> int:
 
 def _new(given: argparse.Namespace) -> int:
     profile = _profile(given)
-    terminal = Terminal(given.language)
+    terminal = Terminal(given.language, profile.units)
     terminal.tell(terminal.say("start"))
     slug = _slug(given, given.name or terminal.ask_for(terminal.say("case"), SLUG, "case"))
     usual = case_title(slug, profile.languages)
@@ -201,6 +201,7 @@ def _proved(
             list(RULE_BY_NAME),
             note_names,
             partial(tool_for, limits=profile.limits),
+            profile.units,
         ),
         shown,
         language=given.language,

@@ -12,7 +12,6 @@ from pencilwood.cases.field_sheet import vine_of
 from pencilwood.cases.field_wood import Wood, vine_node
 from pencilwood.cases.fields import Key
 from pencilwood.cases.frame_checks import check_frame
-from pencilwood.cases.report import Report
 from pencilwood.cases.vine_table import VINE
 from pencilwood.cases.yaml_nodes import TextNode
 from pencilwood.commands.asking import HERE, Terminal
@@ -52,7 +51,7 @@ def ask_vine(terminal: Terminal) -> Vine:
                 if not given:
                     break
                 wood += given
-        report = Report(terminal.language)
+        report = terminal.report()
         vine = vine_of(HERE, HERE, _cells_of_frame(frame), wood, report)
         if vine is not None:
             return vine
@@ -72,9 +71,9 @@ def _frame(terminal: Terminal) -> tuple[Answers, tuple[str, ...]]:
         if form == ONE_ARM_RIGHT.name:
             sides = (terminal.choose(terminal.say("side"), _SIDES, "right"),)
         answers = {"form": form, **dict(_lines(terminal, sides, answers))}
-        report = Report(terminal.language)
+        report = terminal.report()
         node = vine_node(HERE, HERE, _cells_of_frame(answers), (), report)
-        row = VINE.kind.read(node, "", Report(terminal.language))
+        row = VINE.kind.read(node, "", terminal.report())
         if row is not None:
             check_frame(row, report)
         if not report.errors:
@@ -103,7 +102,7 @@ def _catch_wires(terminal: Terminal, key: Key[Any], default: str) -> str:
     """Several heights on one line."""
     while True:
         text = terminal.ask(terminal.say("catch wires"), default)
-        report = Report(terminal.language)
+        report = terminal.report()
         for cell in _several(text):
             key.kind.read(TextNode(cell.place, cell.text), "catch", report)
         if not report.errors:
@@ -130,7 +129,7 @@ def _position(terminal: Terminal, name: str, frame: Answers, before: list[Wood])
         if not at:
             return []
         wood = [_wood(name, at, piece) for piece in _pieces(terminal, name)]
-        report = Report(terminal.language)
+        report = terminal.report()
         vine_of(HERE, HERE, _cells_of_frame(frame), [*before, *wood], report)
         if wood and not report.errors:
             return wood

@@ -185,10 +185,10 @@ class _Opening:
         return files
 
     def case(self, file: CaseFile, profile: Profile, safety_names: list[str]) -> Case | None:
-        facts = [file, profile.languages, profile.limits, safety_names, self.notes.language]
+        facts = [file, profile.languages, profile.limits, profile.units, safety_names]
         shown = shown_name(self.root, file.path)
         read = partial(self._read, file, shown, profile, safety_names)
-        case, findings = remembered(file.path, [shown, *facts], read)
+        case, findings = remembered(file.path, [shown, self.notes.language, *facts], read)
         self.notes.findings.extend(findings)
         return case
 
@@ -202,6 +202,7 @@ class _Opening:
                 list(RULE_BY_NAME),
                 safety_names,
                 partial(tool_for, limits=profile.limits),
+                profile.units,
             ),
             shown,
             language=self.notes.language,

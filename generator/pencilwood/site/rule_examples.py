@@ -64,6 +64,7 @@ def _read(path: Path, shown: str, rule: Rule, profile: Profile, notes: Notes) ->
         languages=profile.languages,
         message_names=list(rule.messages),
         language=notes.language,
+        units=profile.units,
         tool_for=partial(tool_for, limits=profile.limits),
     )
     notes.findings.extend(findings)
