@@ -187,7 +187,7 @@ export class Projector {
     const text = parseFloat(getComputedStyle(this.root).fontSize);
     const letter = Math.min(LETTER_SHARE * window.innerHeight, text) / pixelsPerMm;
     this.svg.style.setProperty("--pwp-letter", `${letter.toFixed(1)}px`);
-    fanNames(this.svg, this.shown, letter);
+    fanNames(this.svg, this.shown, letter, this.box.y + this.box.height);
     const names = [...this.svg.querySelectorAll(".pw-places:not(.pw-places-inside) .pw-place-name")];
     const ys = names.map((name) => Number(name.getAttribute("data-y") ?? name.getAttribute("y")));
     // Names below the arm go on downward, names above it upward.

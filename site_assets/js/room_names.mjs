@@ -9,6 +9,11 @@ import { viewsOf } from "./views.mjs";
 /** From the end of its line down to the foot of a name, and inward, in heights of its letters. */
 const NAME_DROP = 0.85;
 const NAME_LEAN = 0.4;
+/** How far a line goes down at least, in the same: flat lines run together. */
+const LINE_DROP = 1.5;
+/** How thick lines are: as drawn, in mm, or in the same where the drawing is small. */
+const LINE_THICK = [2.4, 0.035];
+const HALO_THICK = [8, 0.12];
 
 /**
  * A name, and the line from it to the foot of its wood, as they were drawn.
@@ -33,8 +38,9 @@ function leaderOf(place) {
  * @param {SVGSVGElement} svg
  * @param {{x: number, width: number}} shown  what is in sight, mm
  * @param {number} letter  height of a letter, mm
+ * @param {number} lowest  lower edge of what is in sight, mm
  */
-export function fanNames(svg, shown, letter) {
+export function fanNames(svg, shown, letter, lowest) {
   if (viewsOf(svg) !== 1) return;
   const places = /** @type {SVGElement[]} */ ([...svg.querySelectorAll(".pw-places-inside > .pw-place")]);
   const drawn = places.map((place) => leaderOf(place)).filter((one) => one !== null);
@@ -44,11 +50,18 @@ export function fanNames(svg, shown, letter) {
     const edge = side < 0 ? -shown.x : shown.x + shown.width;
     const names = there.map(({ x, name }) => ({ away: Math.abs(x), text: name.textContent ?? "" }));
     fannedOut(names, letter, edge).forEach((away, number) => {
-      const { name, lines, foot, end } = there[number];
+      const { name, lines, foot } = there[number];
+      const room = lowest - letter * (NAME_DROP + 0.3);
+      const end = Math.max(there[number].end, Math.min(foot.y + letter * LINE_DROP, room));
       name.setAttribute("x", (side * away).toFixed(1));
       name.setAttribute("y", (end + letter * NAME_DROP).toFixed(1));
       const tip = (side * (away - letter * NAME_LEAN)).toFixed(1);
-      for (const line of lines) line.setAttribute("d", `M${foot.x} ${foot.y}L${tip} ${end}`);
+      for (const line of lines) {
+        line.setAttribute("d", `M${foot.x} ${foot.y}L${tip} ${end.toFixed(1)}`);
+        const [least, share] = line.matches(".pw-halo") ? HALO_THICK : LINE_THICK;
+        const thick = Math.max(least, letter * share);
+        line.setAttribute("stroke-width", thick.toFixed(1));
+      }
     });
   }
 }

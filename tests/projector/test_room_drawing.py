@@ -8,7 +8,9 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from browser import watched_page
-from room_page import CANES, CASE, ROOM, count, open_room
+from pencilwood.drawing.scene.wood_text import plate_of
+from pencilwood.pages.projector_page import frames_of
+from room_page import CANES, CASE, ROOM, count, open_room, proof_of
 
 UNDER_WORDS = """
 () => {
@@ -79,3 +81,44 @@ def test_canes_lie_along_the_wire_once_the_room_has_tied_them(
         page.keyboard.press("Home")
         assert page.locator('[data-part="L1b"]').is_visible()
         assert laid.evaluate_all(lies) == []
+
+
+LINES = """
+() => {
+  const svg = document.querySelector("svg.pw-vine");
+  const scale = svg.getScreenCTM().a;
+  const letter = parseFloat(getComputedStyle(svg.querySelector(".pw-place-name")).fontSize) * scale;
+  const lines = [...svg.querySelectorAll(".pw-places-inside .pw-tick")];
+  return lines.map(one => {
+    const {height} = one.getBoundingClientRect();
+    return [height / letter, Number(one.getAttribute("stroke-width")) * scale];
+  });
+}
+"""
+
+
+@pytest.mark.browser
+def test_lines_to_the_wood_on_a_head_are_steep_and_thick_enough_to_be_told_apart(
+    browser: Browser, folder: Path
+) -> None:
+    for page in watched_page(browser, viewport={"width": 1920, "height": 1080}):
+        open_room(page, (folder / "project" / f"{CANES}.html").as_uri())
+        lines = page.evaluate(LINES)
+        assert len(lines) >= 4
+        assert min(high for high, _ in lines) > 1.2
+        assert min(thick for _, thick in lines) > 1.2
+        names = page.locator(".pw-place-name").all()
+        steps = page.locator(".pwp-steps").bounding_box()
+        assert steps is not None
+        for name in names:
+            box = name.bounding_box()
+            assert box is not None
+            assert box["y"] + box["height"] * 0.8 < steps["y"]
+
+
+def test_long_canes_run_on_beyond_the_edge_where_no_pass_shortens_them_first() -> None:
+    whole, _ = frames_of(plate_of(proof_of(CANES).parts))
+    vine = proof_of(CANES).parts.vine
+    assert -whole.top == max(vine.trellis.top_wire_mm, vine.cordon_height_mm + 900) + 60
+    cordon = plate_of(proof_of(CASE).parts)
+    assert frames_of(cordon)[0].top == cordon.frame.top

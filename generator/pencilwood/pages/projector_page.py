@@ -11,6 +11,7 @@ small picture of the vine and all steps one under another.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
@@ -35,6 +36,8 @@ _BEHIND_ARM_MM = 250.0
 _ALL_BEHIND_ARM_MM = 360.0
 """Room for the names, which are larger the smaller the wood is drawn."""
 _AHEAD_OF_ARM_MM = 560.0
+_LEAST_CANE_MM, _ABOVE_WIRE_MM = 900, 60
+"""So much of long canes is seen at least where they run on beyond the edge, and above a wire."""
 _AROUND_FOOT_MM = 260.0
 _MARGIN_MM = 30.0
 _MOST_NAMED = 4
@@ -89,7 +92,7 @@ def _facts(handbook: Handbook, proof: CaseProof, language: str) -> object:
 def _page(handbook: Handbook, proof: CaseProof, language: str) -> str:
     case = proof.case
     desk = Desk(handbook, projector_path(case.slug), language)
-    whole, near = _frames(plate_of(proof.parts))
+    whole, near = frames_of(plate_of(proof.parts))
     html = desk.render(
         "projector.html",
         title=desk.own(case.title),
@@ -106,7 +109,7 @@ def _page(handbook: Handbook, proof: CaseProof, language: str) -> str:
     return desk.alone(html, frames=True)
 
 
-def _frames(plate: Plate) -> tuple[Frame, Frame]:
+def frames_of(plate: Plate) -> tuple[Frame, Frame]:
     """All of the vine above the ground, and the part near the arms, or the vine from above."""
     whole = plate.frame
     lowest = [stem.curve.corners[1][1] for stem in plate.stems.values()]
@@ -116,7 +119,7 @@ def _frames(plate: Plate) -> tuple[Frame, Frame]:
     # No wire is named here.
     unnamed_mm = RIGHT_MARGIN_MM - LEFT_MARGIN_MM if plate.has_words_beside else 0.0
     right = whole.right - unnamed_mm
-    above_ground = Frame(whole.left, whole.top, right, bottom)
+    above_ground = Frame(whole.left, max(whole.top, _all_from(plate)), right, bottom)
     if plate.second is not None:
         return above_ground, _near_feet(plate.second)
     top, low = plate.around_arm(_AHEAD_OF_ARM_MM, _BEHIND_ARM_MM)
@@ -124,6 +127,19 @@ def _frames(plate: Plate) -> tuple[Frame, Frame]:
         above_ground,
         Frame(whole.left, max(whole.top, top), right, min(bottom, low)),
     )
+
+
+def _all_from(plate: Plate) -> float:
+    """The upper edge of all that is shown.
+
+    Where no pass shortens long canes first, what goes above the top wire runs on beyond the edge:
+    the wood around the head is what there is to see.
+    """
+    vine = plate.vine
+    if plate.second is not None or Pass.ROUGH in vine.form.passes:
+        return -math.inf
+    highest_mm = max(vine.trellis.top_wire_mm, vine.cordon_height_mm + _LEAST_CANE_MM)
+    return -float(highest_mm + _ABOVE_WIRE_MM)
 
 
 def _near_feet(view: Plate) -> Frame:
