@@ -44,3 +44,29 @@ def test_no_column_of_a_table_is_too_narrow_to_read(phone_page: Page, built_site
     widths = page.locator("td").evaluate_all("cells => cells.map(c => c.offsetWidth)")
     assert widths
     assert min(widths) >= 120
+
+
+@pytest.mark.parametrize(
+    ("name", "folds"),
+    [
+        # Chapters, with pictures and without.
+        ("tools", True),
+        ("working-safely", True),
+        ("block-numbers", True),
+        # The pages that list them.
+        ("workers", True),
+        ("trainers", True),
+        ("teachers", True),
+        # Pages to look things up in.
+        ("sources", False),
+        ("safety", False),
+    ],
+)
+def test_pages_of_one_kind_list_their_headings_alike_on_a_wide_screen(
+    desktop_page: Page, built_site: Path, name: str, folds: bool
+) -> None:
+    page = desktop_page
+    page.set_viewport_size({"width": 1280, "height": 800})
+    page.goto((built_site / f"{name}.html").as_uri())
+    expect(page.locator(".pw-jump")).to_be_visible(visible=folds)
+    expect(page.locator(".pw-headings")).to_be_visible(visible=not folds)

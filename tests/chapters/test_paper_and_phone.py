@@ -122,3 +122,20 @@ def test_chapters_in_order_stand_in_as_many_columns_as_have_room(
     # They are read down one column and then down the next.
     lefts = rows.evaluate_all("rows => rows.map(row => row.getBoundingClientRect().left)")
     assert lefts == sorted(lefts)
+
+
+def test_sources_say_on_paper_where_they_lie(desktop_page: Page, built_site: Path) -> None:
+    page = desktop_page
+    page.goto((built_site / "sources.html").as_uri())
+    told = """links => links.map(one => [one.href, getComputedStyle(one, '::after').content])"""
+    links = page.locator(".pw-source-title a")
+    assert {content for _, content in links.evaluate_all(told)} == {"none"}
+    page.emulate_media(media="print")
+    on_paper = links.evaluate_all(told)
+    assert len(on_paper) > 20
+    assert all(content.strip('"') in {href, href.rstrip("/")} for href, content in on_paper)
+    # In running text an address would only be in the way.
+    page.goto((built_site / "cuts-that-heal.html").as_uri())
+    inline = page.locator(".md-content p a").evaluate_all(told)
+    assert inline
+    assert {content for _, content in inline} == {"none"}

@@ -6,6 +6,7 @@ import re
 import sys
 import zipfile
 from collections.abc import Iterator
+from dataclasses import replace
 from html import unescape
 from pathlib import Path
 
@@ -17,8 +18,9 @@ from pypdf import PdfReader
 
 from html_reading import leads_to_nothing
 from pencilwood import kept
-from pencilwood.pages.handbook import Handbook
-from pencilwood.pages.papers_list import PAPERS, told_size
+from pencilwood.pages.desk import Desk
+from pencilwood.pages.handbook import Handbook, SitePaper
+from pencilwood.pages.papers_list import PAPERS, papers_list, told_size
 from pencilwood.site import workers
 from pencilwood.site.handbook import open_handbook
 from pencilwood.site.papers import make_papers
@@ -90,6 +92,25 @@ def test_every_vine_every_form_and_the_handbook_have_papers_in_each_language(sit
         assert sorted((round(box.width), round(box.height))) == [595, 842], path.name
 
 
+@pytest.mark.parametrize(
+    ("home", "address"),
+    [
+        ("", "papers/card-en-a4.pdf"),
+        ("https://vines.example/book", "https://vines.example/book/papers/card-en-a4.pdf"),
+        ("https://vines.example/book/", "https://vines.example/book/papers/card-en-a4.pdf"),
+    ],
+)
+def test_a_paper_has_its_whole_address_where_the_handbook_knows_its_own(
+    root: Path, home: str, address: str
+) -> None:
+    book = handbook_of(root)
+    card = SitePaper("card", "", "en", "card-en-a4.pdf", 30_000)
+    book = replace(book, papers=(card,), profile=replace(book.profile, site_address=home))
+    listed = papers_list(Desk(book, "teachers", "en"))
+    assert listed is not None
+    assert [one.address for one in listed.of_all] == [address]
+
+
 @pytest.mark.parametrize("language", ["en", "es"])
 def test_teachers_find_each_paper_in_their_language_with_its_size(
     site: Path, language: str
@@ -97,12 +118,16 @@ def test_teachers_find_each_paper_in_their_language_with_its_size(
     html = teachers(site, language)
     up = "" if language == "en" else "../"
     links = re.findall(
-        rf'href="({re.escape(up)}{PAPERS}/[^"]+)".*?>[^<]+</a> <span>(.*?)</span>', html
+        rf'href="({re.escape(up)}{PAPERS}/[^"]+)".*?>[^<]+</a> '
+        r'<span data-address="([^"]+)">(.*?)</span>',
+        html,
     )
     there = {path.name for path in (site / PAPERS).glob(f"*-{language}-a4.pdf")}
-    assert {Path(href).name for href, _ in links} == there
+    assert {Path(href).name for href, *_ in links} == there
+    # The address that paper prints, as seen from the handbook's own.
+    assert all(href == f"{up}{address}" for href, address, _ in links)
     assert len(links) == len(there)
-    for href, size in links:
+    for href, _, size in links:
         told = told_size((site / PAPERS / Path(href).name).stat().st_size, language)
         assert size == say(language, "pages.teachers.papers.size", size=told)
     assert say(language, "pages.teachers.papers.browser") not in html

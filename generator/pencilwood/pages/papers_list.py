@@ -25,6 +25,8 @@ class PaperLead:
     title: str
     href: str
     size: str
+    address: str
+    """Where it lies, for paper; whole where the handbook knows its own address."""
 
 
 @dataclass(frozen=True)
@@ -59,11 +61,13 @@ def papers_list(desk: Desk) -> PapersList | None:
 def _leads(
     desk: Desk, papers: Sequence[SitePaper], kinds: Sequence[str], slug: str = ""
 ) -> tuple[PaperLead, ...]:
+    home = desk.profile.site_address
     return tuple(
         PaperLead(
             _title(desk, one),
             desk.file(f"{PAPERS}/{one.file}"),
             desk.say("teachers.papers.size", size=told_size(one.size_bytes, desk.language)),
+            f"{home.rstrip('/')}/{PAPERS}/{one.file}" if home else f"{PAPERS}/{one.file}",
         )
         for one in papers
         if one.kind in kinds and slug in ("", one.slug)
