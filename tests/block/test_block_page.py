@@ -6,12 +6,16 @@ from html import unescape
 import pytest
 
 from pencilwood.block.answer import Answer, as_texts
+from pencilwood.block.numbers import Range
 from pencilwood.block.whole_block import work_block
 from pencilwood.cases.blocks_file import Block
 from pencilwood.pages.block_pages import block_page, blocks_page, figures_of
 from pencilwood.pages.handbook import Handbook
 from pencilwood.site.handbook import open_handbook
+from pencilwood.units import PER_METRE
 from small_handbook import PROJECT, make_small
+
+MM_PER_METRE = 1000
 
 
 @pytest.fixture(scope="module")
@@ -81,3 +85,28 @@ def test_lost_crop_says_over_how_many_years(handbook: Handbook, language: str, s
     """Old Orchard is renewed in years 1 and 3; from year 6 it bears a full crop."""
     assert said in text_of(blocks_page(handbook, language).body).replace("\u00a0", " ")
     assert said in told(handbook, "old-orchard", language)[1].replace("\u00a0", " ")
+
+
+def test_the_numbers_that_the_demo_says_of_its_long_row_are_those_of_its_sums(
+    handbook: Handbook,
+) -> None:
+    """The trainer's words of a block hold no placeholder; so they are held to the sums here."""
+    row = block(handbook, "long-row")
+    figures = figures_of(row)
+    dead = figures["dead_share"]
+    assert isinstance(dead, Range)
+    worked = {one.question: one for one in work_block(figures)}
+    fit = worked["fit"]
+    assert isinstance(fit, Answer)
+    on_arms = fit.figure("density").likely * MM_PER_METRE
+    most = handbook.profile.limits["buds per metre at most"] // PER_METRE
+    told = {
+        str(most),
+        str(round(dead.likely * 100)),
+        "100",
+        str(round(on_arms)),
+        str(round(on_arms * (1 - dead.likely))),
+    }
+    assert on_arms > most
+    for language in handbook.profile.languages:
+        assert set(re.findall(r"\d+", row.about[language])) == told
