@@ -3,7 +3,7 @@
 import pytest
 
 from pencilwood.drawing.ink.points import Point
-from pencilwood.drawing.names.crowded_names import crowded_names, lies_on_wood
+from pencilwood.drawing.names.crowded_names import crowded_names, half_wide_mm, lies_on_wood
 
 
 @pytest.mark.parametrize(
@@ -44,3 +44,12 @@ def test_larger_letters_need_more_room() -> None:
     feet = [("R1", Point(100.0, 0.0)), ("R2", Point(210.0, 0.0))]
     assert crowded_names(feet) == frozenset()
     assert crowded_names(feet, times=1.6) == {"R2"}
+
+
+def test_wood_to_the_left_and_to_the_right_of_a_name_is_passed_over() -> None:
+    beside = [Point(float(x), -840.0) for x in (20, 60, 150, 190)]
+    foot = Point(104.0, -840.0)
+    assert not lies_on_wood("R3", foot, [beside[0], beside[-1]])
+    for at in range(50, 160, 5):
+        wood = sorted([*beside[::3], Point(float(at), -841.0)])
+        assert lies_on_wood("R3", foot, wood) is (abs(at - foot.x) < half_wide_mm("R3") + 11)

@@ -111,13 +111,13 @@ def _with_clear_line(plate: Plate, names: Sequence[_Named]) -> Collection[str]:
 
 
 def _wood_below(plate: Plate) -> list[Point]:
-    """Where canes hang below the arm, where the names of places are."""
+    """Where canes hang below the arm, where the names of places are, from left to right."""
     if plate.looks.name_foot is not None or named_above(plate):
         return []
     arm_y = -plate.vine.cordon_height_mm
-    return [
+    return sorted(
         at for stem in plate.stems.values() for at in stem.curve.points if at.y > arm_y + _HANGS_MM
-    ]
+    )
 
 
 def boxes_of_names(plate: Plate, phone_mm: float = 0.0) -> list[Frame]:
