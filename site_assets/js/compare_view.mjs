@@ -6,7 +6,7 @@
 import { arrow, button, check, element, radios, setText } from "./dom.mjs";
 import { copyOf } from "./drawing.mjs";
 import { frameOf, reaching } from "./frames.mjs";
-import { Stage } from "./stage.mjs";
+import { HERE, Stage } from "./stage.mjs";
 import { showTied } from "./tied_wood.mjs";
 import { sidesTied } from "./tying.mjs";
 
@@ -101,7 +101,7 @@ export class CompareView {
   /** @param {string} whose  "mine", "plan" or "answer" */
   show(whose) {
     this.paint(whose);
-    const marks = this.marksInSight();
+    const marks = [...this.marksInSight(), ...this.markHere()];
     if (this.position === null) this.stage.show(reaching(this.stage.drawing.whole, this.tips), marks);
     else this.stage.setMarks(marks);
     this.pointOut();
@@ -148,6 +148,18 @@ export class CompareView {
     return here.map((one) => (one.text === chosen ? { ...one, kind: `${one.kind} pw-mark-chosen` } : one));
   }
 
+  /**
+   * From near, the place in sight has its name: those below the arm are out of the window.
+   *
+   * @returns {Mark[]}
+   */
+  markHere() {
+    if (this.position === null) return [];
+    const { name } = this.sheet.positions[this.position];
+    const foot = this.stage.drawing.foot(this.position);
+    return foot === null ? [] : [{ x: foot.x, y: foot.y, text: name, kind: HERE }];
+  }
+
   /** Lights up the wood of the remark that is looked at. */
   pointOut() {
     const pointed = this.marksInSight().find(({ text }) => text === this.chosen);
@@ -181,7 +193,7 @@ export class CompareView {
     const full = this.sheet.pieces.map((piece) => Math.min(piece.states - 1, 6));
     drawing.svg.classList.toggle("pw-close-up", position !== null);
     const box = position === null ? reaching(drawing.whole, this.tips) : frameOf(drawing, position, full, false);
-    this.stage.show(box, this.marksInSight());
+    this.stage.show(box, [...this.marksInSight(), ...this.markHere()]);
     this.pointOut();
     const name = position === null ? "" : this.sheet.positions[position].name;
     if (this.here) setText(this.here, name === "" ? "" : this.words.say("compare.here", { name }));

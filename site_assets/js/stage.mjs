@@ -12,6 +12,8 @@ import { make } from "./strokes.mjs";
  * @typedef {import("./mark_places.mjs").Spot & {text: string, kind: string}} Placed  on the glass, px
  */
 
+/** The kind of a mark that names the place which is looked at. */
+export const HERE = "pw-mark-here";
 const TOUCH_PX = 24;
 /** Room for a number of two digits, in heights of its letters. */
 const NUMBER = { width: 2, height: 1.7 };
@@ -70,8 +72,10 @@ export class Stage {
     const { svg } = this.drawing;
     const scale = this.drawing.pixelsPerMm();
     this.marksLayer.style.setProperty("--pw-mm", `${scale.toFixed(3)}px`);
-    readable(svg, scale);
     const near = svg.classList.contains("pw-close-up");
+    // Names that moved on the whole vine go back, with their lines.
+    if (near) allNames(svg);
+    readable(svg, scale);
     const inSight = this.marks.flatMap((mark) => {
       const spot = { ...this.drawing.toPixels(mark.x, mark.y), text: mark.text, kind: mark.kind };
       return this.isInside(spot) ? [spot] : [];
@@ -134,7 +138,7 @@ export class Stage {
   markAt(clientX, clientY) {
     const { left, top } = this.marksLayer.getBoundingClientRect();
     let [best, reach] = [/** @type {Placed | null} */ (null), TOUCH_PX];
-    for (const spot of this.placed) {
+    for (const spot of this.placed.filter((one) => !isHere(one))) {
       const distance = Math.hypot(spot.left + left - clientX, spot.top + top - clientY);
       if (distance <= reach) [best, reach] = [spot, distance];
     }
@@ -162,7 +166,7 @@ function keepInside(marks, { left, right }) {
 }
 
 /** @param {Placed} mark */
-const isHere = ({ kind }) => kind === "pw-mark-here";
+const isHere = ({ kind }) => kind === HERE;
 
 /** @param {Placed} mark */
 function markElement({ left, top, text, kind }) {

@@ -7,7 +7,7 @@ import { goalWords } from "./bud_goal.mjs";
 import { button, element, setText } from "./dom.mjs";
 import { copyOf } from "./drawing.mjs";
 import { frameOf, frameOfWood, reaching } from "./frames.mjs";
-import { Stage } from "./stage.mjs";
+import { HERE, Stage } from "./stage.mjs";
 import { onTap } from "./tap.mjs";
 import { showTied } from "./tied_wood.mjs";
 import { isOnRing, pieceAt, pieceNear } from "./under_finger.mjs";
@@ -189,7 +189,7 @@ export class VineViews {
 
   /** @param {View} view */
   markWhole(view) {
-    const mark = { text: this.sheet.positions[view.position].name, kind: "pw-mark-here" };
+    const mark = { text: this.sheet.positions[view.position].name, kind: HERE };
     const feet = this.whole.drawing.views.flatMap(
       (side) => this.whole.drawing.foot(view.position, side) ?? [],
     );

@@ -46,6 +46,23 @@ def test_the_plan_made_by_buttons_has_full_points(
     expect(page.locator(".pw-reasons li").first).to_contain_text("<why>")
 
 
+def test_a_close_up_of_the_result_names_the_place_that_it_shows(
+    phone_page: Page, tidy: ExercisePage, tmp_path: Path
+) -> None:
+    page = phone_page
+    page.goto(tidy.write(tmp_path))
+    for _ in range(3):
+        page.locator(".pw-step .pw-main:visible").click()
+    look, named = page.locator(".pw-compare-look"), page.locator(".pw-stage-compare .pw-mark-here")
+    expect(named).to_have_count(0)
+    for position in tidy.parts.positions[:2]:
+        look.get_by_role("button", name="Next place").click()
+        expect(named).to_have_text(position.name)
+        expect(page.locator(".pw-compare-here")).to_contain_text(position.name)
+    look.get_by_role("button", name="Whole vine").click()
+    expect(named).to_have_count(0)
+
+
 def test_who_cuts_nothing_is_not_praised_for_how_they_cut(
     phone_page: Page, tidy: ExercisePage, tmp_path: Path
 ) -> None:
@@ -103,7 +120,7 @@ def test_numbers_on_the_drawing_are_those_of_the_reasons(
         press(page, name)
     result = page.locator(".pw-result")
     result.locator(".pw-finding").first.get_by_role("button").first.click()
-    drawn = result.locator(".pw-marks .pw-mark")
+    drawn = result.locator(".pw-marks .pw-mark:not(.pw-mark-here)")
     assert drawn.count() > 0
     listed = result.locator("[data-number]")
     numbers = listed.evaluate_all("all => all.map((one) => one.dataset.number)")
