@@ -173,4 +173,4 @@ def _numbers(language: str) -> re.Pattern[str]:
     units = sorted(_factors(language), key=len, reverse=True)
     unit = "|".join(map(re.escape, units))
     number = rf"\d{{1,3}}(?:{thousands}\d{{3}})+(?:{decimal}\d+)?|\d+(?:{decimal}\d+)?"
-    return re.compile(rf"(?P<number>{number})(?:[ \u00a0](?P<unit>{unit})(?![\w/]))?")
+    return re.compile(rf"(?P<number>{number})(?:(?:[ \u00a0]|(?=%))(?P<unit>{unit})(?![\w/]))?")

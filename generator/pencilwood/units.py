@@ -118,6 +118,11 @@ def format_number(value: Fraction, places: int, language: str) -> str:
     return _decimal(value, places, language)
 
 
+def format_percent(value: Fraction, places: int, language: str) -> str:
+    """A share of a hundred with its sign as the language writes it: `81%`, in Spanish `81 %`."""
+    return _decimal(value, places, language) + NUMBER_MARKS[language].percent
+
+
 def _decimal(value: Fraction, places: int, language: str) -> str:
     scaled = round_half_up(abs(value) * 10**places)
     whole, rest = divmod(scaled, 10**places)

@@ -31,7 +31,7 @@ def test_a_crop_says_where_its_living_buds_come_from() -> None:
     crop = worked["crop"]
     assert isinstance(crop, Answer)
     first, second = (one.text("step", "metric", "en") for one in crop.steps[:2])
-    assert first == "Living buds: 24 buds left × (100 % − 25 % dead) = 18 buds."
+    assert first == "Living buds: 24 buds left × (100% − 25% dead) = 18 buds."
     assert second.startswith("18 buds × ")
     # What the block gives by itself needs no such word.
     own = {

@@ -24,7 +24,7 @@ from pencilwood.pages.unbroken import keep_names_together
         ("en", 'figure("spur-spacing")', ">7.6 to 12.7 cm</a>"),
         ("es", 'figure("spur-spacing")', ">7,6 a 12,7 cm</a>"),
         ("es", 'figure("wounds-open")', ">14 días</a>"),
-        ("en", 'figure("dead-buds")', ">15 to 20 %</a>"),
+        ("en", 'figure("dead-buds")', ">15 to 20%</a>"),
         ("en", 'figure("frost")', ">2 °C</a>"),
         ("es", 'figure("shoots")', ">10 a 16 brotes por metro</a>"),
         ("en", 'measured("tidy-vine", "arm_length")', "cm"),

@@ -104,7 +104,7 @@ def test_the_script_writes_numbers_as_the_program_does(project: Path, node: str)
     code = f"import('{module}').then((m) => console.log(JSON.stringify(m.NUMBER_MARKS)))"
     told = subprocess.run([node, "-e", code], capture_output=True, text=True, check=True).stdout
     ours = {
-        code: {"decimal": marks.decimal, "thousands": marks.thousands}
+        code: {"decimal": marks.decimal, "thousands": marks.thousands, "percent": marks.percent}
         for code, marks in NUMBER_MARKS.items()
     }
     assert json.loads(told) == ours

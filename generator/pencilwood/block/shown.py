@@ -168,6 +168,8 @@ def shown_ends(low: Fraction, high: Fraction, name: str, units: UnitSystem, lang
 def with_unit(number: str, name: str, units: UnitSystem, language: str, *, is_one: bool) -> str:
     """A number with its unit or its word behind it."""
     measure = MEASURES[name]
+    if measure.unit(units) == "%":
+        return number + NUMBER_MARKS[language].percent
     if measure.word:
         unit = say(language, f"block.word.{measure.word}.{'one' if is_one else 'many'}")
     else:

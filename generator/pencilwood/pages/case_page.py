@@ -21,7 +21,7 @@ from pencilwood.proof.reasons import answer_with_reasons, plan_with_reasons
 from pencilwood.rules import RULE_BY_NAME
 from pencilwood.score.judge import Charge
 from pencilwood.score.told import message_text
-from pencilwood.units import format_number
+from pencilwood.units import format_percent
 from pencilwood.vine.passes import PASSES, DoneCut
 from pencilwood.vine.wood import Tie
 from pencilwood.words import say
@@ -167,4 +167,4 @@ def _luck(desk: Desk, proof: CaseProof) -> str:
 
 def percent(desk: Desk, share: float) -> str:
     """A share as a percentage with two decimals at most."""
-    return f"{format_number(Fraction(share) * 100, 2, desk.language)} %"
+    return format_percent(Fraction(share) * 100, 2, desk.language)

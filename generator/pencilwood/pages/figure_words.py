@@ -9,6 +9,7 @@ from pencilwood.pages.desk import Desk
 from pencilwood.pages.spoken_lengths import beside_published, span
 from pencilwood.units import format_number, round_half_up
 from pencilwood.vine.bands import Band
+from pencilwood.words.languages import NUMBER_MARKS
 
 _DEGREES = "°C"
 
@@ -46,7 +47,11 @@ def _between(desk: Desk, *ends: tuple[Band, int]) -> str:
 
 
 def figure_words(desk: Desk, figure: Figure) -> str:
-    """`10 cm`, `8 to 13 cm`, `8 cm (3 in)`, `14 days`, `35 %`."""
+    """`10 cm`, `8 to 13 cm`, `8 cm (3 in)`, `14 days`, `35%`."""
+    return _figure(desk, figure).replace(" %", NUMBER_MARKS[desk.language].percent)
+
+
+def _figure(desk: Desk, figure: Figure) -> str:
     ends = [figure.low, figure.high] if figure.is_range else [figure.low]
     if figure.low.is_us and desk.profile.units == "metric":
         return beside_published(desk, *(int(end.number) for end in ends))

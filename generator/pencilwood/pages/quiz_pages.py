@@ -20,7 +20,7 @@ from pencilwood.quiz.made import Picture
 from pencilwood.quiz.pictures import wood_shown
 from pencilwood.quiz.quiz_proof import QuizProof, pruned
 from pencilwood.rules import RULE_BY_NAME
-from pencilwood.units import format_number
+from pencilwood.units import format_percent
 from pencilwood.words import catalogue
 
 _SMALLEST_TOLD = Fraction(1, 100_000)
@@ -155,6 +155,6 @@ def _drawing(desk: Desk, picture: Picture) -> str:
 def percent_below(desk: Desk, chance: Fraction) -> str:
     """A small chance in percent, rounded up so that it is never told too low."""
     if chance <= _SMALLEST_TOLD:
-        return f"< {format_number(_SMALLEST_TOLD * 100, 3, desk.language)} %"
+        return f"< {format_percent(_SMALLEST_TOLD * 100, 3, desk.language)}"
     thousandths = -(-chance * 100_000 // 1)
-    return f"{format_number(Fraction(thousandths, 1000), 3, desk.language)} %"
+    return format_percent(Fraction(thousandths, 1000), 3, desk.language)

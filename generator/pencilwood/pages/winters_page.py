@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from pencilwood.drawing.wood.stems import THICKER
 from pencilwood.pages.desk import Desk
@@ -23,6 +24,7 @@ from pencilwood.proof.winters import WINTERS, PrunedWinter, Story, Winters
 from pencilwood.score.judge import Charge
 from pencilwood.score.sheet import dump
 from pencilwood.score.told import message_text
+from pencilwood.units import format_percent
 from pencilwood.vine.growth_figures import GROWTH_FIGURES, GrowthFigure
 from pencilwood.vine.measures import away_mm, leaf_room
 from pencilwood.vine.spur_choice import Stays, cane_that_stays
@@ -137,9 +139,10 @@ def figures_shown(desk: Desk) -> tuple[ShownFigure, ...]:
 
 def _figure(desk: Desk, figure: GrowthFigure) -> ShownFigure:
     is_length = figure.kind == "length"
+    percent = format_percent(Fraction(figure.value), 0, desk.language)
     return ShownFigure(
         name=desk.say(f"winters.figure.{figure.name}"),
-        value=desk.length(figure.value) if is_length else f"{figure.value} %",
+        value=desk.length(figure.value) if is_length else percent,
         status=desk.say(f"status.{figure.status}"),
         source=figure.source[desk.language],
     )

@@ -12,15 +12,16 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class NumberMarks:
-    """What stands between the digits of a number."""
+    """What stands between the digits of a number, and behind one that is a share of a hundred."""
 
     decimal: str
     thousands: str
+    percent: str
 
 
 NUMBER_MARKS: Mapping[str, NumberMarks] = {
-    "en": NumberMarks(".", ","),
-    "es": NumberMarks(",", "\u00a0"),
+    "en": NumberMarks(".", ",", "%"),
+    "es": NumberMarks(",", "\u00a0", " %"),
 }
 """By the language's code (ISO 639-1), the first language first."""
 

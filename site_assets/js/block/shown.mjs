@@ -197,6 +197,7 @@ export class Shown {
    */
   withUnit(number, measure, isOne) {
     const unit = this.unit(measure);
+    if (unit === "%") return number + (NUMBER_MARKS[this.page.language] ?? NUMBER_MARKS.en).percent;
     if (measure.word) return `${number} ${this.say(`word.${measure.word}.${isOne ? "one" : "many"}`)}`.trim();
     return unit ? `${number} ${this.say(`unit.${unit}`)}` : number;
   }

@@ -9,7 +9,7 @@ from fractions import Fraction
 from pencilwood.quiz.chance import passing
 from pencilwood.quiz.made import MadeQuestion, Ordering, Pruning, Tapping
 from pencilwood.quiz.quiz_proof import QuizProof
-from pencilwood.units import format_number
+from pencilwood.units import format_percent
 from pencilwood.words import say
 
 _SMALLEST_TOLD = Fraction(1, 100_000)
@@ -103,6 +103,6 @@ def _chance(needed: int, carried: Sequence[Carried]) -> Fraction:
 def _percent(chance: Fraction, language: str) -> str:
     """A small chance in percent, rounded up so that it is never told too low."""
     if chance <= _SMALLEST_TOLD:
-        return f"< {format_number(_SMALLEST_TOLD * 100, 3, language)} %"
+        return f"< {format_percent(_SMALLEST_TOLD * 100, 3, language)}"
     thousandths = -(-chance * 100_000 // 1)
-    return f"{format_number(Fraction(thousandths, 1000), 3, language)} %"
+    return format_percent(Fraction(thousandths, 1000), 3, language)
