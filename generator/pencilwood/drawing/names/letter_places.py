@@ -152,12 +152,12 @@ class _Placing:
 
     def _is_free(self, place: LetterPlace, taken: Taken, letters: Sequence[XY]) -> bool:
         least_mm = self.letter_mm * _TIGHT
-        if taken.room_mm(place.middle, least_mm) < least_mm or place.foot is None:
+        if place.foot is None or not self._is_seen(place.middle):
             return False
-        if not self._is_seen(place.middle):
+        if not taken.has_room(place.middle, least_mm):
             return False
         way = [between(place.foot, place.middle, share) for share in _ON_THE_WAY]
-        if any(taken.room_mm(one, _LINE_ROOM_MM) < _LINE_ROOM_MM for one in way):
+        if not all(taken.has_room(one, _LINE_ROOM_MM) for one in way):
             return False
         clear_mm = self.letter_mm * _LINE_CLEAR
         if any(math.dist(at, letter) < clear_mm for at in _on_lead(place) for letter in letters):

@@ -53,6 +53,28 @@ class Taken:
                     return room_mm
         return room_mm
 
+    def has_room(self, middle: XY, wanted_mm: float) -> bool:
+        """Whether nothing is nearer than so much."""
+        own = column, row = self.cell(middle)
+        # Where there is no room, mostly something in the same cell is in the way.
+        if self._is_in_the_way(own, middle, wanted_mm):
+            return False
+        x, y = middle
+        far_mm = min(self._largest_mm + wanted_mm, 2 * CELL_MM)
+        rows = _cells_within(y, row, far_mm)
+        return not any(
+            self._is_in_the_way((across, down), middle, wanted_mm)
+            for across in _cells_within(x, column, far_mm)
+            for down in rows
+        )
+
+    def _is_in_the_way(self, cell: Cell, middle: XY, wanted_mm: float) -> bool:
+        x, y = middle
+        for at_x, at_y, radius_mm in self._cells.get(cell, ()):
+            if math.hypot(x - at_x, y - at_y) - radius_mm < wanted_mm:
+                return True
+        return False
+
     def asked_of(self, middles: Iterable[XY]) -> set[Cell]:
         """The cells that are looked at when these places are asked for."""
         return {
