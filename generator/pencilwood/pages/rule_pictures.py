@@ -16,7 +16,7 @@ _RINGED: Mapping[Shape, str] = {
     "piece": "wood", "crowding": "wood", "tie": "wood", "blank": "between",
     "stub": "cut", "tool": "cut", "order": "cut",
 }  # fmt: skip
-"""What of a place has the ring. What counts over the whole vine has none: all of it is seen."""
+"""What of a place has the ring. Buds and wounds, counted over the whole vine, have a bracket."""
 
 
 def fault_picture(rule: Rule, example: RuleExample, profile: Profile) -> str:

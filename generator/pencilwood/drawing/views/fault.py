@@ -26,6 +26,7 @@ from pencilwood.drawing.views.fault_window import (
     around_spots,
     around_wood,
     box_around,
+    bracket,
     ring,
 )
 from pencilwood.drawing.wood.bark import older_wood_with_end
@@ -69,7 +70,7 @@ class Spot:
 
 
 def draw_fault(parts: Parts, cuts: Sequence[DoneCut], spots: Sequence[Spot]) -> str:
-    """A pruned vine around these spots as SVG text; without any, as much as is left of it."""
+    """A pruned vine around these spots as SVG text; without any, all of it with a bracket."""
     facts = [name_of(parts.vine), list(cuts), list(spots)]
     return kept_text("fault", facts, lambda: _Fault(parts, tuple(cuts), tuple(spots)).drawn())
 
@@ -83,7 +84,9 @@ class _Fault:
     def drawn(self) -> str:
         frames = [self._around(spot) for spot in self.spots]
         window = self._window(frames)
-        things = (*self._wires(window), *self._wood(), *(ring(one, window) for one in frames))
+        whole = [] if self.laid else [bracket(self._all_wood())]
+        found = [ring(one, window) for one in frames] or whole
+        things = (*self._wires(window), *self._wood(), *found)
         root = {
             "class": f"pw-vine {FAULT}",
             "viewBox": " ".join(number(round(side)) for side in window.box),

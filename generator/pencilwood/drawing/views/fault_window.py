@@ -15,6 +15,7 @@ _NEAR_MM, _USUAL_MM = 170.0, 420.0
 """Least width: around one cut, and around anything else, where neighbours are to be seen."""
 _TOOL_ROOM_MM = 170.0
 _AROUND_SPOT, _AROUND_WOOD_MM = 0.2, 30.0
+_BRACKET_MM = 16.0
 _RING_SHARE, _RING_MM, _LEAST_RING_MM = 0.55, 14.0, 26.0
 _RING_POINTS, _RING_TURN_RAD, _RING_WIDENS = 14, 6.9, 0.05
 """A ring as a hand draws it: a little more than once around, and a little wider at its end."""
@@ -42,6 +43,13 @@ def ring(spot: Frame, window: Frame) -> Ink:
     most = (window.bottom - window.top) * 0.46
     points = tuple(_at(x, y, wide, min(high, most), number) for number in range(_RING_POINTS + 1))
     return Ink((Run(points),), {"class": "pw-fault-ring"})
+
+
+def bracket(wood: Frame) -> Ink:
+    """A bracket over all wood that is counted together; it would run through a laid cane."""
+    over, under = wood.top - _BRACKET_MM, wood.top + _BRACKET_MM
+    corners = ((wood.left, under), (wood.left, over), (wood.right, over), (wood.right, under))
+    return Ink((Run(corners),), {"class": "pw-fault-ring"})
 
 
 def above(frame: Frame) -> Frame:
