@@ -52,16 +52,23 @@ def test_lines_on_paper_leave_room_for_a_hand(
     page.set_viewport_size({"width": 680, "height": 900})
     page.emulate_media(media="print")
     page.goto((built_site / f"{name}.html").as_uri())
-    whole = page.locator(".md-content__inner").evaluate("one => one.clientWidth")
+    text = page.locator(".md-content__inner > p:not(.pw-kicker)").first.bounding_box()
+    assert text is not None
     lines = page.locator(".pw-to-fill-row").evaluate_all(
         "all => all.map(one => one.getBoundingClientRect().width)"
     )
     rows = page.locator("li:has(> .pw-to-fill-row)").evaluate_all(
-        "all => all.map(one => one.getBoundingClientRect().height)"
+        """all => all.map(one => {
+            const { height, left, right } = one.getBoundingClientRect();
+            return [height, left, right];
+        })"""
     )
     assert lines
-    assert min(rows) >= 9 * MM - 0.5
-    assert min(lines) >= whole / 2
+    assert min(height for height, _, _ in rows) >= 9 * MM - 0.5
+    assert min(lines) >= text["width"] / 2
+    # Flush with the text above them, at both of its edges.
+    edges = pytest.approx((text["x"], text["x"] + text["width"]), abs=1)
+    assert all((left, right) == edges for _, left, right in rows)
 
 
 def test_on_a_phone_the_line_stands_under_its_label(phone_page: Page, built_site: Path) -> None:
