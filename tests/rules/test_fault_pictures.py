@@ -15,8 +15,8 @@ from pencilwood.pages.rule_pages import rules_page
 from pencilwood.pages.rule_pictures import fault_picture
 from pencilwood.rules import RULE_BY_NAME, RULES
 from pencilwood.site.handbook import open_handbook
-from pencilwood.vine.passes import Stub, Tool
-from pencilwood.vine.wood import divide
+from pencilwood.vine.passes import DoneCut, Pass, Stub, Tool
+from pencilwood.vine.wood import Shortening, divide
 from small_handbook import make_small
 from svg_reading import of_class, points, read, view_box
 
@@ -76,7 +76,7 @@ def test_what_is_wrong_has_a_ring_or_a_bracket_inside_the_picture(
 ) -> None:
     svg = picture(handbook, rule)
     found = rings(svg)
-    assert bool(found) is (rule not in {"wrong-cane-count", "wrong-spur-count"})
+    assert found
     left, top, right, bottom = view_box(inline(svg))
     for one in found:
         assert left <= one[0] < one[2] <= right
@@ -118,6 +118,65 @@ def test_on_a_vine_with_canes_the_ring_is_around_the_wrong_wood(
     (ring,) = rings(picture(handbook, rule))
     for (name, along_mm), is_inside in ((inside, True), (outside, False)):
         assert around(ring, plate.stems[name].curve.at(along_mm)) is is_inside
+
+
+@pytest.mark.parametrize(
+    ("rule", "missing", "there"),
+    [("wrong-cane-count", "R1b", "L1b"), ("wrong-spur-count", "R1a", "R1b")],
+)
+def test_of_what_a_form_counts_the_place_of_one_that_is_missing_has_the_ring(
+    handbook: Handbook, rule: str, missing: str, there: str
+) -> None:
+    plate = Plate(divide(handbook.examples[rule]["bad"].vine))
+    (ring,) = rings(picture(handbook, rule))
+    assert around(ring, plate.stems[missing].curve.at(20.0))
+    assert not around(ring, plate.stems[there].curve.at(60.0))
+
+
+def test_of_what_a_form_counts_each_one_that_is_left_has_a_ring_where_it_is_too_much(
+    handbook: Handbook,
+) -> None:
+    example = handbook.examples["wrong-spur-count"]["good"]
+    both_short = tuple(
+        DoneCut(Shortening(part, 2), in_pass=Pass.FINE, tool=Tool.SHEARS) for part in ("R1a", "R1b")
+    )
+    svg = fault_picture(
+        RULE_BY_NAME["wrong-spur-count"], replace(example, cuts=both_short), handbook.profile
+    )
+    plate = Plate(divide(example.vine))
+    found = rings(svg)
+    assert len(found) == 2
+    for name, ring in zip(("R1a", "R1b"), found, strict=True):
+        assert around(ring, plate.stems[name].curve.at(60.0))
+
+
+def test_a_tied_cane_has_no_ring_beside_one_that_tells_something(handbook: Handbook) -> None:
+    plate = Plate(divide(handbook.examples["neither-spur-nor-cane"]["bad"].vine))
+    (ring,) = rings(picture(handbook, "neither-spur-nor-cane"))
+    assert around(ring, plate.stems["R1a"].curve.at(200.0))
+
+
+def test_a_spur_over_the_middle_of_a_head_is_drawn_over_its_arm(handbook: Handbook) -> None:
+    svg = picture(handbook, "wood-in-the-middle")
+    before, after = svg.split("pw-frame-wood")
+    assert (before.count("pw-cane"), after.count("pw-cane")) == (4, 1)
+
+
+def test_a_ring_is_never_so_small_that_it_hides_what_is_in_it(handbook: Handbook) -> None:
+    for rule in RULES:
+        svg = picture(handbook, rule.name)
+        left, _, right, _ = view_box(inline(svg))
+        for ring in rings(svg):
+            assert ring[2] - ring[0] > 0.11 * (right - left), rule.name
+
+
+def test_no_standing_wood_is_cut_in_half_by_the_side_of_a_picture(handbook: Handbook) -> None:
+    example = handbook.examples["wood-too-old"]["bad"]
+    plate = Plate(divide(example.vine))
+    left, _, right, _ = view_box(inline(picture(handbook, "wood-too-old")))
+    for name in ("R1a", "R3a", "R4a"):
+        x = plate.stems[name].curve.at(100.0).x
+        assert left + 10 < x < right - 10
 
 
 @pytest.mark.parametrize("rule", ["wrong-cane-count", "wrong-spur-count", "cane-not-tied"])

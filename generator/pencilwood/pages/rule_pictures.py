@@ -7,28 +7,56 @@ from collections.abc import Iterator, Mapping, Sequence
 from pencilwood.cases.case import Profile, RuleExample
 from pencilwood.drawing.views.fault import Spot, draw_fault
 from pencilwood.proof.example_proof import charges_of_example
-from pencilwood.rules.shapes import Rule, Shape
+from pencilwood.rules.shapes import Rule, Shape, TallyTotal
 from pencilwood.score.judge import Charge
-from pencilwood.vine.passes import DoneCut
-from pencilwood.vine.wood import divide
+from pencilwood.vine.measures import tally
+from pencilwood.vine.passes import DoneCut, after_cuts
+from pencilwood.vine.wood import Tie, divide, uncut
 
 _RINGED: Mapping[Shape, str] = {
     "piece": "wood", "crowding": "wood", "tie": "wood", "blank": "between",
     "stub": "cut", "tool": "cut", "order": "cut",
 }  # fmt: skip
-"""What of a place has the ring. Buds and wounds, counted over the whole vine, have a bracket."""
+"""What of a place has the ring. Buds and wounds, counted over the whole vine, have a bracket.
+
+Of canes and spurs that a form counts each one too many has a ring, or the place of each that is
+missing.
+"""
 
 
 def fault_picture(rule: Rule, example: RuleExample, profile: Profile) -> str:
     """A small drawing of the fault that the example shows."""
     charges = [one for one in charges_of_example(example, profile) if one.rule == rule.name]
     cuts = _up_to(rule, charges, example.cuts)
-    return draw_fault(divide(example.vine), cuts, tuple(_spots(rule, charges, cuts)))
+    spots = _tallied(rule, example, profile) if rule.shape == "tally" else ()
+    found = tuple(spots or _spots(rule, charges, cuts))
+    return draw_fault(divide(example.vine), cuts, found)
+
+
+def _tallied(rule: Rule, example: RuleExample, profile: Profile) -> Sequence[Spot]:
+    """What is counted, where it is too much; where it is too little, what was cut off of it."""
+    limits = profile.limits_of(example.vine.form)
+    left = after_cuts(uncut(divide(example.vine)), example.cuts)
+    wood = list(zip(left.parts.parts, left.states, strict=True))
+    found: list[str] = []
+    for what in example.vine.form.tallies:
+        count = tally(left, what, limits)
+        if not any(rule.check(TallyTotal(what.name, count, what.wanted), limits)):
+            continue
+        for part, state in wood:
+            buds = (state,) if state else range(1, part.most + 1)
+            could = any(what.counts(part.position, part.piece, one, limits) for one in buds)
+            if could and (state > 0) is (count > what.wanted):
+                found.append(part.name)
+    return [Spot((name,)) for name in found]
 
 
 def _spots(rule: Rule, charges: Sequence[Charge], cuts: Sequence[DoneCut]) -> Iterator[Spot]:
     tools = {done.cut.part: done.tool for done in cuts} if rule.shape == "tool" else {}
-    for one in _shown(rule, charges):
+    # A tied cane runs out of the picture: a ring at its foot, beside another, would tell nothing.
+    tied = {done.cut.part for done in cuts if isinstance(done.cut, Tie)}
+    shown = _shown(rule, charges)
+    for one in [one for one in shown if not tied.intersection(one.where)] or shown:
         match _RINGED.get(rule.shape):
             case "wood":
                 yield Spot(one.where)

@@ -20,7 +20,6 @@ from pencilwood.drawing.plate import Frame, Plate, frame_around_all
 from pencilwood.drawing.scene.tied_canes import Laid, laid_canes, lay_down
 from pencilwood.drawing.scene.wood_drawing import drawn_from_mm, drawn_to_mm
 from pencilwood.drawing.scene.wood_text import plate_of
-from pencilwood.drawing.signs import SIDE, strokes_of
 from pencilwood.drawing.views.fault_window import (
     above,
     around_spots,
@@ -28,12 +27,15 @@ from pencilwood.drawing.views.fault_window import (
     box_around,
     bracket,
     ring,
+    tool_sign,
+    whole_wood,
 )
 from pencilwood.drawing.wood.bark import older_wood_with_end
 from pencilwood.drawing.wood.canes import cut_face, cut_place_mm, stretches
 from pencilwood.drawing.wood.marks import condition_marks
 from pencilwood.drawing.wood.stems import Stem
 from pencilwood.kept import kept_text, name_of
+from pencilwood.vine.model import Lean
 from pencilwood.vine.passes import DoneCut, Stub, Tool, after_cuts
 from pencilwood.vine.wood import Part, Parts, Shortening, WoodLeft, uncut
 
@@ -50,8 +52,6 @@ _LOOSE_FROM_MM, _LOOSE_MM = 400.0, 300.0
 """Of a cane so long that it should lie so much is looked at; the rest may be outside."""
 _AROUND_HEAD_MM = 300.0
 """So much of the wire is seen on each side that canes are tied to."""
-_TOOL_SHARE = 0.4
-_SIGN_OF = {Tool.SHEARS: "hand-shears", Tool.LOPPERS: "loppers", Tool.SAW: "saw"}
 _BELOW_ARM_MM = 90.0
 
 
@@ -93,7 +93,7 @@ class _Fault:
             # The title beside it says what it shows.
             "aria-hidden": "true",
         }
-        tools = (_tool(spot.tool, window) for spot in self.spots if spot.tool)
+        tools = (tool_sign(spot.tool, window) for spot in self.spots if spot.tool)
         return element("svg", root, "".join([*(write(one, SMALL) for one in things), *tools]))
 
     def _window(self, frames: Sequence[Frame]) -> Frame:
@@ -103,12 +103,18 @@ class _Fault:
             return around_spots(frames, near=True)
         places = [self._place(spot) for spot in self.spots if spot.at != "between"]
         room = [above(one) for one in places if any(spot.tool for spot in self.spots)]
-        return around_spots([*frames, *places, *room])
+        standing = [box_around(self._edge(one)) for one in self._left if one.name not in self.laid]
+        return whole_wood(around_spots([*frames, *places, *room]), standing)
 
     @cached_property
     def left(self) -> WoodLeft:
         """What is left after the cuts."""
         return after_cuts(uncut(self.parts), self.cuts)
+
+    @cached_property
+    def _left(self) -> list[Part]:
+        """The parts of which something is left."""
+        return [part for part in self.parts.parts if self._state(part)]
 
     @cached_property
     def laid(self) -> dict[str, Laid]:
@@ -152,13 +158,14 @@ class _Fault:
     def _wood(self) -> Iterator[Thing]:
         """Behind what is gone, then canes, trunk and arms, and the older wood over their feet."""
         gone = [part for part in self.parts.parts if self._state(part) == 0]
-        left = [part for part in self.parts.parts if self._state(part)]
+        canes = [part for part in self._left if part.is_cane]
         if gone:
             yield Ink(tuple(self._ghost(part) for part in gone), {"class": _GHOST})
-        yield from (self._cane(part) for part in left if part.is_cane)
+        yield from (self._cane(part) for part in canes if not self._is_over_head(part))
         frame = self.view.looks.frame_wood(self.view.vine)
         yield Ink(frame.runs, {"class": "pw-frame-wood"})
-        yield from (self._old(part) for part in left if not part.is_cane)
+        yield from (self._old(part) for part in self._left if not part.is_cane)
+        yield from (self._cane(part) for part in canes if self._is_over_head(part))
         wounds = [
             run
             for part in gone
@@ -167,6 +174,10 @@ class _Fault:
         ]
         if wounds:
             yield Ink(tuple(wounds), {"class": "pw-face"})
+
+    def _is_over_head(self, part: Part) -> bool:
+        """Seen from above, what leans inward hides the arm that it grows from."""
+        return self.view is not self._plate and part.piece.lean is Lean.IN
 
     def _ghost(self, part: Part) -> Run:
         stem = self._stem(part)
@@ -233,7 +244,7 @@ class _Fault:
         """The whole place with wood that a spot belongs to, so that its arm is seen too."""
         here = {part.position.name for part in self._named(spot)}
         feet = [self.view.foot(one) for one in self.parts.positions if one.name in here]
-        left = [one for one in self.parts.parts if one.position.name in here and self._state(one)]
+        left = [one for one in self._left if one.position.name in here]
         edges = [point for part in left for point in self._edge(part)]
         return box_around([*feet, *edges]) if feet else self._around(spot)
 
@@ -247,10 +258,8 @@ class _Fault:
         passed = [names[(start + n) % count] for n in range(1, count)]
         bare = passed[: passed.index(last[0])]
         lost = [part for part in self.parts.parts if part.position.name in bare]
-        return [point for part in lost for point in self._edge(part)] or [
-            feet[first],
-            feet[last[0]],
-        ]
+        ends: list[XY] = [feet[first], feet[last[0]]]
+        return [point for part in lost for point in self._edge(part)] or ends
 
     def _last_cut(self, part: Part) -> list[XY]:
         """The end of what is left, and the bud below it."""
@@ -286,15 +295,5 @@ class _Fault:
             signs = {"left": -1.0, "right": 1.0}
             tips = [signs.get(arm.side, 0.0) * min(arm.length_mm, most) for arm in vine.arms]
             points += [(x, -float(vine.cordon_height_mm) + _BELOW_ARM_MM) for x in (0.0, *tips)]
-        for part in self.parts.parts:
-            if self._state(part) and part.name not in self.laid:
-                points += self._edge(part)
-        return box_around(points)
-
-
-def _tool(tool: Tool, window: Frame) -> str:
-    """The sign of a tool in the room above the wood."""
-    side = (window.bottom - window.top) * _TOOL_SHARE
-    move = f"translate({number(round(window.left))} {number(round(window.top))})"
-    look = {"class": "pw-fault-tool", "transform": f"{move} scale({side / SIDE:.2f})"}
-    return element("g", look, strokes_of(_SIGN_OF[tool]))
+        standing = [part for part in self._left if part.name not in self.laid]
+        return box_around([*points, *(edge for part in standing for edge in self._edge(part))])
