@@ -211,7 +211,7 @@ def test_a_band_has_its_default_in_its_range_and_says_where_that_is_from(
     assert band.status in STATUSES
     assert set(band.source) == set(LANGUAGES)
     assert all(band.source.values())
-    assert not (band.status == "published" and "no figure was read" in band.source["en"])
+    assert not (band.status == "published" and "no source that we read" in band.source["en"])
 
 
 def test_no_two_bands_share_a_name() -> None:

@@ -146,7 +146,7 @@ def _example(
 ) -> ShownExample:
     parts = divide(example.vine)
     left = after_cuts(uncut(parts), example.cuts)
-    cuts = tuple(cut_words(desk, parts, done) for done in example.cuts)
+    cuts = tuple(cut_words(desk, parts, done, made=True) for done in example.cuts)
     caption = desk.own(example.caption)
     named = _pieces_named(parts, [caption] if prefix else [caption, *cuts])
 

@@ -87,15 +87,15 @@ def form_word(desk: Desk, form: str) -> str:
 
 
 def _sentences(desk: Desk, rule: Rule, message: str, among_others: bool) -> Iterator[str]:
-    """When the points are lost: on most vines, then on the forms that differ."""
+    """When the points are lost; where forms differ, each sentence says whose it is."""
     forms: dict[str, list[str]] = {}
     for form in FORMS:
         if rule in rules_of(form):
             forms.setdefault(_when(desk, rule, message, form), []).append(form.name)
-    for at, sentence in enumerate(forms):
-        if not at and not (among_others and forms_of(desk, rule)):
-            yield sentence
-            continue
+    if len(forms) == 1 and not (among_others and forms_of(desk, rule)):
+        yield from forms
+        return
+    for sentence in forms:
         names = ", ".join(form_word(desk, name) for name in dict.fromkeys(forms[sentence]))
         names = names[0].upper() + names[1:]
         yield desk.say("scores.when.form", forms=names, when=sentence)

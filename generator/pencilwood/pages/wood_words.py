@@ -80,15 +80,15 @@ def _counted(desk: Desk, key: str, n: int) -> str:
     return desk.say(f"{key}.{'one' if n == 1 else 'many'}", n=n)
 
 
-def cut_words(desk: Desk, parts: Parts, done: DoneCut) -> str:
-    """One cut as a sentence: `Cane L1a: leave 2 buds`."""
-    name = label_named(desk, parts, done.cut.part)
+def cut_words(desk: Desk, parts: Parts, done: DoneCut, *, made: bool = False) -> str:
+    """One cut as a sentence: `Cane L1a: leave 2 buds`, or what was `made`: `2 buds left`."""
+    name, cut = label_named(desk, parts, done.cut.part), "cut.made" if made else "cut"
     if isinstance(done.cut, Shortening):
         buds = done.cut.buds
-        return desk.say(f"cut.to.{'one' if buds == 1 else 'many'}", part=name, buds=buds)
+        return desk.say(f"{cut}.to.{'one' if buds == 1 else 'many'}", part=name, buds=buds)
     if isinstance(done.cut, Tie):
-        return desk.say(f"cut.tie.{done.cut.side}", part=name)
-    return desk.say("cut.off", part=name)
+        return desk.say(f"{cut}.tie.{done.cut.side}", part=name)
+    return desk.say(f"{cut}.off", part=name)
 
 
 def wood_table(desk: Desk, vine: Vine) -> tuple[PositionRows, ...]:

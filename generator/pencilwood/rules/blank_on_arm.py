@@ -52,12 +52,13 @@ BANDS: tuple[Band, ...] = (
         status="common practice, no source",
         source={
             "en": (
-                "no longest blank was read; nearest figure, the widest spur spacing: 8 in "
-                "(NC State Extension, fig. 14-33, high cordon)"
+                "no source that we read gives a longest blank; the nearest figure is the widest "
+                "spur spacing: 8 in (NC State Extension, fig. 14-33, high cordon)"
             ),
             "es": (
-                "no se leyó ningún largo máximo de un hueco; la cifra más cercana, la mayor "
-                "distancia entre pulgares: 8 pulgadas (NC State Extension, fig. 14-33, cordón alto)"
+                "ninguna fuente leída da el largo máximo de un hueco; la cifra más cercana, la "
+                "mayor distancia entre pulgares: 8 pulgadas "
+                "(NC State Extension, fig. 14-33, cordón alto)"
             ),
         },
     ),

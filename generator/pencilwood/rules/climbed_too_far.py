@@ -51,8 +51,8 @@ BANDS: tuple[Band, ...] = (
         highest=250,
         status="common practice, no source",
         source={
-            "en": "a spur is kept within reach of the arm; no figure was read",
-            "es": "el pulgar se mantiene cerca del brazo; no se leyó ninguna cifra",
+            "en": "a spur is kept within reach of the arm; no source that we read gives a figure",
+            "es": "el pulgar se mantiene cerca del brazo; ninguna fuente leída da una cifra",
         },
     ),
 )

@@ -54,11 +54,12 @@ BANDS: tuple[Band, ...] = (
         status="common practice, no source",
         source={
             "en": (
-                "no width was read; nearest figure, a height: head 4 to 5 in (10 to 13 cm) below "
-                "the wire (OSU Extension, How to renew a grapevine cordon)"
+                "no source that we read gives a width; the nearest figure is a height: "
+                "head 4 to 5 in (10 to 13 cm) below the wire "
+                "(OSU Extension, How to renew a grapevine cordon)"
             ),
             "es": (
-                "no se leyó ningún ancho; la cifra más cercana es una altura: cabeza "
+                "ninguna fuente leída da un ancho; la cifra más cercana es una altura: cabeza "
                 "de 4 a 5 pulgadas (de 10 a 13 cm) "
                 "debajo del alambre (OSU Extension, How to renew a grapevine cordon)"
             ),

@@ -41,9 +41,13 @@ MESSAGES = {
     },
 }
 _FROM: Final = {
-    "en": "no thickness was read; only 1, 2 or 3 buds on a spur by vigour (U. P. Hedrick)",
+    "en": (
+        "no source that we read gives a thickness; only 1, 2 or 3 buds on a spur by vigour "
+        "(U. P. Hedrick)"
+    ),
     "es": (
-        "no se leyó ningún grosor; solo 1, 2 o 3 yemas en un pulgar según la fuerza (U. P. Hedrick)"
+        "ninguna fuente leída da un grosor; solo 1, 2 o 3 yemas en un pulgar según la fuerza "
+        "(U. P. Hedrick)"
     ),
 }
 BANDS: tuple[Band, ...] = (

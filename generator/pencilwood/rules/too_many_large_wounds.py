@@ -59,12 +59,12 @@ BANDS: tuple[Band, ...] = (
         status="common practice, no source",
         source={
             "en": (
-                "no figure for arms was read; on the trunk wounds over 15 mm are the highest risk "
-                "(Vineyard Magazine UK)"
+                "no source that we read gives a figure for arms; on the trunk wounds over "
+                "15 mm are the highest risk (Vineyard Magazine UK)"
             ),
             "es": (
-                "no se leyó ninguna cifra para brazos; en el tronco, las heridas de más de 15 mm "
-                "son el mayor riesgo (Vineyard Magazine UK)"
+                "ninguna fuente leída da una cifra para brazos; en el tronco, las heridas de más "
+                "de 15 mm son el mayor riesgo (Vineyard Magazine UK)"
             ),
         },
     ),
@@ -76,8 +76,8 @@ BANDS: tuple[Band, ...] = (
         highest=6,
         status="common practice, no source",
         source={
-            "en": "no figure was read; renewal is spread over winters",
-            "es": "no se leyó ninguna cifra; la renovación se reparte en varios inviernos",
+            "en": "no source that we read gives a figure; renewal is spread over winters",
+            "es": "ninguna fuente leída da una cifra; la renovación se reparte en varios inviernos",
         },
     ),
 )

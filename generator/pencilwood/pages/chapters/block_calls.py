@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from functools import cache
 
@@ -72,7 +71,7 @@ class BlockCalls:
         return self._figure(where, drawn, caption, close=close, near=near, more=more, names=names)
 
     def _names_told(self, proof: CaseProof) -> Markup:
-        """Beside the first drawing of such vines: how places are counted, if the text names any.
+        """Beside the first drawing of such vines: how the places that it names are counted.
 
         A text that speaks of L, R or H alone tells it itself.
         """
@@ -81,10 +80,9 @@ class BlockCalls:
             return Markup()
         self._writing.names_told.add(own)
         letters = {LETTER_OF_SIDE[side] for side in proof.parts.vine.form.sides}
-        name = re.compile(rf"[{''.join(sorted(letters))}]\d+[a-z]?")
 
         def told(words: frozenset[str]) -> Markup:
-            if letters & words or not any(map(name.fullmatch, words)):
+            if letters & words:
                 return Markup()
             return Markup(" {}").format(self._desk.say_of(own, "case.words.names"))
 
