@@ -35,7 +35,7 @@ from pencilwood.vine.long_wood import from_head_mm
 NAME: Final = "cane-far-from-head"
 FAMILY: Final = "vine"
 SHAPE: Final = "piece"
-TITLE = {"en": "Cane too far from the head", "es": "Sarmiento lejos de la cabeza"}
+TITLE = {"en": "Cane too far from the head", "es": "Sarmiento demasiado lejos de la cabeza"}
 MESSAGES = {
     "too-far": {
         "en": "This cane begins {from} from the head. Choose one within {most}.",

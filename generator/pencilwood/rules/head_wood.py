@@ -32,7 +32,7 @@ from pencilwood.vine.bands import Band, Limits
 NAME: Final = "head-wood"
 FAMILY: Final = "vine"
 SHAPE: Final = "piece"
-TITLE = {"en": "Wood left in the head zone", "es": "Se dejó madera en la cabeza"}
+TITLE = {"en": "Wood left in the head zone", "es": "Se dejó madera en la zona de la cabeza"}
 MESSAGES = {
     "kept": {
         "en": (

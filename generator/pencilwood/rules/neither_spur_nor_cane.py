@@ -2,7 +2,8 @@
 
 What it checks:
     Looks at every living or dead cane that is left. It must be short like a spur or long
-    like a fruiting cane. A cane longer than the longest allowed costs points.
+    like a fruiting cane. One in between fails the vine. A fruiting cane with more buds than
+    allowed costs points and does not fail it alone.
 
 Why it matters:
     A cane of in-between length fruits like neither. It is too short to tie along the
@@ -56,7 +57,8 @@ BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
     Mira cada sarmiento que queda, vivo o muerto. Debe ser corto como un pulgar o largo como
-    una vara. Un sarmiento más largo que la vara más larga permitida cuesta puntos.
+    una vara. Con uno a medias la cepa no aprueba. Una vara con más yemas de las permitidas
+    cuesta puntos, pero no la hace fallar por sí sola.
 
 Por qué importa:
     Un sarmiento a medias no sirve ni para una cosa ni para la otra. Es corto para

@@ -33,7 +33,7 @@ from pencilwood.vine.bands import Band, Limits
 NAME: Final = "overladen-spur"
 FAMILY: Final = "vine"
 SHAPE: Final = "piece"
-TITLE = {"en": "Spur too long for its strength", "es": "Pulgar largo para su fuerza"}
+TITLE = {"en": "Spur too long for its strength", "es": "Pulgar demasiado largo para su fuerza"}
 MESSAGES = {
     "too-weak": {
         "en": "This cane is {thickness} thick and has {buds} buds. It can carry {most}.",

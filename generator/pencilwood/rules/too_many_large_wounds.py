@@ -45,7 +45,7 @@ MESSAGES = {
         ),
         "es": (
             "{wounds} heridas grandes en una cepa este invierno. Haga {most} como máximo "
-            "y deje lo demás para el próximo."
+            "y deje lo demás para el próximo invierno."
         ),
     },
 }
