@@ -85,6 +85,11 @@ class Desk:
             if len(languages) > 1
         )
 
+    def published_address(self) -> str:
+        """Where this page is found, for paper; empty where the handbook does not know its site."""
+        home = self.profile.site_address
+        return f"{home.rstrip('/')}/{self._addresses.of(self.path, self.language)}" if home else ""
+
     def asset(self, path: str) -> str:
         """The way from this page to one of our own files."""
         return self._from_here(f"{ASSETS}/{path}")

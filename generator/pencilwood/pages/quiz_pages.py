@@ -84,7 +84,8 @@ def quiz_page(handbook: Handbook, proof: QuizProof, language: str) -> Page:
         data=script_json(quiz_data(desk, proof)),
         pictures=[(one.name, _drawing(desk, one)) for one in proof.made.pictures],
         exercises=[exercise_parts(desk, one) for one in pruning],
-        chance=percent_below(desk, proof.chance),
+        luck=luck_words(desk, proof.chance, proof.quiz.tries),
+        address=desk.published_address(),
         covers=tuple(RULE_BY_NAME[name] for name in proof.covers),
     )
 
@@ -152,9 +153,10 @@ def _drawing(desk: Desk, picture: Picture) -> str:
     return draw_vine(shown, paper)
 
 
-def percent_below(desk: Desk, chance: Fraction) -> str:
-    """A small chance in percent, rounded up so that it is never told too low."""
-    if chance <= _SMALLEST_TOLD:
-        return f"< {format_percent(_SMALLEST_TOLD * 100, 3, desk.language)}"
-    thousandths = -(-chance * 100_000 // 1)
-    return format_percent(Fraction(thousandths, 1000), 3, desk.language)
+def luck_words(desk: Desk, chance: Fraction, tries: int) -> str:
+    """How many pass by guessing, in percent, rounded up so that it is never told too low."""
+    below = chance < _SMALLEST_TOLD
+    thousandths = 1 if below else -(-chance * 100_000 // 1)
+    told = format_percent(Fraction(thousandths, 1000), 3, desk.language)
+    key = "quiz.chance.below" if below else "quiz.chance"
+    return desk.say(key, chance=told, tries=tries)

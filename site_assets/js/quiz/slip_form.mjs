@@ -31,7 +31,8 @@ export class SlipForm {
       this.take();
     });
     const heading = element("h2", {}, words.say("crew.type"));
-    this.root = element("section", { class: "pw-ask" }, heading, form);
+    const hint = element("p", { class: "pw-ask-hint" }, words.say("crew.version-hint"));
+    this.root = element("section", { class: "pw-ask" }, heading, hint, form);
     this.fillIn();
   }
 

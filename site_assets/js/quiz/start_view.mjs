@@ -17,7 +17,7 @@ export function startView(data, words, progress, actions) {
   const root = element("section", { class: "pw-ask pw-ask-start" });
   const heading = element("h2", { tabindex: -1 }, words.say("start.heading"));
   const facts = { n: data.questions.length, minutes: data.minutes };
-  root.append(heading, element("p", {}, words.say("start.size", facts)));
+  root.append(element("p", {}, words.say("start.size", facts)));
   const needed = { needed: data.needed, of: data.scored.length };
   if (data.mustKnow.length > 0) {
     root.append(
@@ -27,7 +27,7 @@ export function startView(data, words, progress, actions) {
   } else {
     root.append(element("p", {}, words.say("start.needed", needed)));
   }
-  root.append(way("practice"), test(), element("p", { class: "pw-ask-plain" }, words.say("plain")));
+  root.append(heading, way("practice"), test(), element("p", { class: "pw-ask-plain" }, words.say("plain")));
   root.append(another(words, actions.forget));
   return root;
 
