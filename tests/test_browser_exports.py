@@ -7,7 +7,8 @@ from pathlib import Path
 # Worked out apart from all else, so a test holds it by itself.
 FOR_TESTS = {
     ("bud_goal.mjs", "budGoal"),
-    ("place_names.mjs", "asideOf"),
+    ("drawn_names.mjs", "asidesInRow"),
+    ("moved_lines.mjs", "asideOf"),
     ("place_names.mjs", "movesOf"),
     ("practice_frame.mjs", "endsOf"),
     ("quiz/review.mjs", "GAPS_DAYS"),

@@ -6,18 +6,17 @@
  * leave room.
  */
 
-import { isIn, meet } from "./areas.mjs";
+import { meet } from "./areas.mjs";
+import { APART_PX, asidesBesideHead, letterPx, lowerPx } from "./drawn_names.mjs";
+import { lineTo, pushAside, takeLinesOff } from "./moved_lines.mjs";
 import { pushOut } from "./name_pushes.mjs";
-import { NAME_WIDTH, turnOf } from "./name_rows.mjs";
-import { make } from "./strokes.mjs";
+import { turnOf } from "./name_rows.mjs";
 import { viewsOf } from "./views.mjs";
 
-const LETTER_PX = 12;
 const LEAST_PX = 11.1;
 /** As high are the letters beside the wood, and what a letter that stands by itself must be. */
 const LETTER_MM = 30;
 const SMALLEST_LETTER_PX = 8;
-const APART_PX = 5;
 /** The mark of a place has an edge of its own: a name may stand close to it. */
 const APART_FROM_MARK_PX = 2;
 /** A name beside the mark of the place in hand, which is two rows high, goes below it. */
@@ -26,14 +25,8 @@ const MOST_ROWS = 3;
 const STEPS_A_ROW = 3;
 const ENDLESS = { top: -Infinity, bottom: Infinity };
 const EMPTY_SHARE = 0.12;
-const LINE = "pw-tick-on";
-const DRAWN_LINES = `:is(.pw-halo, .pw-tick):not(.${LINE})`;
-/** Where the line to a moved name may end, in shares of its width from its middle, best first. */
-const LINE_ENDS = [0, 0.25, -0.25, 0.5, -0.5];
-/** A line from aside ends just above its name, over those on its way; in heights of a letter. */
-const CORNER = 1;
-/** Along such a line it is looked at whether something stands in its way. */
-const STEPS = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
+/** A name in whose place a mark stands, at the end of the line from its place. */
+const TOLD = "pw-name-told";
 
 /** @import {Area} from "./areas.mjs" */
 
@@ -53,29 +46,39 @@ export function readable(svg, pixelsPerMm) {
 /**
  * Makes the names as large as can be read. One that would lie over another, or over what is in
  * `taken` already, moves up to three rows away from the wood; where no row is free, outward in its own
- * row. Where that is full too it is hidden, and the list beside the drawing has it. A name that a mark tells at its place is not told twice.
+ * row. Where that is full too it is hidden, and the list beside the drawing has it. A name that a
+ * mark tells is not told twice.
  *
  * @param {SVGSVGElement} svg
  * @param {number} pixelsPerMm
  * @param {readonly Area[]} taken
- * @param {readonly string[]} told
+ * @param {readonly HTMLElement[]} here  marks that tell names of places
  */
-export function thinNames(svg, pixelsPerMm, taken, told) {
+export function thinNames(svg, pixelsPerMm, taken, here) {
   if (pixelsPerMm === 0) return;
-  svg.style.setProperty("--pw-name", `${(LETTER_PX / pixelsPerMm).toFixed(1)}px`);
+  const told = here.map((mark) => mark.textContent ?? "");
+  svg.style.setProperty("--pw-name", `${(letterPx(pixelsPerMm) / pixelsPerMm).toFixed(1)}px`);
   takeLinesOff(svg);
   const drawn = namesOf(svg);
   for (const name of drawn) {
     name.style.removeProperty("transform");
-    name.classList.toggle("pw-name-away", told.includes(name.textContent ?? ""));
+    const isTold = told.includes(name.textContent ?? "");
+    if (!isTold) name.classList.remove(TOLD);
+    name.classList.toggle("pw-name-away", isTold && !name.classList.contains(TOLD));
   }
-  const names = drawn.filter((one) => !one.classList.contains("pw-name-away"));
+  const names = drawn.filter((one) => !told.includes(one.textContent ?? ""));
   const twice = viewsOf(svg) > 1;
   if (!twice && !names.some(isAboveWood)) names.sort((one, other) => turn(one) - turn(other));
   // From above the wood stands all around: a name that moved would stand at other wood.
   const stays = (/** @type {SVGElement} */ name) => twice && name.closest(".pw-places-inside") !== null;
   const ways = names.map((name) => (stays(name) ? 0 : isAboveWood(name) ? -1 : 1));
-  const areas = names.map(letters);
+  const row = asidesBesideHead(svg, pixelsPerMm, here);
+  const lower = names.map((_name, number) => (ways[number] === 1 ? lowerPx(pixelsPerMm) : 0));
+  const areas = names.map((name, number) => {
+    const area = movedBy(letters(name), lower[number]);
+    const aside = row.get(name.textContent ?? "") ?? 0;
+    return { ...area, left: area.left + aside, right: area.right + aside };
+  });
   const sight = svg.getBoundingClientRect();
   const moves = movesOf(areas, taken, ways, sight);
   const below = areas.map((area, number) => {
@@ -88,12 +91,14 @@ export function thinNames(svg, pixelsPerMm, taken, told) {
     const area = all[number];
     name.classList.toggle("pw-name-away", area === null);
     if (area === null) return;
-    const [aside, move] = [area.left - areas[number].left, area.top - areas[number].top];
-    if (aside !== 0) pushAside(name, aside, move, pixelsPerMm);
+    const aside = area.left - areas[number].left + (row.get(name.textContent ?? "") ?? 0);
+    const move = area.top - areas[number].top;
+    const down = move + lower[number];
+    if (aside !== 0) pushAside(name, aside, down, pixelsPerMm);
     else if (move !== 0) {
-      name.style.transform = `translateY(${(move / pixelsPerMm).toFixed(1)}px)`;
-      lineTo(name, areas[number], move, [...taken, ...shown], pixelsPerMm);
-    }
+      name.style.transform = `translateY(${(down / pixelsPerMm).toFixed(1)}px)`;
+      lineTo(name, lower[number], areas[number], move, [...taken, ...shown], pixelsPerMm);
+    } else if (down !== 0) name.style.transform = `translate(0, ${(down / pixelsPerMm).toFixed(1)}px)`;
   });
 }
 
@@ -121,84 +126,11 @@ function withPushed(names, areas, placed, taken, sight) {
 }
 
 /**
- * Moves a name aside, with one line from its place in the place of the line that was drawn.
- *
- * @param {SVGElement} name
- * @param {number} aside  px to the right
- * @param {number} move  px down
- * @param {number} pixelsPerMm
- */
-function pushAside(name, aside, move, pixelsPerMm) {
-  const [across, down] = [aside / pixelsPerMm, move / pixelsPerMm];
-  name.style.transform = `translate(${across.toFixed(1)}px, ${down.toFixed(1)}px)`;
-  const drawn = /** @type {SVGPathElement[]} */ ([...(name.parentNode?.querySelectorAll(DRAWN_LINES) ?? [])]);
-  if (drawn.length === 0) return;
-  // Around a head lines are drawn from the name, along an arm from the place.
-  const middle = Number(name.getAttribute("x"));
-  const ends = [drawn[0].getPointAtLength(0), drawn[0].getPointAtLength(drawn[0].getTotalLength())];
-  const [from] = ends.sort((one, other) => Math.abs(other.x - middle) - Math.abs(one.x - middle));
-  const [x, y] = [Number(name.getAttribute("x")) + across, Number(name.getAttribute("y")) + down];
-  const letter = LETTER_PX / pixelsPerMm;
-  const half = (NAME_WIDTH * letter * (name.textContent ?? "").length) / 2;
-  const end = x + Math.sign(from.x - x) * Math.min(Math.abs(from.x - x), half);
-  const d = `M${from.x.toFixed(1)} ${from.y.toFixed(1)}L${end.toFixed(1)} ${(y - CORNER * letter).toFixed(1)}`;
-  for (const one of drawn) {
-    const moved = /** @type {SVGPathElement} */ (one.cloneNode());
-    moved.setAttribute("d", d);
-    moved.classList.add(LINE);
-    one.setAttribute("visibility", "hidden");
-    name.before(moved);
-  }
-}
-
-/**
  * @param {Area} area
  * @param {number} move  px down
  * @returns {Area}
  */
 const movedBy = (area, move) => ({ ...area, top: area.top + move, bottom: area.bottom + move });
-
-/**
- * Draws the line from the wood on to a name that has moved away from it, unless names or marks
- * leave it no way.
- *
- * @param {SVGElement} name
- * @param {Area} area  of the name before it moved
- * @param {number} move  px down
- * @param {readonly Area[]} others
- * @param {number} pixelsPerMm
- */
-function lineTo(name, area, move, others, pixelsPerMm) {
-  const aside = asideOf(area, move, others);
-  if (aside === null) return;
-  const [x, foot] = [name.getAttribute("x"), Number(name.getAttribute("y"))];
-  const from = move > 0 ? foot - (area.bottom - area.top) / pixelsPerMm : foot;
-  const [across, down] = [aside, move].map((px) => (px / pixelsPerMm).toFixed(1));
-  const d = `M${x} ${from.toFixed(1)}l${across} ${down}`;
-  name.before(make("path", { class: `pw-tick ${LINE}`, d, fill: "none", "stroke-width": 2.4 }));
-}
-
-/**
- * How far from the middle of a moved name the line to it ends, px: there where it crosses nothing.
- *
- * @param {Area} area  of the name before it moved
- * @param {number} move  px down
- * @param {readonly Area[]} others
- * @returns {number | null}
- */
-export function asideOf({ left, right, top, bottom }, move, others) {
-  const [x, y, wide] = [(left + right) / 2, move > 0 ? top : bottom, right - left];
-  const asides = LINE_ENDS.map((share) => share * wide);
-  const isClear = (/** @type {number} */ aside) =>
-    STEPS.every((step) => !others.some((one) => isIn(one, x + step * aside, y + step * move)));
-  return asides.find(isClear) ?? null;
-}
-
-/** @param {SVGSVGElement} svg */
-function takeLinesOff(svg) {
-  for (const one of svg.querySelectorAll(":is(.pw-tick, .pw-halo)[visibility]")) one.removeAttribute("visibility");
-  for (const line of svg.querySelectorAll(`.${LINE}`)) line.remove();
-}
 
 /**
  * @param {SVGSVGElement} svg
@@ -253,7 +185,7 @@ export function hideCutWords(svg) {
 export function allNames(svg) {
   takeLinesOff(svg);
   for (const name of namesOf(svg)) {
-    name.classList.remove("pw-name-away");
+    name.classList.remove("pw-name-away", TOLD);
     name.style.removeProperty("transform");
     if (name.style.length === 0) name.removeAttribute("style");
   }

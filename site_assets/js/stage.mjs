@@ -1,6 +1,7 @@
 /** A drawing with numbered marks over it, which keep their size and grow with the text. */
 
 import { element } from "./dom.mjs";
+import { marksAtNames } from "./drawn_names.mjs";
 import { VineDrawing } from "./drawing.mjs";
 import { placesOfMarks } from "./mark_places.mjs";
 import { allNames, hideCutWords, readable, thinNames } from "./place_names.mjs";
@@ -89,8 +90,10 @@ export class Stage {
     this.marksLayer.replaceChildren(...lines, ...marks);
     keepInside(marks, this.root.getBoundingClientRect());
     if (near) return;
+    const told = marks.slice(0, here.length);
+    marksAtNames(svg, scale, told);
     const areas = marks.map((one) => one.getBoundingClientRect());
-    thinNames(svg, scale, areas, here.map(({ text }) => text));
+    thinNames(svg, scale, areas, told);
   }
 
   /** @param {import("./mark_places.mjs").Spot} spot */

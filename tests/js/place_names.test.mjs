@@ -3,8 +3,10 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
+import { asidesInRow } from "../../site_assets/js/drawn_names.mjs";
 import { pushOut } from "../../site_assets/js/name_pushes.mjs";
-import { asideOf, movesOf } from "../../site_assets/js/place_names.mjs";
+import { asideOf } from "../../site_assets/js/moved_lines.mjs";
+import { movesOf } from "../../site_assets/js/place_names.mjs";
 
 const name = (left, top = 0) => ({ left, right: left + 20, top, bottom: top + 12 });
 const down = (areas, taken = []) => movesOf(areas, taken, areas.map(() => 1));
@@ -86,4 +88,13 @@ test("no name goes past one nearer the head, or to the other side", () => {
 test("a name is left out rather than led far away from its place", () => {
   assert.equal(pushOut(0, [name(0)], ({ left }) => left < 41, [1], 5), null);
   assert.deepEqual(lefts(pushOut(0, [name(0)], ({ left }) => left < 40, [1], 5)), [40]);
+});
+
+const inRow = (...names) => asidesInRow(names.map(([middle, half]) => ({ middle, half })));
+
+test("names beside a head stay in one row, those further out make way for a wide one", () => {
+  assert.deepEqual(inRow([10, 7], [30, 7], [50, 7]), [0, 0, 0]);
+  assert.deepEqual(inRow([-10, 12], [-30, 7], [-60, 7]), [0, -4, 0]);
+  assert.deepEqual(inRow([10, 7], [28, 7], [-10, 7]), [0, 1, 0]);
+  assert.deepEqual(inRow([50, 7], [30, 7], [10, 12]), [3, 4, 0]);
 });

@@ -73,3 +73,20 @@ def test_a_name_that_moved_has_a_line_and_the_edge_cuts_no_mark(
     assert edge is not None
     assert edge["x"] <= box["x"]
     assert box["x"] + box["width"] <= edge["x"] + edge["width"]
+
+
+@pytest.mark.parametrize("width_px", [320, 390, 1280])
+def test_the_mark_of_the_place_in_hand_stands_in_the_order_of_its_row(
+    phone_page: Page, built_site: Path, width_px: int
+) -> None:
+    phone_page.set_viewport_size({"width": width_px, "height": 800})
+    phone_page.goto((built_site / "cases/a-cane-across-the-head.html").as_uri())
+    stage = phone_page.locator(".pw-stage-whole")
+    mark = stage.locator(".pw-mark-here")
+    mark.wait_for()
+    names = [one for one in stage.locator(".pw-place-name").all() if one.is_visible()]
+    boxes = {str(one.text_content()): one.bounding_box() for one in [*names, mark]}
+    seen = {name: box for name, box in boxes.items() if box is not None}
+    assert sorted(seen, key=lambda name: seen[name]["x"]) == ["L3", "L2", "L1", "R1", "R2", "R3"]
+    middles = [box["y"] + box["height"] / 2 for box in seen.values()]
+    assert max(middles) - min(middles) < 4
