@@ -10,6 +10,7 @@ import { meet } from "./areas.mjs";
 import { APART_PX, asidesBesideHead, letterPx, lowerPx } from "./drawn_names.mjs";
 import { lineTo, pushAside, takeLinesOff } from "./moved_lines.mjs";
 import { pushOut } from "./name_pushes.mjs";
+import { asideOffWood, woodOf } from "./names_off_wood.mjs";
 import { turnOf } from "./name_rows.mjs";
 import { viewsOf } from "./views.mjs";
 
@@ -72,12 +73,19 @@ export function thinNames(svg, pixelsPerMm, taken, here) {
   // From above the wood stands all around: a name that moved would stand at other wood.
   const stays = (/** @type {SVGElement} */ name) => twice && name.closest(".pw-places-inside") !== null;
   const ways = names.map((name) => (stays(name) ? 0 : isAboveWood(name) ? -1 : 1));
-  const row = asidesBesideHead(svg, pixelsPerMm, here);
+  const besideHead = asidesBesideHead(svg, pixelsPerMm, here);
   const lower = names.map((_name, number) => (ways[number] === 1 ? lowerPx(pixelsPerMm) : 0));
-  const areas = names.map((name, number) => {
-    const area = movedBy(letters(name), lower[number]);
-    const aside = row.get(name.textContent ?? "") ?? 0;
-    return { ...area, left: area.left + aside, right: area.right + aside };
+  const isOnWood = woodOf(svg);
+  const lowered = names.map((name, number) => movedBy(letters(name), lower[number]));
+  const starts = names.map((name, number) => {
+    const [area, beside] = [lowered[number], besideHead.get(name.textContent ?? "")];
+    if (beside !== undefined || twice || ways[number] !== 1) return beside ?? 0;
+    const others = lowered.filter((one) => one !== area);
+    return asideOffWood(area, isOnWood, outward(name), others);
+  });
+  const areas = lowered.map((area, number) => {
+    const [left, right] = [area.left + starts[number], area.right + starts[number]];
+    return { ...area, left, right };
   });
   const sight = svg.getBoundingClientRect();
   const moves = movesOf(areas, taken, ways, sight);
@@ -91,7 +99,7 @@ export function thinNames(svg, pixelsPerMm, taken, here) {
     const area = all[number];
     name.classList.toggle("pw-name-away", area === null);
     if (area === null) return;
-    const aside = area.left - areas[number].left + (row.get(name.textContent ?? "") ?? 0);
+    const aside = area.left - areas[number].left + starts[number];
     const move = area.top - areas[number].top;
     const down = move + lower[number];
     if (aside !== 0) pushAside(name, aside, down, pixelsPerMm);
@@ -113,7 +121,7 @@ export function thinNames(svg, pixelsPerMm, taken, here) {
  * @returns {readonly (Area | null)[]}
  */
 function withPushed(names, areas, placed, taken, sight) {
-  const ways = names.map((name) => (Number(name.getAttribute("x")) < 0 ? -1 : 1));
+  const ways = names.map(outward);
   const isTaken = (/** @type {Area} */ area) =>
     area.left < sight.left ||
     sight.right < area.right ||
@@ -137,6 +145,13 @@ const movedBy = (area, move) => ({ ...area, top: area.top + move, bottom: area.b
  * @returns {SVGElement[]}
  */
 const namesOf = (svg) => [...svg.querySelectorAll(".pw-place-name")].map((one) => /** @type {SVGElement} */ (one));
+
+/**
+ * Which way leads from the trunk to a name: 1 to the right, -1 to the left.
+ *
+ * @param {SVGElement} name
+ */
+const outward = (name) => (Number(name.getAttribute("x")) < 0 ? -1 : 1);
 
 /**
  * Where the capitals and numbers of a name are; its box has room for letters below the line too.

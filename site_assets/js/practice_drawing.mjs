@@ -128,7 +128,7 @@ function places(vine, sheet) {
   const rows = rowsOfNames(names, PLACE_MM);
   names.forEach(({ x, text: name }, number) => {
     const row = rows[number];
-    const named = make("g", { class: "pw-place", "data-position": name, "data-x": sheet.positions[number].x });
+    const named = make("g", { class: "pw-place", "data-position": name, "data-x": sheet.positions[number].x, "data-y": -vine.cordon });
     const [at, foot] = [sheet.positions[number].x, -vine.cordon + thickest + PLACE_MM * (1.05 + row)];
     if (x !== at) named.append(leader(at, thickest - vine.cordon, x, foot));
     named.append(text(name, "pw-place-name", PLACE_MM, x, foot));

@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 
 import { asidesInRow } from "../../site_assets/js/drawn_names.mjs";
+import { asideOffWood } from "../../site_assets/js/names_off_wood.mjs";
 import { pushOut } from "../../site_assets/js/name_pushes.mjs";
 import { asideOf } from "../../site_assets/js/moved_lines.mjs";
 import { movesOf } from "../../site_assets/js/place_names.mjs";
@@ -97,4 +98,15 @@ test("names beside a head stay in one row, those further out make way for a wide
   assert.deepEqual(inRow([-10, 12], [-30, 7], [-60, 7]), [0, -4, 0]);
   assert.deepEqual(inRow([10, 7], [28, 7], [-10, 7]), [0, 1, 0]);
   assert.deepEqual(inRow([50, 7], [30, 7], [10, 12]), [3, 4, 0]);
+});
+
+const cane = (from, to) => (area) => area.left < to && from < area.right;
+
+test("a name goes off hanging wood, outward where both ways are as short, and over no other name", () => {
+  assert.equal(asideOffWood(name(0), cane(30, 32), 1, []), 0);
+  assert.equal(asideOffWood(name(0), cane(9, 11), 1, []), 11);
+  assert.equal(asideOffWood(name(0), cane(9, 11), -1, []), -11);
+  assert.equal(asideOffWood(name(0), cane(9, 11), 1, [name(33)]), -11);
+  assert.equal(asideOffWood(name(0), cane(16, 40), 1, []), -4);
+  assert.equal(asideOffWood(name(0), cane(-30, 50), 1, []), 0);
 });
