@@ -2,8 +2,8 @@
 
 What it checks:
     Looks at every living or dead cane that is left. It must be short like a spur or long
-    like a fruiting cane. One in between fails the vine. A fruiting cane with more buds than
-    allowed costs points and does not fail it alone.
+    like a fruiting cane. One in between breaks a must: with it the vine does not pass. A
+    fruiting cane with more buds than allowed costs points, more for each bud.
 
 Why it matters:
     A cane of in-between length fruits like neither. It is too short to tie along the
@@ -57,8 +57,8 @@ BANDS: tuple[Band, ...] = ()
 PAGE_ES = """
 Qué revisa:
     Mira cada sarmiento que queda, vivo o muerto. Debe ser corto como un pulgar o largo como
-    una vara. Con uno a medias la cepa no aprueba. Una vara con más yemas de las permitidas
-    cuesta puntos, pero no la hace fallar por sí sola.
+    una vara. Uno a medias incumple lo obligatorio: con él la cepa no aprueba. Una vara con
+    más yemas de las permitidas cuesta puntos, más por cada yema.
 
 Por qué importa:
     Un sarmiento a medias no sirve ni para una cosa ni para la otra. Es corto para
