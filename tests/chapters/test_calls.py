@@ -122,6 +122,8 @@ def test_initials_and_codes_of_a_source_are_not_torn_apart() -> None:
         '<span class="pw-whole">WAC 296-307-05505</span>, in 2001'
     )
     assert keep_names_together("See 40 CFR 170.401") == "See 40\u00a0CFR\u00a0170.401"
+    rule = keep_names_together("California, 8 CCR 3203(a)(3): a rule")
+    assert rule == 'California, 8\u00a0CCR\u00a0<span class="pw-whole">3203(a)(3)</span>: a rule'
 
 
 def test_a_word_is_explained_once_on_a_page(handbook: Handbook) -> None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from pencilwood.pages.unbroken import keep_units_together
+from pencilwood.pages.unbroken import keep_units_together, keep_whole
 
 JOINED = "\u00a0"
 
@@ -57,3 +57,10 @@ JOINED = "\u00a0"
 )
 def test_only_units_in_text_are_kept_together(html: str, kept: str) -> None:
     assert keep_units_together(html) == kept
+
+
+def test_a_name_with_a_hyphen_stays_whole_in_a_sentence() -> None:
+    said = keep_whole("Only for: two-arm cordon & bush, high cordon", ("two-arm cordon", "bush"))
+    assert said == (
+        'Only for: <span class="pw-whole">two-arm cordon</span> &amp; bush, high cordon'
+    )

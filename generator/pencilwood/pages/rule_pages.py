@@ -21,6 +21,7 @@ from pencilwood.pages.page import Page
 from pencilwood.pages.rule_figures import figures_shown
 from pencilwood.pages.rule_pictures import fault_picture
 from pencilwood.pages.rule_prices import forms_of, in_order, rule_shown
+from pencilwood.pages.unbroken import keep_whole
 from pencilwood.pages.wood_words import cut_words
 from pencilwood.pages.zone_shown import with_room_for_zone, zone_drawn
 from pencilwood.rules import RULES
@@ -63,7 +64,7 @@ def rules_page(handbook: Handbook, language: str) -> Page:
     desk = Desk(handbook, "rules", language)
     checks = {rule.name: next(iter(rule.page[language].values())) for rule in RULES}
     musts = {name for (name, _), price in RULEBOOK.items() if price.must}
-    forms = {rule.name: forms_of(desk, rule) for rule in RULES}
+    forms = {rule.name: _only_for(desk, rule) for rule in RULES}
     families = {
         family: tuple(rule for rule in in_order() if rule.family == family)
         for family in ("vine", "cutting")
@@ -78,6 +79,14 @@ def rules_page(handbook: Handbook, language: str) -> Page:
         forms=forms,
         pictures=dict(_pictures(desk)),
     )
+
+
+def _only_for(desk: Desk, rule: Rule) -> Markup:
+    """Which forms go by the rule; empty when all do."""
+    forms = forms_of(desk, rule)
+    if not forms:
+        return Markup()
+    return keep_whole(desk.say("rules.forms", forms=", ".join(forms)), forms)
 
 
 def _pictures(desk: Desk) -> Iterator[tuple[str, Markup]]:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from functools import cache
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from pencilwood.words import LANGUAGES, say
 
@@ -16,7 +17,7 @@ _AS_TYPED = re.compile(r"(<(pre|code|script|style|textarea|option)\b.*?</\2>)", 
 _TIMES = re.compile(r" (?=×\d)")
 _INITIAL = re.compile(r"(?<!\w)([^\W\d_]\.) (?=[^\W\d_])")
 _OF_A_LAW = re.compile(r"(?<!\w)(\d+) ([A-Z]{3,})(?: (?=\d))?")
-_CODE = re.compile(r"(?:\b[A-Z]{2,} )?\b\d+(?:-\d+)+\w*")
+_CODE = re.compile(r"(?:\b[A-Z]{2,} )?\b\d+(?:-\d+)+\w*|\b\d[\d.]*(?:\(\w{1,3}\)){2,}")
 _NUMBER = re.compile(r"\d(?:</\w+>)?\Z")
 _LAST_IN_BRACKETS = re.compile(r" (?=\d[\d.,]*\)[^<>]*(?:<|\Z))")
 """The number in `(row 35)`; in text alone, not in attributes."""
@@ -41,7 +42,7 @@ def unbroken(text: str) -> str:
 def keep_names_together(title: str) -> Markup:
     """A source's title, escaped, whose initials and codes break at the end of no line.
 
-    `E. J. Wickson` stays one name, `WAC 296-307-05505` and `40 CFR 170.401` one code.
+    `E. J. Wickson` stays one name, `WAC 296-307-05505` and `8 CCR 3203(a)(3)` one code.
     """
     text = _INITIAL.sub(f"\\1{_NO_BREAK_SPACE}", title)
     text = _OF_A_LAW.sub(lambda law: unbroken(law[0]), text)
@@ -50,6 +51,15 @@ def keep_names_together(title: str) -> Markup:
         html += text[end : code.start()] + _WHOLE.format(code[0])
         end = code.end()
     return html + text[end:]
+
+
+def keep_whole(sentence: str, names: Iterable[str]) -> Markup:
+    """The sentence, escaped, in which no name with a hyphen is broken there."""
+    html = escape(sentence)
+    for name in names:
+        if "-" in name:
+            html = html.replace(escape(name), _WHOLE.format(name))
+    return html
 
 
 @cache
