@@ -135,7 +135,8 @@ def test_a_word_is_explained_once_on_a_page(handbook: Handbook) -> None:
 @pytest.mark.parametrize("state", ["before", "rough", "thinning-out", "fine", "plan", "answer"])
 def test_a_vine_can_be_drawn_in_every_state(handbook: Handbook, state: str) -> None:
     html = filled(handbook, f'{{{{ draw("tidy-vine", state="{state}", caption="So.") }}}}')
-    assert '<figcaption>So. <span class="pw-scale-words">To scale;' in html
+    assert "<figcaption>So. L: left, R: right. " in html
+    assert '<span class="pw-scale-words">To scale;' in html
     assert "\n" not in html.strip()
 
 

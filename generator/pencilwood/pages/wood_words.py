@@ -82,13 +82,13 @@ def _counted(desk: Desk, key: str, n: int) -> str:
 
 def cut_words(desk: Desk, parts: Parts, done: DoneCut, *, made: bool = False) -> str:
     """One cut as a sentence: `Cane L1a: leave 2 buds`, or what was `made`: `2 buds left`."""
-    name, cut = label_named(desk, parts, done.cut.part), "cut.made" if made else "cut"
+    name, ending = label_named(desk, parts, done.cut.part), ".made" if made else ""
     if isinstance(done.cut, Shortening):
         buds = done.cut.buds
-        return desk.say(f"{cut}.to.{'one' if buds == 1 else 'many'}", part=name, buds=buds)
+        return desk.say(f"cut.to.{'one' if buds == 1 else 'many'}{ending}", part=name, buds=buds)
     if isinstance(done.cut, Tie):
-        return desk.say(f"{cut}.tie.{done.cut.side}", part=name)
-    return desk.say(f"{cut}.off", part=name)
+        return desk.say(f"cut.tie.{done.cut.side}{ending}", part=name)
+    return desk.say("cut.off.made" if made else "cut.off", part=name)
 
 
 def wood_table(desk: Desk, vine: Vine) -> tuple[PositionRows, ...]:
