@@ -31,6 +31,7 @@ from pencilwood.drawing.wood.head_shape import (
     nearness,
     radius_mm,
     reach_of,
+    roomier_turn_rad,
     turn_rad,
 )
 from pencilwood.drawing.wood.layout import lay_out, lay_out_flat
@@ -56,8 +57,8 @@ _IN_MARGIN_MM = 35.0
 """So far the scale may reach into the margin that is below all."""
 _NAME_SHARE, _INNER_NAME_SHARE = 0.62, 0.25
 """How far from the middle names stand, seen from above; the inner ones beside a near neighbour."""
-_UNDER_INWARD_SHARE = 0.4
-"""The same where a spur that leans inward lies over the short arm; its name would cover it."""
+_BESIDE_INWARD = 0.95, 78.0
+"""Where a spur leans inward over its arm, its name is beside that arm: so far out, and aside."""
 _NAMES_APART_MM = 130
 """Along the tape, so that the names of neighbours stand clear of each other."""
 
@@ -208,10 +209,13 @@ def _above_corners(vine: Vine) -> list[Point]:
 
 
 def _name_foot(vine: Vine, position: Position) -> Point:
-    share = _INNER_NAME_SHARE if position.name in _named_inside(vine) else _NAME_SHARE
-    if share == _NAME_SHARE and _is_inward_alone(vine, position):
-        share = _UNDER_INWARD_SHARE
-    place = _outward(vine, position, _middle(vine), share)
+    share, aside_mm = _NAME_SHARE, 0.0
+    if position.name in _named_inside(vine):
+        share = _INNER_NAME_SHARE
+    elif _is_inward_alone(vine, position):
+        share, aside_mm = _BESIDE_INWARD
+    heading = math.pi + turn_rad(vine, position) + roomier_turn_rad(vine, position)
+    place = _outward(vine, position, _middle(vine), share).go(heading, aside_mm)
     return Point(place.x, place.y + 18.0)
 
 

@@ -33,6 +33,10 @@ _LINE_CLEAR_MM = 2.0
 """So far a line keeps from the wood that it passes."""
 _CROSSED_MM = 60.0
 """What it costs a line to cross other wood, compared with being longer."""
+_ALONG_MM = 12.0
+"""What each place on a line over other wood costs too: one that lies along a cane seems its own."""
+_BY_OTHER_MM = 300.0
+"""What it costs to stand by other wood, nearer than by its own; less, the farther away that is."""
 _CROSSED_LINE_MM = 120.0
 _HIGHER_COSTS = 0.3
 """What it costs to begin higher on the wood, away from where it is cut."""
@@ -210,15 +214,30 @@ class _Naming:
         """
         own = place.foot or place.middle, place.middle
         lines_mm = sum(cross(*own, *other) for other in self._lines) * _CROSSED_LINE_MM
+        lines_mm += self._by_other_mm(name, place)
         clear_mm = self.letter_mm * _SIGN_ROOM
         crossed: set[str] = set()
         for at in (*along_line(place), place.middle):
             if any(math.dist(at, mark) < clear_mm for mark in marks) or self._is_on_body(at):
                 return math.inf
-            crossed |= self._wood.over(at, _LINE_CLEAR_MM) - {name}
+            over = self._wood.over(at, _LINE_CLEAR_MM) - {name}
+            crossed |= over
+            lines_mm += len(over) * _ALONG_MM
             if lines_mm + len(crossed) * _CROSSED_MM >= most_mm:
                 return math.inf
         return lines_mm + len(crossed) * _CROSSED_MM
+
+    def _by_other_mm(self, name: str, place: LetterPlace) -> float:
+        """What it costs that a name stands nearer to other wood than to its own."""
+        own_mm = other_mm = self.letter_mm
+        for at in signs_of(place.middle, name, self.letter_mm):
+            for away_mm, whose in self._wood.near(at, math.ceil(self.letter_mm / CELL_MM)):
+                if whose == name:
+                    own_mm = min(own_mm, away_mm)
+                else:
+                    other_mm = min(other_mm, away_mm)
+        is_nearer = other_mm < own_mm
+        return _BY_OTHER_MM * (1 - other_mm / self.letter_mm) if is_nearer else 0.0
 
     def _is_on_body(self, at: XY) -> bool:
         return at[1] > self._body_top and any(is_inside(at, run) for run in self._body)

@@ -27,6 +27,13 @@ def radius_mm(vine: Vine) -> float:
     return vine.line_length_mm / (2 * math.pi)
 
 
+def roomier_turn_rad(vine: Vine, position: Position) -> float:
+    """From the way outward to the side of a place where the next one is farther away."""
+    around = [(one.at_mm - position.at_mm) % vine.line_length_mm for one in vine.arms[0].positions]
+    ahead = sorted(far for far in around if far > 0) or [0]
+    return math.pi / 2 if ahead[0] > vine.line_length_mm - ahead[-1] else -math.pi / 2
+
+
 def nearness(position: Position, vine: Vine) -> float:
     """1 on the side to the row, -1 on the far side."""
     return math.cos(turn_rad(vine, position))
