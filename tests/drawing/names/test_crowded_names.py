@@ -3,7 +3,12 @@
 import pytest
 
 from pencilwood.drawing.ink.points import Point
-from pencilwood.drawing.names.crowded_names import crowded_names, half_wide_mm, lies_on_wood
+from pencilwood.drawing.names.crowded_names import (
+    crowded_names,
+    half_wide_mm,
+    lies_on_wood,
+    pushed_out,
+)
 
 
 @pytest.mark.parametrize(
@@ -53,3 +58,30 @@ def test_wood_to_the_left_and_to_the_right_of_a_name_is_passed_over() -> None:
     for at in range(50, 160, 5):
         wood = sorted([*beside[::3], Point(float(at), -841.0)])
         assert lies_on_wood("R3", foot, wood) is (abs(at - foot.x) < half_wide_mm("R3") + 11)
+
+
+@pytest.mark.parametrize(
+    ("feet", "moved", "why"),
+    [
+        ({"R1": 100.0, "R2": 190.0, "R3": 300.0}, {"R2": 197.6}, "there is room outward"),
+        ({"R1": 100.0, "R2": 190.0, "R3": 290.0}, {"R2": 197.6, "R3": 295.2}, "it pushes the next"),
+        ({"R1": 100.0, "R2": 150.0, "R3": 280.0}, {}, "it stays where it must go too far"),
+        ({"R1": 100.0, "R2": 250.0, "R3": 400.0}, {}, "all have room as they are"),
+        ({"L1": -100.0, "L2": -190.0, "L3": -300.0}, {"L2": -197.6}, "alike on the left"),
+        ({"L1": -30.0, "R1": 30.0}, {}, "across the head nobody is pushed"),
+    ],
+)
+def test_names_make_room_outward(feet: dict[str, float], moved: dict[str, float], why: str) -> None:
+    points = {name: Point(x, 0.0) for name, x in feet.items()}
+    found = pushed_out(points, 1.32)
+    assert {name: at.x for name, at in found.items() if at != points[name]} == pytest.approx(
+        moved, abs=0.2
+    ), why
+    if moved:
+        assert crowded_names(points.items(), times=1.32)
+        assert not crowded_names(found.items(), times=1.32)
+
+
+def test_names_of_other_rows_are_not_pushed() -> None:
+    points = {"R1": Point(100.0, 0.0), "R2": Point(150.0, 80.0)}
+    assert pushed_out(points, 1.32) == points

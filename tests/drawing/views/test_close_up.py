@@ -134,3 +134,16 @@ def test_letters_of_a_close_up_stand_near_their_own_wood(parts: Parts) -> None:
             x, y = (float(re.findall(rf'\b{axis}="([-\d.]+)"', look)[0]) for axis in "xy")
             edge_mm = min(math.dist((x, y), at) for at in stem.curve.points) - stem.half_mm(0)
             assert edge_mm < 12
+
+
+@pytest.mark.parametrize("at_mm", [60, 110, 300])
+def test_the_line_from_a_place_ends_at_its_name(at_mm: int) -> None:
+    right = arm(Side.RIGHT, 600, (at_mm, [cane("a", 6)]))
+    parts = divide(vine(TWO_ARM_CORDON, arm(Side.LEFT, 600), right))
+    drawing = read(_close_up(parts, "R1"))
+    (name,) = of_class(drawing, "pw-place-name")
+    (tick,) = of_class(drawing, "pw-tick")
+    end_x, end_y = list(path_points(tick.attrib["d"]))[-1]
+    # Its letters are 20 mm high: the line ends just over them.
+    assert 14 < float(name.attrib["y"]) - end_y < 20
+    assert abs(float(name.attrib["x"]) - end_x) < 12

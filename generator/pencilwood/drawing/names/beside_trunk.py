@@ -44,7 +44,7 @@ def around_trunk(plate: Plate, phone_mm: float, foot_y: float) -> AroundTrunk:
     """
     bark = plate.vine.trunk_thickness_mm * THICKER / 2 * 1.15 + _CLEAR_OF_TRUNK_MM
     if phone_mm <= POSITION_MM:
-        return AroundTrunk(bark, bark, LARGER_ON_PHONES)
+        return AroundTrunk(bark, bark, phone_mm / POSITION_MM or LARGER_ON_PHONES)
     top_y = foot_y - phone_mm * (_CAPITAL_SHARE - LOWER_ON_PHONES)
     runs = plate.looks.frame_wood(plate.vine).runs
     xs = [x for run in runs for x, y in run.points if y > top_y - _ROUND_KNEE_MM]

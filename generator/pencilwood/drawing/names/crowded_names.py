@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left, bisect_right
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 
 from pencilwood.drawing.ink.looks import POSITION_MM
 from pencilwood.drawing.ink.points import Point
@@ -23,6 +23,7 @@ _HEIGHT_SHARE = 0.75
 """How high a capital letter or a digit is."""
 _GAP_MM = POSITION_MM * 0.18
 """Between names side by side, which would be read as one."""
+_ROUNDING_MM = 0.1
 _WOOD_HALF_MM = 11.0
 """Half as wide as most canes are drawn, with the ink around them."""
 
@@ -53,6 +54,26 @@ def crowded_names(
     return frozenset(crowded)
 
 
+def pushed_out(feet: Mapping[str, Point], times: float) -> dict[str, Point]:
+    """The feet of names, each in its row a little outward where those nearer the head need room.
+
+    One that would go further than a quarter of its width stays: there is no room for it.
+    """
+    pushed: dict[str, Point] = {}
+    last: dict[tuple[float, bool], tuple[str, float]] = {}
+    for name, foot in sorted(feet.items(), key=lambda one: abs(one[1].x)):
+        row, far_mm = (foot.y, foot.x < 0), abs(foot.x)
+        if row in last:
+            inner, inner_mm = last[row]
+            far_mm = max(far_mm, inner_mm + _apart_mm(name, inner, times) + _ROUNDING_MM)
+        if far_mm - abs(foot.x) > half_wide_mm(name) * times / 2:
+            pushed[name] = foot
+        else:
+            pushed[name] = Point(math.copysign(far_mm, foot.x), foot.y)
+            last[row] = name, far_mm
+    return pushed
+
+
 def lies_on_wood(name: str, foot: Point, wood: Sequence[Point], times: float = 1.0) -> bool:
     """Whether the name, so many times as large as drawn, meets wood.
 
@@ -66,6 +87,13 @@ def lies_on_wood(name: str, foot: Point, wood: Sequence[Point], times: float = 1
 
 
 def _touch(name: str, foot: Point, other: str, other_foot: Point, times: float) -> bool:
-    wide = (half_wide_mm(name) + half_wide_mm(other) + _GAP_MM) * times
     high = POSITION_MM * _HEIGHT_SHARE * times
-    return abs(foot.x - other_foot.x) < wide and abs(foot.y - other_foot.y) < high
+    return (
+        abs(foot.x - other_foot.x) < _apart_mm(name, other, times)
+        and abs(foot.y - other_foot.y) < high
+    )
+
+
+def _apart_mm(name: str, other: str, times: float) -> float:
+    """Between the middles of two names that can just be read apart."""
+    return (half_wide_mm(name) + half_wide_mm(other) + _GAP_MM) * times

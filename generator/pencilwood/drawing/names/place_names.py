@@ -17,6 +17,7 @@ from pencilwood.drawing.names.crowded_names import (
     crowded_names,
     half_wide_mm,
     lies_on_wood,
+    pushed_out,
 )
 from pencilwood.drawing.plate import Frame, Plate
 from pencilwood.drawing.wood.stems import THICKER
@@ -162,7 +163,9 @@ def _names_under_arm(plate: Plate, phone_mm: float) -> dict[str, Point]:
     for name in order:
         half, x = half_wide_mm(name), xs[name]
         feet[name] = Point(x, _row_y(plate, _free_row(rows, (x - half, x + half))))
-    return feet
+    if phone_mm <= POSITION_MM or plate.second is not None:
+        return feet
+    return pushed_out(feet, phone_mm / POSITION_MM)
 
 
 def turn_of(own_mm: float, name_mm: float) -> float:
@@ -249,9 +252,9 @@ def _tick(plate: Plate, one: _Marked, high_mm: float) -> Run:
         return Run((foot, foot))
     if named_above(plate):
         return Run((Point(foot.x, foot.y - 5), Point(text_foot.x, text_foot.y + 8)))
-    under = foot.y + plate.under_mm(position) + 5
-    aside_mm = foot.x - text_foot.x
-    corner_mm = min(abs(aside_mm), half_wide_mm(position.name) * _TO_CORNER)
+    under, aside_mm = foot.y + plate.under_mm(position) + 5, foot.x - text_foot.x
+    half_mm = half_wide_mm(position.name) * high_mm / POSITION_MM
+    corner_mm = min(abs(aside_mm), half_mm * _TO_CORNER)
     end_x = text_foot.x + math.copysign(corner_mm, aside_mm)
     return Run((Point(foot.x, under), Point(end_x, text_foot.y - high_mm * 0.8)))
 

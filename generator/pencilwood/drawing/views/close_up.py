@@ -30,6 +30,8 @@ _BEHIND_HEAD_MM = 330.0
 """Names of places around a head stand in rows below it."""
 _LETTER_MM = 24.0
 """Letters are no higher on any page, so that they stand near their own wood."""
+_NAME_MM = 20.0
+"""Its name is so high on every screen, as the words of the scale; chapters.css gives it."""
 _NEIGHBOURS_MM, _AHEAD_OF_WOOD_MM = 230.0, 420.0
 
 
@@ -56,7 +58,8 @@ def draw_close_up(shown: PlaceShown, paper: Paper) -> str:
         over=_scale(plate_of(alone), position, window, paper),
         css_class=CLOSE_UP,
     )
-    return draw_vine(WoodShown(alone, stages, letter_mm=_LETTER_MM), near)
+    wood = WoodShown(alone, stages, letter_mm=_LETTER_MM, phone_mm=_NAME_MM)
+    return draw_vine(wood, near)
 
 
 def window_on_place(parts: Parts, position: str) -> Frame:
@@ -103,7 +106,7 @@ def _scale(plate: Plate, position: str, window: Frame, paper: Paper) -> Group | 
         "class": "pw-scale-line", "fill": "none", "stroke": INK, "stroke-width": 2.4,
     }  # fmt: skip
     look: Attributes = {
-        "class": "pw-words pw-close-scale", "font-size": 20.0, "fill": INK, "stroke": "none",
+        "class": "pw-words pw-close-scale", "font-size": _NAME_MM, "fill": INK, "stroke": "none",
         "text-anchor": "middle",
     }  # fmt: skip
     middle = Point((near + far) / 2, y - 10)
