@@ -30,7 +30,7 @@ _BEHIND_HEAD_MM = 330.0
 """Names of places around a head stand in rows below it."""
 _LETTER_MM = 24.0
 """Letters are no higher on any page, so that they stand near their own wood."""
-_NAME_MM = 18.0
+_NAME_MM = 17.0
 """Its name is so high on every screen, as the words of the scale; chapters.css gives it."""
 _NEIGHBOURS_MM, _AHEAD_OF_WOOD_MM = 230.0, 420.0
 
