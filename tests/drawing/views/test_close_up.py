@@ -144,6 +144,6 @@ def test_the_line_from_a_place_ends_at_its_name(at_mm: int) -> None:
     (name,) = of_class(drawing, "pw-place-name")
     (tick,) = of_class(drawing, "pw-tick")
     end_x, end_y = list(path_points(tick.attrib["d"]))[-1]
-    # Its letters are 17 mm high: the line ends just over them.
+    # Its letters are 16.5 mm high: the line ends just over them.
     assert 13 < float(name.attrib["y"]) - end_y < 18
     assert abs(float(name.attrib["x"]) - end_x) < 12

@@ -30,8 +30,8 @@ _BEHIND_HEAD_MM = 330.0
 """Names of places around a head stand in rows below it."""
 _LETTER_MM = 24.0
 """Letters are no higher on any page, so that they stand near their own wood."""
-_NAME_MM = 17.0
-"""Its name is so high on every screen, as the words of the scale; chapters.css gives it."""
+_NAME_MM = 16.5
+"""About so high chapters.css shows its name on every screen; the words of the scale are as high."""
 _NEIGHBOURS_MM, _AHEAD_OF_WOOD_MM = 230.0, 420.0
 
 
