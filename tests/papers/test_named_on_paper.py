@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import combinations
 from xml.etree import ElementTree as Xml
 
@@ -11,7 +11,7 @@ import pytest
 
 from pencilwood.cases.case import Profile
 from pencilwood.drawing.names.labels import ROOM_MM
-from pencilwood.drawing.names.letter_places import Beside, place_letters
+from pencilwood.drawing.names.letter_places import Beside, LetterPlace, place_letters
 from pencilwood.drawing.names.name_lines import along_line, signs_of
 from pencilwood.drawing.names.whole_names import DOT_MM, whole_names
 from pencilwood.drawing.plate import Plate
@@ -21,6 +21,7 @@ from workshop import PROJECT
 
 _SVG = "{http://www.w3.org/2000/svg}"
 CROWDED = "a-cane-across-the-head"
+Crowd = tuple[Plate, Mapping[str, LetterPlace], Mapping[str, LetterPlace]]
 
 
 @pytest.fixture(scope="module")
@@ -49,17 +50,18 @@ def named_on(svg: str) -> Iterator[str]:
 
 
 @pytest.fixture(scope="module")
-def crowd(proofs: dict[str, CaseProof]) -> tuple[Plate, Beside]:
+def crowd(proofs: dict[str, CaseProof]) -> Crowd:
+    """A crowded vine, the places of its letters and those of its whole names."""
     proof = proofs[CROWDED]
-    return Plate(proof.parts), Beside(first=proof.wood_named)
+    plate, beside = Plate(proof.parts), Beside(first=proof.wood_named)
+    letters = place_letters(plate, ROOM_MM, beside)
+    return plate, letters, whole_names(plate, ROOM_MM, beside, letters)
 
 
 def test_a_name_in_a_crowd_has_its_line_from_the_middle_of_its_own_wood(
-    crowd: tuple[Plate, Beside],
+    crowd: Crowd,
 ) -> None:
-    plate, beside = crowd
-    letters = place_letters(plate, ROOM_MM, beside)
-    names = whole_names(plate, ROOM_MM, beside, letters)
+    plate, _, names = crowd
     assert {"R1a", "R1b", "R1m", "L2m", "L1a"} <= names.keys()
     for name, place in names.items():
         assert place.foot is not None
@@ -72,11 +74,9 @@ def test_a_name_in_a_crowd_has_its_line_from_the_middle_of_its_own_wood(
 
 
 def test_names_in_a_crowd_lie_on_no_other_and_no_line_goes_over_one(
-    crowd: tuple[Plate, Beside],
+    crowd: Crowd,
 ) -> None:
-    plate, beside = crowd
-    letters = place_letters(plate, ROOM_MM, beside)
-    names = whole_names(plate, ROOM_MM, beside, letters)
+    _, letters, names = crowd
     signs = {name: signs_of(one.middle, name, ROOM_MM) for name, one in names.items()}
     kept = {name: [one.middle] for name, one in letters.items() if name not in names}
     for (name, own), (other, theirs) in combinations((signs | kept).items(), 2):

@@ -60,7 +60,9 @@ def write_case(case: Case, language: str, usual: UsualTarget | None = None) -> s
         *_target(case, usual, language),
         *_comment("answer", language),
         *_answer(case.answer),
-        *_excuses(case, language),
+        *(_comment("exceptions", language) if case.excuses else []),
+        *_exceptions(case),
+        *_far_from_plan(case),
         *(["three winters: true"] if case.three_winters else []),
         *([f"renewed arm: {case.renewed_arm}"] if case.renewed_arm else []),
         *_comment("safety", language),
@@ -74,17 +76,16 @@ def write_case(case: Case, language: str, usual: UsualTarget | None = None) -> s
     return "\n".join(lines) + "\n"
 
 
-def answer_entries(case: Case, language: str) -> dict[str, list[str]]:
+def answer_entries(case: Case) -> dict[str, list[str]]:
     """The lines of what the answer decides, by the entry of the file; none where it says nothing.
 
     Comments above an entry are left to the file that it goes into.
     """
-    bare = [*_excuses(case, language)]
     return {
         "teaches": [_teaches(case)],
         "answer": [*_answer(case.answer)],
-        "exceptions": [line for line in bare if not line.startswith("#")],
-        "far from plan": [],
+        "exceptions": [*_exceptions(case)],
+        "far from plan": [*_far_from_plan(case)],
     }
 
 
@@ -224,9 +225,8 @@ def _how(one: AnswerCut) -> Iterator[str]:
         yield f"      stub: {done.stub}"
 
 
-def _excuses(case: Case, language: str) -> Iterator[str]:
+def _exceptions(case: Case) -> Iterator[str]:
     if case.excuses:
-        yield from _comment("exceptions", language)
         yield "exceptions:"
         for one in case.excuses:
             yield f"  - rule: {one.rule}"
@@ -234,6 +234,9 @@ def _excuses(case: Case, language: str) -> Iterator[str]:
                 yield f"    at: {quoted(one.at)}"
             yield "    why:"
             yield from _said(one.why, "      ")
+
+
+def _far_from_plan(case: Case) -> Iterator[str]:
     if case.far_from_plan is not None:
         yield "far from plan:"
         yield "  why:"

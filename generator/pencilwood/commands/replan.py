@@ -32,7 +32,7 @@ def replan(given: argparse.Namespace) -> int:
     if not isinstance(root, MapNode):
         raise UnusableCaseError(tuple(report.findings()))
     case = replan_case(opened.proof.case, opened.profile)
-    written = with_entries(text, root, answer_entries(case, given.language))
+    written = with_entries(text, root, answer_entries(case))
     kept = _free_name(file)
     kept.write_bytes(file.read_bytes())
     file.write_text(written, encoding="utf-8", newline="\n")

@@ -42,14 +42,10 @@ def draft_case(
 ) -> Case:
     """A case of this vine, answered by the plan; it teaches the rules found to matter on it."""
     place = Place(slug)
-    parts = divide(vine)
-    limits = profile.limits_of(vine.form)
-    target = target_for(vine, limits, None)
-    sheet = compile_sheet(parts, limits, target)
-    solver = Solver(sheet)
+    solver = _solver(vine, profile, None)
     plan = plan_by(solver)
     languages = profile.languages
-    met = is_met(target, measures.buds_kept(plan.left))
+    met = is_met(solver.sheet.target, measures.buds_kept(plan.left))
     story = "field.draft.story" if met else "field.draft.story-beyond"
     case = Case(
         slug=slug,
@@ -64,7 +60,7 @@ def draft_case(
         excuses=tuple(_excuses(plan, languages, place)),
         author=dict.fromkeys(languages, author) if author else {},
     )
-    needed = needed_notes(case, parts)
+    needed = needed_notes(case, solver.sheet.parts)
     notes = dict.fromkeys(found for need in needed for found in _notes(need, note_names))
     return replace(case, safety=tuple((name, place) for name in notes))
 
@@ -75,10 +71,7 @@ def replan_case(case: Case, profile: Profile) -> Case:
     Reasons that the author gave for cuts, and for rules bent, that the plan has as well are kept.
     So are the rules that the case teaches, as far as nobody passes it without them.
     """
-    parts = divide(case.vine)
-    limits = profile.limits_of(case.vine.form)
-    target = target_for(case.vine, limits, case.target_buds)
-    solver = Solver(compile_sheet(parts, limits, target))
+    solver = _solver(case.vine, profile, case.target_buds)
     plan = plan_by(solver)
     languages, place = profile.languages, case.place
     own_whys = {one.done.cut: one.why for one in case.answer}
@@ -95,6 +88,11 @@ def replan_case(case: Case, profile: Profile) -> Case:
         excuses=tuple(own_excuses.get(one.rule, one) for one in _excuses(plan, languages, place)),
         far_from_plan=None,
     )
+
+
+def _solver(vine: Vine, profile: Profile, target_buds: tuple[int, int] | None) -> Solver:
+    limits = profile.limits_of(vine.form)
+    return Solver(compile_sheet(divide(vine), limits, target_for(vine, limits, target_buds)))
 
 
 def _still_bent(excuse: Excuse, plan: Plan) -> bool:

@@ -196,7 +196,7 @@ class _Naming:
         signs = signs_of(place.middle, name, self.letter_mm)
         if place.middle[1] > self._lowest_y:
             return False
-        if any(taken.room_mm(at, least_mm) < least_mm for at in signs):
+        if not all(taken.has_room(at, least_mm) for at in signs):
             return False
         one = self.beside.within
         return one is None or all(
